@@ -1,0 +1,26 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+/** A long run tries this many times as many cases; set EDGEBITE_RUNS for another factor. */
+const LONG_RUN_FACTOR = '20';
+
+const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+export default defineConfig(({ mode }) => ({
+  resolve: {
+    // Tests read the TypeScript sources, so that most of them need no build.
+    alias: [
+      { find: /^@edgebite\/core\/testing$/, replacement: at('packages/core/src/testing/index.ts') },
+      { find: /^@edgebite\/core$/, replacement: at('packages/core/src/index.ts') },
+      { find: /^@edgebite\/svg$/, replacement: at('packages/svg/src/index.ts') },
+    ],
+  },
+  test: {
+    include: ['tests/**/*.test.ts', 'packages/*/src/**/*.test.ts'],
+    benchmark: { include: ['tests/**/*.bench.ts'] },
+    setupFiles: [at('tests/tools/setup.ts')],
+    env: { EDGEBITE_RUNS: process.env.EDGEBITE_RUNS ?? (mode === 'long' ? LONG_RUN_FACTOR : '1') },
+    // No test is timed; the limit only ends a hang, on a busy machine too.
+    testTimeout: mode === 'long' ? 1_800_000 : 60_000,
+  },
+}));
