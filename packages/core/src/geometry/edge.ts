@@ -34,6 +34,9 @@ export type Edge = LineEdge | ArcEdge;
 /** An end of an arc may lie this far off its circle, as a share of the radius; drawings round their numbers. */
 const RADIUS_SLACK = 1e-3;
 
+/** From this share of the radius on the centre is moved, so that both ends are equally far; less is rounding. */
+const RECENTRE_FROM = 1e-11;
+
 /**
  * A straight edge.
  * @throws RangeError if a coordinate is not finite or the ends coincide.
@@ -46,7 +49,8 @@ export function lineEdge(a: Point, b: Point, source?: Source): LineEdge {
 }
 
 /**
- * An arc from `a` to `b` round `center`. Its radius is the mean of the two distances from the centre.
+ * An arc from `a` to `b` round `center`. Where the ends are not equally far from the centre as given, it is moved
+ * to the nearest place that is.
  * @throws RangeError if a coordinate is not finite, the ends coincide (make a full circle of two arcs),
  *   the radius is zero, or the ends lie at distances from the centre that differ by over a thousandth.
  */
@@ -59,13 +63,23 @@ export function arcEdge(a: Point, b: Point, center: Point, ccw: boolean, source?
   }
   const ra = distance(center, a);
   const rb = distance(center, b);
-  const radius = ra === rb ? ra : ra / 2 + rb / 2;
-  if (!(radius > 0) || !Number.isFinite(radius)) throw new RangeError(`arcEdge: radius ${radius}`);
-  if (Math.abs(ra - rb) > RADIUS_SLACK * radius) {
+  const given = ra === rb ? ra : ra / 2 + rb / 2;
+  if (!(given > 0) || !Number.isFinite(given)) throw new RangeError(`arcEdge: the radius is ${given}`);
+  if (Math.abs(ra - rb) > RADIUS_SLACK * given) {
     throw new RangeError(`arcEdge: the ends are ${ra} and ${rb} from the centre; they must be equally far`);
   }
-  const arc: ArcEdge = { kind: 'arc', a, b, center, radius, ccw };
+  const mended = Math.abs(ra - rb) > RECENTRE_FROM * given ? ontoBisector(center, a, b) : center;
+  const radius = mended === center ? given : distance(mended, a);
+  const arc: ArcEdge = { kind: 'arc', a, b, center: mended, radius, ccw };
   return source === undefined ? arc : { ...arc, source };
+}
+
+/** The point nearest to `p` that is equally far from `a` and `b`. */
+function ontoBisector(p: Point, a: Point, b: Point): Point {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const off = ((p.x - (a.x + b.x) / 2) * dx + (p.y - (a.y + b.y) / 2) * dy) / (dx * dx + dy * dy);
+  return { x: p.x - off * dx, y: p.y - off * dy };
 }
 
 /** The same edge run the other way. */

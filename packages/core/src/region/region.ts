@@ -26,7 +26,11 @@ export function circleLoop(center: Point, radius: number, ccw = true, source?: S
   }
   const low = { x: center.x, y: center.y - radius };
   const high = { x: center.x, y: center.y + radius };
-  return [arcEdge(low, high, center, ccw, source), arcEdge(high, low, center, ccw, source)];
+  // The radius as given, not as it comes back from the rounded ends.
+  return [
+    { ...arcEdge(low, high, center, ccw, source), center, radius },
+    { ...arcEdge(high, low, center, ccw, source), center, radius },
+  ];
 }
 
 /**

@@ -1,0 +1,161 @@
+import { Groups } from './groups.js';
+import { facesToTheLeft } from './locate.js';
+import type { Graph } from './merge.js';
+import { lastFrom, type Rotation, rotate } from './rotate.js';
+
+/** A planar subdivision: what the overlay of all operands cuts the plane into. */
+export interface Subdivision {
+  readonly graph: Graph;
+  readonly rotation: Rotation;
+  /** The face to the left of each half-edge; face 0 is the unbounded one. */
+  readonly faceOf: Int32Array;
+  readonly faceCount: number;
+  /**
+   * Every face but the unbounded one, each after a neighbour that is listed or unbounded: `via[k]` is a half-edge
+   * with face `order[k]` to its left and that neighbour to its right.
+   */
+  readonly order: Int32Array;
+  readonly via: Int32Array;
+}
+
+/** The half-edge that follows along the border of the face to the left. */
+export function follow(rotation: Rotation, half: number): number {
+  return rotation.cw[half ^ 1] as number;
+}
+
+/**
+ * Traces the faces of a graph.
+ * @returns null if the order round the vertices is not that of a plane (Euler's formula fails for some
+ *   component), which rounding of nearly coincident input can cause
+ */
+export function subdivide(graph: Graph): Subdivision | null {
+  const rotation = rotate(graph);
+  const halves = graph.count * 2;
+  const cycleOf = new Int32Array(halves).fill(-1);
+  let cycles = 0;
+  for (let half = 0; half < halves; half++) {
+    if (cycleOf[half] !== -1) continue;
+    for (let h = half; cycleOf[h] === -1; h = follow(rotation, h)) cycleOf[h] = cycles;
+    cycles++;
+  }
+  const components = componentsOf(graph, rotation);
+  if (!isPlanar(graph, components, cycleOf, cycles)) return null;
+
+  const faces = new Groups(cycles + 1);
+  const unbounded = cycles;
+  const outer = outerHalves(graph, rotation, components);
+  const beyond = facesToTheLeft(graph, outer);
+  for (let k = 0; k < outer.length; k++) {
+    const outside = beyond[k] as number;
+    faces.join(cycleOf[outer[k] as number] as number, outside < 0 ? unbounded : (cycleOf[outside] as number));
+  }
+  return numberFaces(graph, rotation, cycleOf, faces, unbounded);
+}
+
+/** Connected components: the component of each vertex in use, numbered from 0; -1 for points not in use. */
+interface Components {
+  readonly of: Int32Array;
+  readonly count: number;
+}
+
+function componentsOf(graph: Graph, rotation: Rotation): Components {
+  const groups = new Groups(rotation.anyAt.length);
+  for (let e = 0; e < graph.count; e++) groups.join(graph.from[e] as number, graph.to[e] as number);
+  const of = new Int32Array(rotation.anyAt.length).fill(-1);
+  let count = 0;
+  // A leader is the smallest of its group, so it is met first.
+  for (let v = 0; v < of.length; v++) {
+    if ((rotation.anyAt[v] as number) < 0) continue;
+    const leader = groups.leader(v);
+    of[v] = leader === v ? count++ : (of[leader] as number);
+  }
+  return { of, count };
+}
+
+/** Euler's formula, V - E + F = 2, for each connected component. */
+function isPlanar(graph: Graph, components: Components, cycleOf: Int32Array, cycles: number): boolean {
+  const sum = new Int32Array(components.count);
+  for (const c of components.of) if (c >= 0) sum[c] = (sum[c] as number) + 1;
+  const counted = new Uint8Array(cycles);
+  for (let e = 0; e < graph.count; e++) {
+    const c = components.of[graph.from[e] as number] as number;
+    sum[c] = (sum[c] as number) - 1;
+    for (let half = 2 * e; half <= 2 * e + 1; half++) {
+      const cycle = cycleOf[half] as number;
+      if (counted[cycle] === 1) continue;
+      counted[cycle] = 1;
+      sum[c] = (sum[c] as number) + 1;
+    }
+  }
+  return sum.every((value) => value === 2);
+}
+
+/** For each component, a half-edge with the face outside of it to the left. */
+function outerHalves(graph: Graph, rotation: Rotation, components: Components): Int32Array {
+  const { x, y } = graph.curves.points;
+  const lowest = new Int32Array(components.count).fill(-1);
+  for (let v = 0; v < components.of.length; v++) {
+    const c = components.of[v] as number;
+    if (c < 0) continue;
+    const best = lowest[c] as number;
+    const rise = best < 0 ? -1 : (y[v] as number) - (y[best] as number);
+    if (rise < 0 || (rise === 0 && (x[v] as number) < (x[best] as number))) lowest[c] = v;
+  }
+  // Straight down from the lowest vertex is outside. That direction lies between two neighbours in the order.
+  return lowest.map((v) => lastFrom(graph, leavingAt(rotation, v), -Math.PI / 2));
+}
+
+function leavingAt(rotation: Rotation, vertex: number): number[] {
+  const first = rotation.anyAt[vertex] as number;
+  const halves: number[] = [];
+  let half = first;
+  do {
+    halves.push(half);
+    half = rotation.ccw[half] as number;
+  } while (half !== first);
+  return halves;
+}
+
+function numberFaces(
+  graph: Graph,
+  rotation: Rotation,
+  cycleOf: Int32Array,
+  faces: Groups,
+  unbounded: number,
+): Subdivision | null {
+  const halves = graph.count * 2;
+  const numberOf = new Int32Array(unbounded + 1).fill(-1);
+  numberOf[faces.leader(unbounded)] = 0;
+  let faceCount = 1;
+  const faceOf = new Int32Array(halves);
+  for (let half = 0; half < halves; half++) {
+    const leader = faces.leader(cycleOf[half] as number);
+    if (numberOf[leader] === -1) numberOf[leader] = faceCount++;
+    faceOf[half] = numberOf[leader] as number;
+  }
+  // Breadth first from the unbounded face across edges.
+  const firstOf = new Int32Array(faceCount).fill(-1);
+  const nextOf = new Int32Array(halves);
+  for (let half = 0; half < halves; half++) {
+    const face = faceOf[half] as number;
+    nextOf[half] = firstOf[face] as number;
+    firstOf[face] = half;
+  }
+  const order = new Int32Array(faceCount - 1);
+  const via = new Int32Array(faceCount - 1);
+  const seen = new Uint8Array(faceCount);
+  seen[0] = 1;
+  let reached = 0;
+  for (let at = -1; at < reached; at++) {
+    const face = at < 0 ? 0 : (order[at] as number);
+    for (let half = firstOf[face] as number; half >= 0; half = nextOf[half] as number) {
+      const across = faceOf[half ^ 1] as number;
+      if (seen[across] === 1) continue;
+      seen[across] = 1;
+      order[reached] = across;
+      via[reached] = half ^ 1;
+      reached++;
+    }
+  }
+  return reached === faceCount - 1 ? { graph, rotation, faceOf, faceCount, order, via } : null;
+}

@@ -1,0 +1,78 @@
+import Flatbush from 'flatbush';
+import { ROW } from '../geometry/curves.js';
+import type { Curves } from './gather.js';
+
+/** Up to this many pieces comparing all boxes beats building an index. */
+const INDEX_FROM = 48;
+
+/** Boxes round the pieces: minX, minY, maxX, maxY each. */
+export function boxesOf(rows: Float64Array, count: number): Float64Array {
+  const boxes = new Float64Array(count * 4);
+  for (let i = 0; i < count; i++) {
+    const o = i * ROW;
+    const ax = rows[o] as number;
+    const ay = rows[o + 1] as number;
+    const bx = rows[o + 2] as number;
+    const by = rows[o + 3] as number;
+    let minX = ax < bx ? ax : bx;
+    let maxX = ax < bx ? bx : ax;
+    const turn = rows[o + 7] as number;
+    if (turn !== 0) {
+      // A piece runs up or down all the way, so only its left or right extreme can leave the box of its ends.
+      const cx = rows[o + 4] as number;
+      const cy = rows[o + 5] as number;
+      const r = rows[o + 6] as number;
+      if (cy > ay !== cy > by || cy === ay || cy === by) {
+        // Going up counter-clockwise is the right half of a circle.
+        if (by > ay === turn > 0) maxX = Math.max(maxX, cx + r);
+        else minX = Math.min(minX, cx - r);
+      }
+    }
+    boxes[i * 4] = minX;
+    boxes[i * 4 + 1] = ay < by ? ay : by;
+    boxes[i * 4 + 2] = maxX;
+    boxes[i * 4 + 3] = ay < by ? by : ay;
+  }
+  return boxes;
+}
+
+/** Calls `visit` once for each two pieces whose boxes come within the tolerance of each other. */
+export function eachPair(curves: Curves, boxes: Float64Array, visit: (i: number, j: number) => void): void {
+  const { count, tolerance } = curves;
+  if (count < INDEX_FROM) {
+    for (let i = 0; i < count; i++) {
+      for (let j = i + 1; j < count; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
+    }
+    return;
+  }
+  const index = new Flatbush(count);
+  for (let i = 0; i < count; i++) {
+    const o = i * 4;
+    index.add(boxes[o] as number, boxes[o + 1] as number, boxes[o + 2] as number, boxes[o + 3] as number);
+  }
+  index.finish();
+  for (let i = 0; i < count; i++) {
+    const o = i * 4;
+    index.search(
+      (boxes[o] as number) - tolerance,
+      (boxes[o + 1] as number) - tolerance,
+      (boxes[o + 2] as number) + tolerance,
+      (boxes[o + 3] as number) + tolerance,
+      (j) => {
+        if (j > i) visit(i, j);
+        return false;
+      },
+    );
+  }
+}
+
+function near(boxes: Float64Array, i: number, j: number, tolerance: number): boolean {
+  const p = i * 4;
+  const q = j * 4;
+  return (
+    (boxes[p] as number) - tolerance <= (boxes[q + 2] as number) &&
+    (boxes[q] as number) - tolerance <= (boxes[p + 2] as number) &&
+    (boxes[p + 1] as number) - tolerance <= (boxes[q + 3] as number) &&
+    (boxes[q + 1] as number) - tolerance <= (boxes[p + 3] as number)
+  );
+}
