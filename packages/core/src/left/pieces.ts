@@ -1,0 +1,216 @@
+import { faceAt } from '../region/faces.js';
+import type { Groups } from '../region/groups.js';
+import { area, perimeter } from '../region/measure.js';
+import type { Point } from '../geometry/point.js';
+import type { Region } from '../region/region.js';
+import { bodiesOf, type Cells, cellVolume, STANDS } from './cells.js';
+import { heldSlugs } from './held.js';
+import { planOf, type Section, sectionsBySlab, sectionsOf } from './sections.js';
+
+/** What is left of the part, or comes off it. */
+export type Role = 'kept' | 'slug' | 'held slug' | 'offcut';
+
+/** A connected body of metal, or a slug that only a floor still joins to one. */
+export interface Piece {
+  readonly id: string;
+  readonly role: Role;
+  /** Plan view: the union of its sections. */
+  readonly plan: Region;
+  readonly area: number;
+  readonly perimeter: number;
+  readonly volume: number;
+  /** Number of the cut that set it loose, or that would but for the floor; null for the kept piece. */
+  readonly freedBy: number | null;
+  /** Number of the annular cut in whose core it lies; null where that is not what made it. */
+  readonly coreOf: number | null;
+  readonly sections: readonly Section[];
+}
+
+/** All pieces, and which of them each cell belongs to. */
+export interface Pieces {
+  readonly pieces: readonly Piece[];
+  /** By cell: index in `pieces`, -1 for no metal. */
+  readonly pieceOf: Int32Array;
+  /** Whether the point that was to be kept is metal still; null if none was named. */
+  readonly keepStands: boolean | null;
+}
+
+interface Draft {
+  readonly cells: number[];
+  readonly role: Role;
+  readonly freedBy: number | null;
+  readonly coreOf: number | null;
+  readonly volume: number;
+}
+
+/**
+ * Sorts the standing cells into pieces: kept first, then by volume.
+ * @param keep where the part is clamped; without it, or where nothing is left there, the largest body is kept
+ */
+export function piecesOf(cells: Cells, keep: Point | null): Pieces {
+  const stands = (cell: number) => cells.taker[cell] === STANDS;
+  const bodies = bodiesOf(cells, stands);
+  const members = new Map<number, number[]>();
+  for (let cell = 0; cell < cells.taker.length; cell++) {
+    if (!stands(cell)) continue;
+    const leader = bodies.leader(cell);
+    const list = members.get(leader);
+    if (list === undefined) members.set(leader, [cell]);
+    else list.push(cell);
+  }
+  const keptBody = chooseKept(cells, members, bodies, keep);
+  const held = heldSlugs(cells, (cell) => bodies.leader(cell) === keptBody.leader);
+  const freed = freeingCuts(cells, members, keptBody.leader);
+  const drafts: Draft[] = held.slugs.map(({ cells: own, cut }) => ({
+    cells: own,
+    role: 'held slug',
+    freedBy: cut,
+    coreOf: cut,
+    volume: volumeOf(cells, own),
+  }));
+  for (const [leader, all] of members) {
+    const own = all.filter((cell) => held.claimed[cell] === 0);
+    const core = leader === keptBody.leader ? null : commonCore(cells, own);
+    drafts.push({
+      cells: own,
+      role: leader === keptBody.leader ? 'kept' : core === null ? 'offcut' : 'slug',
+      freedBy: freed.get(leader) ?? null,
+      coreOf: core,
+      volume: volumeOf(cells, own),
+    });
+  }
+  return { ...finished(cells, drafts), keepStands: keptBody.keepStands };
+}
+
+function volumeOf(cells: Cells, own: readonly number[]): number {
+  return own.reduce((sum, cell) => sum + cellVolume(cells, cell), 0);
+}
+
+function chooseKept(
+  cells: Cells,
+  members: ReadonlyMap<number, readonly number[]>,
+  bodies: Groups,
+  keep: Point | null,
+): { leader: number; keepStands: boolean | null } {
+  let candidates = [...members.keys()];
+  let keepStands: boolean | null = null;
+  if (keep !== null) {
+    const n = cells.slabs.length;
+    const face = faceAt(cells.subdivision, keep);
+    const there = cells.slabs.map((_, s) => face * n + s).filter((cell) => cells.taker[cell] === STANDS);
+    keepStands = there.length > 0;
+    if (keepStands) candidates = [...new Set(there.map((cell) => bodies.leader(cell)))];
+  }
+  let leader = -1;
+  let most = -1;
+  for (const candidate of candidates) {
+    const volume = volumeOf(cells, members.get(candidate) as number[]);
+    if (volume > most) {
+      most = volume;
+      leader = candidate;
+    }
+  }
+  return { leader, keepStands };
+}
+
+/** The first ring-shaped cut that has all of a body in its core; null if there is none. */
+function commonCore(cells: Cells, own: readonly number[]): number | null {
+  const n = cells.slabs.length;
+  const coresAt = (cell: number) => cells.cores[Math.floor(cell / n)] as readonly number[];
+  let common = coresAt(own[0] as number);
+  for (const cell of own) {
+    if (common.length === 0) break;
+    const here = coresAt(cell);
+    if (here !== common) common = common.filter((cut) => here.includes(cut));
+  }
+  return common[0] ?? null;
+}
+
+/**
+ * For each body but the kept one, the cut that parted them: cuts are taken back one by one, last first, and the
+ * one that joins the two again is the one.
+ */
+function freeingCuts(
+  cells: Cells,
+  members: ReadonlyMap<number, readonly number[]>,
+  kept: number,
+): Map<number, number> {
+  const freed = new Map<number, number>();
+  const waiting = new Set([...members.keys()].filter((leader) => leader !== kept));
+  if (waiting.size === 0) return freed;
+  const n = cells.slabs.length;
+  const byCut: number[][] = cells.removals.map(() => []);
+  for (let cell = 0; cell < cells.taker.length; cell++) {
+    const cut = cells.taker[cell] as number;
+    if (cut >= 0) (byCut[cut] as number[]).push(cell);
+  }
+  const present = new Uint8Array(cells.taker.length);
+  const bodies = bodiesOf(cells, (cell) => cells.taker[cell] === STANDS);
+  for (let cell = 0; cell < present.length; cell++) if (cells.taker[cell] === STANDS) present[cell] = 1;
+  const join = (cell: number, other: number) => {
+    if (present[other] === 1) bodies.join(cell, other);
+  };
+  const { faceOf } = cells.subdivision;
+  const { start, half } = cells.borders;
+  for (let cut = cells.removals.length - 1; cut >= 0 && waiting.size > 0; cut--) {
+    for (const cell of byCut[cut] as number[]) {
+      present[cell] = 1;
+      const face = Math.floor(cell / n);
+      const s = cell % n;
+      if (s > 0) join(cell, cell - 1);
+      if (s < n - 1) join(cell, cell + 1);
+      for (let k = start[face] as number; k < (start[face + 1] as number); k++) {
+        join(cell, (faceOf[(half[k] as number) ^ 1] as number) * n + s);
+      }
+    }
+    if ((byCut[cut] as number[]).length === 0) continue;
+    for (const leader of waiting) {
+      if (bodies.leader(leader) !== bodies.leader(kept)) continue;
+      freed.set(leader, cut);
+      waiting.delete(leader);
+    }
+  }
+  return freed;
+}
+
+const ROLE_NAME: Record<Role, string> = { kept: 'kept', slug: 'slug', 'held slug': 'slug', offcut: 'offcut' };
+
+function finished(cells: Cells, drafts: readonly Draft[]): Omit<Pieces, 'keepStands'> {
+  const sorted = drafts
+    .filter((draft) => draft.cells.length > 0)
+    .sort((a, b) => rank(a) - rank(b) || b.volume - a.volume);
+  const draftOf = new Int32Array(cells.taker.length).fill(-1);
+  sorted.forEach((draft, d) => {
+    for (const cell of draft.cells) draftOf[cell] = d;
+  });
+  const bySlab = sectionsBySlab(cells, draftOf);
+  const pieces: Piece[] = [];
+  const pieceOfDraft = new Int32Array(sorted.length).fill(-1);
+  const counts = new Map<string, number>();
+  sorted.forEach((draft, d) => {
+    const sections = sectionsOf(cells, draft.cells, bySlab, d);
+    // Slivers thinner than the weld tolerance are no metal.
+    if (sections.length === 0) return;
+    const name = ROLE_NAME[draft.role];
+    const number = (counts.get(name) ?? 0) + 1;
+    counts.set(name, number);
+    pieceOfDraft[d] = pieces.length;
+    const plan = planOf(cells, draft.cells, sections);
+    pieces.push({
+      id: name === 'kept' ? name : `${name}-${number}`,
+      role: draft.role,
+      plan,
+      area: area(plan),
+      perimeter: perimeter(plan),
+      volume: draft.volume,
+      freedBy: draft.role === 'kept' ? null : draft.freedBy,
+      coreOf: draft.coreOf,
+      sections,
+    });
+  });
+  return { pieces, pieceOf: draftOf.map((d) => (d < 0 ? -1 : (pieceOfDraft[d] as number))) };
+}
+
+function rank(draft: Draft): number {
+  return draft.role === 'kept' ? 0 : 1;
+}

@@ -1,0 +1,192 @@
+import type { Bounds } from '../geometry/bounds.js';
+import type { Edge } from '../geometry/edge.js';
+import { sweep } from '../geometry/measure.js';
+import { nearestOnEdge } from '../geometry/distance.js';
+import type { Point, Vector } from '../geometry/point.js';
+import { circlesMeet, lineCircle } from './discs.js';
+import type { Facing } from './necks.js';
+import { SAME_DIRECTION, type Wall, type Walls } from './walls.js';
+
+/** A stretch between two walls that keep their distance. */
+export interface Strip extends Facing {
+  /** Length along its middle. */
+  readonly length: number;
+  /** Ends of the middle line: first the one that lies back along wall `one`. */
+  readonly start: Point;
+  readonly end: Point;
+}
+
+/** The middle line of a strip, and its places by distance along it. */
+interface Midline {
+  readonly length: number;
+  readonly at: (s: number) => Point;
+  /** Distances along it at which it crosses a line or a circle. */
+  readonly onLine: (a: Point, along: Vector) => number[];
+  readonly onCircle: (center: Point, radius: number) => number[];
+}
+
+/** The strips between two walls: parallel faces, or a hole within a rounded end round the same centre. */
+export function stripsBetween(walls: Walls, i: number, j: number, limit: number): Strip[] {
+  const one = walls.list[i] as Wall;
+  const other = walls.list[j] as Wall;
+  const found = one.shape === 'flat' ? parallel(one, other) : concentric(one, other);
+  if (found === null) return [];
+  const { thickness, line } = found;
+  if (!(thickness > 2 * walls.tolerance) || thickness >= limit || line.length <= walls.tolerance) return [];
+  return freeStretches(walls, i, j, line, thickness / 2).map(([from, to]) => {
+    const middle = line.at((from + to) / 2);
+    const p = nearestOnEdge(one.edge, middle).at;
+    const q = nearestOnEdge(other.edge, middle).at;
+    return {
+      one: i,
+      other: j,
+      p,
+      q,
+      middle,
+      thickness,
+      length: to - from,
+      start: line.at(from),
+      end: line.at(to),
+    };
+  });
+}
+
+function parallel(one: Wall & { shape: 'flat' }, other: Wall): { thickness: number; line: Midline } | null {
+  if (other.shape !== 'flat') return null;
+  const { along, normal } = one;
+  const cross = along.dx * other.along.dy - along.dy * other.along.dx;
+  if (Math.abs(cross) > SAME_DIRECTION || along.dx * other.along.dx + along.dy * other.along.dy > 0) return null;
+  const { a } = one.edge;
+  const onOne = (p: Point) => (p.x - a.x) * along.dx + (p.y - a.y) * along.dy;
+  const over = (p: Point) => (p.x - a.x) * normal.dx + (p.y - a.y) * normal.dy;
+  const from = Math.max(0, onOne(other.edge.b));
+  const to = Math.min(one.length, onOne(other.edge.a));
+  if (!(to > from)) return null;
+  // Faces that are out of parallel by less than can be told are taken at their thinner end.
+  const slope = (over(other.edge.a) - over(other.edge.b)) / (onOne(other.edge.a) - onOne(other.edge.b));
+  const heightAt = (s: number) => over(other.edge.b) + slope * (s - onOne(other.edge.b));
+  const thickness = Math.min(heightAt(from), heightAt(to));
+  const start = {
+    x: a.x + along.dx * from + (normal.dx * thickness) / 2,
+    y: a.y + along.dy * from + (normal.dy * thickness) / 2,
+  };
+  return { thickness, line: straight(start, along, to - from) };
+}
+
+function straight(start: Point, along: Vector, length: number): Midline {
+  const place = (p: Point) => (p.x - start.x) * along.dx + (p.y - start.y) * along.dy;
+  return {
+    length,
+    at: (s) => ({ x: start.x + along.dx * s, y: start.y + along.dy * s }),
+    onLine: (a, d) => {
+      const den = along.dx * d.dy - along.dy * d.dx;
+      return den === 0 ? [] : [((a.x - start.x) * d.dy - (a.y - start.y) * d.dx) / den];
+    },
+    onCircle: (center, radius) => lineCircle(start, along, center, radius).map(place),
+  };
+}
+
+function concentric(one: Wall, other: Wall): { thickness: number; line: Midline } | null {
+  const { edge: inner } = one;
+  const { edge: outer } = other;
+  if (inner.kind !== 'arc' || outer.kind !== 'arc' || one.shape !== 'arc' || other.shape !== 'arc') return null;
+  if (one.side === other.side) return null;
+  const [hole, rim] = one.side < 0 ? [inner, outer] : [outer, inner];
+  const d = Math.hypot(hole.center.x - rim.center.x, hole.center.y - rim.center.y);
+  const radius = (hole.radius + rim.radius) / 2;
+  if (rim.radius <= hole.radius || d > SAME_DIRECTION * radius) return null;
+  // Both as counter-clockwise stretches of angle.
+  const span = sharedSpan(rim, { ...hole, a: hole.b, b: hole.a });
+  if (span === null) return null;
+  const { from, turn } = span;
+  const center = rim.center;
+  // The rim runs counter-clockwise; the strip is walked along wall `one`.
+  const forward = one.side > 0;
+  const begin = forward ? from : from + turn;
+  const way = forward ? 1 : -1;
+  const at = (s: number) => {
+    const angle = begin + (way * s) / radius;
+    return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
+  };
+  const place = (p: Point) => {
+    const angle = way * (Math.atan2(p.y - center.y, p.x - center.x) - begin);
+    return (angle - 2 * Math.PI * Math.floor(angle / (2 * Math.PI))) * radius;
+  };
+  const line: Midline = {
+    length: turn * radius,
+    at,
+    onLine: (a, along) => lineCircle(a, along, center, radius).map(place),
+    onCircle: (c, r) => circlesMeet(center, radius, c, r).map(place),
+  };
+  return { thickness: rim.radius - hole.radius - d, line };
+}
+
+/** The stretch of angle that two counter-clockwise arcs share; the longer one where they share two. */
+function sharedSpan(p: Edge, q: Edge): { from: number; turn: number } | null {
+  if (p.kind !== 'arc' || q.kind !== 'arc') return null;
+  const startP = Math.atan2(p.a.y - p.center.y, p.a.x - p.center.x);
+  const startQ = Math.atan2(q.a.y - q.center.y, q.a.x - q.center.x);
+  const turnP = sweep({ ...p, ccw: true });
+  const turnQ = sweep({ ...q, ccw: true });
+  let best: { from: number; turn: number } | null = null;
+  for (let shift = -2; shift <= 2; shift++) {
+    const s = startQ + shift * 2 * Math.PI;
+    const from = Math.max(startP, s);
+    const turn = Math.min(startP + turnP, s + turnQ) - from;
+    if (turn > 0 && (best === null || turn > best.turn)) best = { from, turn };
+  }
+  return best;
+}
+
+/** The stretches of a middle line along which a disc of the strip's thickness has room. */
+function freeStretches(walls: Walls, i: number, j: number, line: Midline, radius: number): [number, number][] {
+  const places = [0, line.length];
+  const others = walls.near(boxRound(line, radius)).filter((k) => k !== i && k !== j);
+  for (const k of others) {
+    for (const s of changes((walls.list[k] as Wall).edge, line, radius)) {
+      if (s > 0 && s < line.length) places.push(s);
+    }
+  }
+  places.sort((a, b) => a - b);
+  const free: [number, number][] = [];
+  for (let k = 0; k + 1 < places.length; k++) {
+    const from = places[k] as number;
+    const to = places[k + 1] as number;
+    if (to - from <= walls.tolerance) continue;
+    const middle = line.at((from + to) / 2);
+    const least = radius - walls.tolerance;
+    if (others.some((n) => nearestOnEdge((walls.list[n] as Wall).edge, middle).distance < least)) continue;
+    const last = free[free.length - 1];
+    if (last !== undefined && from - last[1] <= walls.tolerance) last[1] = to;
+    else free.push([from, to]);
+  }
+  return free;
+}
+
+/** Where along a middle line the distance to an edge can pass through a radius. */
+function changes(edge: Edge, line: Midline, radius: number): number[] {
+  const places = [...line.onCircle(edge.a, radius), ...line.onCircle(edge.b, radius)];
+  if (edge.kind === 'arc') {
+    places.push(...line.onCircle(edge.center, edge.radius + radius));
+    if (edge.radius > radius) places.push(...line.onCircle(edge.center, edge.radius - radius));
+    return places;
+  }
+  const length = Math.hypot(edge.b.x - edge.a.x, edge.b.y - edge.a.y);
+  const along = { dx: (edge.b.x - edge.a.x) / length, dy: (edge.b.y - edge.a.y) / length };
+  for (const side of [radius, -radius]) {
+    places.push(...line.onLine({ x: edge.a.x - along.dy * side, y: edge.a.y + along.dx * side }, along));
+  }
+  return places;
+}
+
+function boxRound(line: Midline, by: number): Bounds {
+  const points = Array.from({ length: 9 }, (_, k) => line.at((line.length * k) / 8));
+  // Between neighbouring samples a curved middle line leaves their box by no more than their distance.
+  const gap = Math.hypot((points[1] as Point).x - (points[0] as Point).x, (points[1] as Point).y - (points[0] as Point).y);
+  return {
+    minX: Math.min(...points.map((p) => p.x)) - by - gap,
+    minY: Math.min(...points.map((p) => p.y)) - by - gap,
+    maxX: Math.max(...points.map((p) => p.x)) + by + gap,
+    maxY: Math.max(...points.map((p) => p.y)) + by + gap,
+  };
+}

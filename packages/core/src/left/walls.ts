@@ -1,0 +1,211 @@
+import Flatbush from 'flatbush';
+import { type Bounds, extentOf, joined } from '../geometry/bounds.js';
+import { nearestOnEdge } from '../geometry/distance.js';
+import type { Edge } from '../geometry/edge.js';
+import { directionAtEnd, directionAtStart, edgeBounds, onArcSide } from '../geometry/measure.js';
+import type { Point, Vector } from '../geometry/point.js';
+import { weldTolerance } from '../geometry/tolerance.js';
+import type { Region } from '../region/region.js';
+
+/** A straight wall: the metal lies along `normal` from it. */
+export interface FlatWall extends WallBase {
+  readonly shape: 'flat';
+  readonly along: Vector;
+  readonly normal: Vector;
+  readonly length: number;
+}
+
+/**
+ * A wall round a centre: an arc, or a reflex corner as an arc of radius 0. `side` is +1 where the metal lies
+ * within the circle (a rounded end), -1 where it lies outside of it (a hole, a corner that points into metal).
+ */
+export interface RoundWall extends WallBase {
+  readonly shape: 'arc' | 'corner';
+  readonly center: Point;
+  readonly radius: number;
+  readonly side: 1 | -1;
+  /** For a corner: directions into the metal at the end of the edge before it and the start of the one after. */
+  readonly normalBefore: Vector;
+  readonly normalAfter: Vector;
+}
+
+interface WallBase {
+  /** The edge; for a corner the edge that arrives at it. */
+  readonly edge: Edge;
+  /** Which part of the region it bounds. */
+  readonly part: number;
+  /** Numbers of its neighbours along the loop; a corner is a wall of its own between two edges. */
+  readonly before: number;
+  readonly after: number;
+}
+
+/** A stretch of boundary, or a reflex corner, that a disc of metal can rest against. */
+export type Wall = FlatWall | RoundWall;
+
+/** All that bounds a section, with what it takes to ask whether a disc has room. */
+export interface Walls {
+  readonly list: readonly Wall[];
+  readonly tolerance: number;
+  /** Numbers of the walls whose boxes meet a box. */
+  readonly near: (box: Bounds) => number[];
+  /** Whether no boundary enters a disc, but for the tolerance. */
+  readonly hasRoom: (center: Point, radius: number) => boolean;
+}
+
+/**
+ * Directions closer than this (radians) count as one: a joint is smooth, faces are parallel. Coordinates that were
+ * rounded to a millionth of a part's size turn its edges by about as much.
+ */
+export const SAME_DIRECTION = 1e-7;
+
+/** Discs may be entered by this many tolerances: joints have been moved by up to one each. */
+const ROOM_SLACK = 4;
+
+/** Lists the walls of a section; null for an empty one. */
+export function wallsOf(section: Region): Walls | null {
+  if (section.length === 0) return null;
+  const list: Wall[] = [];
+  section.forEach((part, k) => {
+    for (const loop of [part.outer, ...part.holes]) addLoop(list, loop, k);
+  });
+  const boxes = list.map(boxOf);
+  const tolerance = weldTolerance(extentOf(boxes.reduce(joined)));
+  const index = new Flatbush(list.length);
+  for (const box of boxes) index.add(box.minX, box.minY, box.maxX, box.maxY);
+  index.finish();
+  const near = (box: Bounds) => index.search(box.minX, box.minY, box.maxX, box.maxY);
+  const hasRoom = (center: Point, radius: number) => {
+    const least = radius - ROOM_SLACK * tolerance;
+    const box = {
+      minX: center.x - radius,
+      minY: center.y - radius,
+      maxX: center.x + radius,
+      maxY: center.y + radius,
+    };
+    return near(box).every((k) => distanceToWall(list[k] as Wall, center) >= least);
+  };
+  return { list, tolerance, near, hasRoom };
+}
+
+function distanceToWall(wall: Wall, p: Point): number {
+  if (wall.shape === 'corner') return Math.hypot(p.x - wall.center.x, p.y - wall.center.y);
+  return nearestOnEdge(wall.edge, p).distance;
+}
+
+function addLoop(list: Wall[], loop: readonly Edge[], part: number): void {
+  const first = list.length;
+  const walls: Wall[] = [];
+  loop.forEach((edge, k) => {
+    walls.push(edgeWall(edge, part));
+    const next = loop[(k + 1) % loop.length] as Edge;
+    const arriving = directionAtEnd(edge);
+    const leaving = directionAtStart(next);
+    if (turnBetween(arriving, leaving) < -SAME_DIRECTION) walls.push(cornerWall(edge, arriving, leaving, part));
+  });
+  const n = walls.length;
+  walls.forEach((wall, k) => {
+    list.push({ ...wall, before: first + ((k + n - 1) % n), after: first + ((k + 1) % n) });
+  });
+}
+
+function edgeWall(edge: Edge, part: number): Wall {
+  const along = directionAtStart(edge);
+  const base = { edge, part, before: -1, after: -1 };
+  if (edge.kind === 'line') {
+    const length = Math.hypot(edge.b.x - edge.a.x, edge.b.y - edge.a.y);
+    return { ...base, shape: 'flat', along, normal: leftOf(along), length };
+  }
+  const none = { dx: 0, dy: 0 };
+  return {
+    ...base,
+    shape: 'arc',
+    center: edge.center,
+    radius: edge.radius,
+    side: edge.ccw ? 1 : -1,
+    normalBefore: none,
+    normalAfter: none,
+  };
+}
+
+function cornerWall(edge: Edge, arriving: Vector, leaving: Vector, part: number): Wall {
+  return {
+    shape: 'corner',
+    edge,
+    part,
+    before: -1,
+    after: -1,
+    center: edge.b,
+    radius: 0,
+    side: -1,
+    normalBefore: leftOf(arriving),
+    normalAfter: leftOf(leaving),
+  };
+}
+
+/** A quarter turn to the left. */
+export function leftOf({ dx, dy }: Vector): Vector {
+  return { dx: -dy, dy: dx };
+}
+
+/** Angle from one direction to another, to the left over 0, from -pi to pi. */
+export function turnBetween(from: Vector, to: Vector): number {
+  return Math.atan2(from.dx * to.dy - from.dy * to.dx, from.dx * to.dx + from.dy * to.dy);
+}
+
+/** The box round a wall. */
+export function boxOf(wall: Wall): Bounds {
+  if (wall.shape !== 'corner') return edgeBounds(wall.edge);
+  const { x, y } = wall.center;
+  return { minX: x, minY: y, maxX: x, maxY: y };
+}
+
+/**
+ * How strongly a wall curves towards the metal as a disc of some radius that rests on it sees it: the inverse of
+ * the distance from the disc's centre to the wall's, below 0 where the wall curves away.
+ */
+export function closing(wall: Wall, radius: number): number {
+  if (wall.shape === 'flat') return 0;
+  return wall.side / (wall.radius - wall.side * radius);
+}
+
+/** Whether a disc with its centre at `from`, outside the wall's own material, rests on the wall where it should. */
+export function restsOn(wall: Wall, from: Point, slack: number): boolean {
+  if (wall.shape === 'flat') {
+    const { a } = wall.edge;
+    const s = (from.x - a.x) * wall.along.dx + (from.y - a.y) * wall.along.dy;
+    return s >= -slack && s <= wall.length + slack;
+  }
+  const dx = from.x - wall.center.x;
+  const dy = from.y - wall.center.y;
+  if (wall.shape === 'corner') {
+    const away = Math.hypot(dx, dy);
+    const { normalBefore: n0, normalAfter: n1 } = wall;
+    const reach = away * SAME_DIRECTION + slack;
+    return dx * n0.dy - dy * n0.dx >= -reach && n1.dx * dy - n1.dy * dx >= -reach;
+  }
+  const touch = touchPoint(wall, from);
+  const { edge } = wall;
+  if (edge.kind !== 'arc') return false;
+  return (
+    onArcSide(edge, touch) ||
+    Math.hypot(touch.x - edge.a.x, touch.y - edge.a.y) <= slack ||
+    Math.hypot(touch.x - edge.b.x, touch.y - edge.b.y) <= slack
+  );
+}
+
+/** Where a disc with its centre at `from` touches a wall. */
+export function touchPoint(wall: Wall, from: Point): Point {
+  if (wall.shape === 'flat') {
+    const { a } = wall.edge;
+    const s = (from.x - a.x) * wall.along.dx + (from.y - a.y) * wall.along.dy;
+    return { x: a.x + s * wall.along.dx, y: a.y + s * wall.along.dy };
+  }
+  const dx = from.x - wall.center.x;
+  const dy = from.y - wall.center.y;
+  const away = Math.hypot(dx, dy);
+  if (away === 0) return wall.edge.a;
+  return {
+    x: wall.center.x + (dx / away) * wall.radius,
+    y: wall.center.y + (dy / away) * wall.radius,
+  };
+}
