@@ -58,7 +58,8 @@ function distanceTo(edge: Edge, p: Point): number {
 
 /** The stretches between neighbouring meeting points along `e` on which `f` runs within the tolerance. */
 function stretches(e: Edge, f: Edge, found: readonly MeetingPoint[], tolerance: number): [Point, Point][] {
-  const along = (p: Point) => (distance(e.a, p) <= distance(e.b, p) ? [0, distance(e.a, p)] : [1, -distance(e.b, p)]);
+  const along = (p: Point) =>
+    distance(e.a, p) <= distance(e.b, p) ? [0, distance(e.a, p)] : [1, -distance(e.b, p)];
   const sorted = found
     .map(({ at }) => ({ at, key: along(at) as [number, number] }))
     .sort((p, q) => p.key[0] - q.key[0] || p.key[1] - q.key[1]);
@@ -85,11 +86,18 @@ function between(e: Edge, a: Point, b: Point): Point {
  * Two roots closer than tangency can tell apart are given as the one place between them. The foot of the
  * perpendicular and the line of centres are well conditioned there, the roots are not.
  */
-export function meetRows(rows: Float64Array, i: number, j: number, tolerance: number, out: Float64Array): number {
+export function meetRows(
+  rows: Float64Array,
+  i: number,
+  j: number,
+  tolerance: number,
+  out: Float64Array,
+): number {
   const turnI = rows[i * ROW + 7] as number;
   const turnJ = rows[j * ROW + 7] as number;
   out[4] = 0;
-  if (turnI === 0) return turnJ === 0 ? lineLine(rows, i, j, tolerance, out) : lineArc(rows, i, j, tolerance, out);
+  if (turnI === 0)
+    return turnJ === 0 ? lineLine(rows, i, j, tolerance, out) : lineArc(rows, i, j, tolerance, out);
   return turnJ === 0 ? lineArc(rows, j, i, tolerance, out) : arcArc(rows, i, j, tolerance, out);
 }
 
@@ -115,7 +123,13 @@ function lineLine(rows: Float64Array, i: number, j: number, tolerance: number, o
   return 1;
 }
 
-function lineArc(rows: Float64Array, line: number, arc: number, tolerance: number, out: Float64Array): number {
+function lineArc(
+  rows: Float64Array,
+  line: number,
+  arc: number,
+  tolerance: number,
+  out: Float64Array,
+): number {
   const p = line * ROW;
   const q = arc * ROW;
   const ax = rows[p] as number;

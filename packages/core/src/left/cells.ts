@@ -33,6 +33,8 @@ export interface Cells {
   readonly removals: readonly Removal[];
   /** By cell, that is face * slabs + slab: what became of it; the number of the cut that took it is 0 or more. */
   readonly taker: Int32Array;
+  /** By face: the operands of the overlay that cover it, in order; 0 is the outline. */
+  readonly covers: readonly (readonly number[])[];
   /** By face: the numbers of the ring-shaped cuts whose core it lies in. */
   readonly cores: readonly (readonly number[])[];
   /** By operand of the overlay: the number of the cut that it is the footprint of; -1 for the outline, -2 for a core. */
@@ -84,6 +86,7 @@ export function cellsOf(outline: Region, thickness: number, removals: readonly R
     slabs,
     removals,
     taker,
+    covers,
     cores,
     cutOf: Int32Array.from(cutOf),
   };

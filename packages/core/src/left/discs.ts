@@ -32,7 +32,8 @@ export function discBetween(
         const away = Math.hypot(center.x - from.x, center.y - from.y);
         if (away >= nearest || !isAhead(center)) continue;
         const slack = walls.tolerance * 4;
-        if (!restsOn(walls.list[p] as Wall, center, slack) || !restsOn(walls.list[q] as Wall, center, slack)) continue;
+        if (!restsOn(walls.list[p] as Wall, center, slack) || !restsOn(walls.list[q] as Wall, center, slack))
+          continue;
         if (!walls.hasRoom(center, radius)) continue;
         best = center;
         nearest = away;

@@ -46,7 +46,13 @@ export function floorsOf(cells: Cells, pieces: Pieces): Floor[] {
   rows.sort((a, b) => a.under - b.under || a.thickness - b.thickness);
   return rows.map((row) => {
     const slug = heldBy(cells, pieces, row);
-    return { under: row.under, thickness: row.thickness, slab: row.slab, ...slug, ...extentOf(cells, row.faces) };
+    return {
+      under: row.under,
+      thickness: row.thickness,
+      slab: row.slab,
+      ...slug,
+      ...extentOf(cells, row.faces),
+    };
   });
 }
 

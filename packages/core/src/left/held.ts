@@ -43,7 +43,9 @@ function floodCore(
 ): number[][] {
   const removal = cells.removals[cut] as Cells['removals'][number];
   const n = cells.slabs.length;
-  const beside = cells.slabs.map(({ from, to }) => removal.low < (from + to) / 2 && (from + to) / 2 < removal.high);
+  const beside = cells.slabs.map(
+    ({ from, to }) => removal.low < (from + to) / 2 && (from + to) / 2 < removal.high,
+  );
   const inside = new Set(faces);
   const seen = new Set<number>();
   const free = (cell: number) => cells.taker[cell] === STANDS && claimed[cell] === 0;

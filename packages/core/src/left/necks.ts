@@ -20,7 +20,12 @@ export interface Facing {
 export function neckBetween(walls: Walls, i: number, j: number, limit: number): Facing | null {
   const one = walls.list[i] as Wall;
   const other = walls.list[j] as Wall;
-  const found = one.shape === 'flat' ? onFlat(one, other) : other.shape === 'flat' ? swap(onFlat(other, one)) : onRound(one, other);
+  const found =
+    one.shape === 'flat'
+      ? onFlat(one, other)
+      : other.shape === 'flat'
+        ? swap(onFlat(other, one))
+        : onRound(one, other);
   if (found === null) return null;
   const { p, q } = found;
   const thickness = found.thickness;
@@ -56,7 +61,10 @@ function onFlat(flat: Wall & { shape: 'flat' }, round: Wall): Found | null {
   };
 }
 
-function onRound(one: Exclude<Wall, { shape: 'flat' }>, other: Exclude<Wall, { shape: 'flat' }>): Found | null {
+function onRound(
+  one: Exclude<Wall, { shape: 'flat' }>,
+  other: Exclude<Wall, { shape: 'flat' }>,
+): Found | null {
   if (one.side > 0 && other.side > 0) return null;
   const dx = other.center.x - one.center.x;
   const dy = other.center.y - one.center.y;
@@ -102,8 +110,10 @@ function sidesOf(walls: Walls, number: number, at: Point, middle: Point, radius:
     const ux = (middle.x - at.x) / radius;
     const uy = (middle.y - at.y) / radius;
     const { normalBefore: n0, normalAfter: n1 } = wall;
-    if (Math.abs(ux * n0.dy - uy * n0.dx) <= 2 * SAME_DIRECTION) before = closing(walls.list[wall.before] as Wall, radius);
-    if (Math.abs(ux * n1.dy - uy * n1.dx) <= 2 * SAME_DIRECTION) after = closing(walls.list[wall.after] as Wall, radius);
+    if (Math.abs(ux * n0.dy - uy * n0.dx) <= 2 * SAME_DIRECTION)
+      before = closing(walls.list[wall.before] as Wall, radius);
+    if (Math.abs(ux * n1.dy - uy * n1.dx) <= 2 * SAME_DIRECTION)
+      after = closing(walls.list[wall.after] as Wall, radius);
   } else {
     const near = 4 * walls.tolerance;
     const { a, b } = wall.edge;

@@ -1,8 +1,8 @@
+import type { Point } from '../geometry/point.js';
 import { faceAt } from '../region/faces.js';
 import type { Groups } from '../region/groups.js';
 import { area, perimeter } from '../region/measure.js';
-import type { Point } from '../geometry/point.js';
-import type { Region } from '../region/region.js';
+import type { Region, RegionPart } from '../region/region.js';
 import { bodiesOf, type Cells, cellVolume, STANDS } from './cells.js';
 import { heldSlugs } from './held.js';
 import { planOf, type Section, sectionsBySlab, sectionsOf } from './sections.js';
@@ -31,8 +31,17 @@ export interface Pieces {
   readonly pieces: readonly Piece[];
   /** By cell: index in `pieces`, -1 for no metal. */
   readonly pieceOf: Int32Array;
+  /** By slab, from the bottom up: the parts of its section, and the piece that each belongs to. */
+  readonly sections: readonly (readonly SectionPart[])[];
   /** Whether the point that was to be kept is metal still; null if none was named. */
   readonly keepStands: boolean | null;
+}
+
+/** A part of the section of a slab. */
+export interface SectionPart {
+  readonly part: RegionPart;
+  /** Index in `pieces`. */
+  readonly piece: number;
 }
 
 interface Draft {
@@ -208,7 +217,10 @@ function finished(cells: Cells, drafts: readonly Draft[]): Omit<Pieces, 'keepSta
       sections,
     });
   });
-  return { pieces, pieceOf: draftOf.map((d) => (d < 0 ? -1 : (pieceOfDraft[d] as number))) };
+  const sections = bySlab.map((byDraft) =>
+    [...byDraft].flatMap(([d, parts]) => parts.map((part) => ({ part, piece: pieceOfDraft[d] as number }))),
+  );
+  return { pieces, pieceOf: draftOf.map((d) => (d < 0 ? -1 : (pieceOfDraft[d] as number))), sections };
 }
 
 function rank(draft: Draft): number {

@@ -48,10 +48,18 @@ export function sectionsOf(
     if (parts === undefined) continue;
     const slab = cells.slabs[s] as Slab;
     const before = sections[sections.length - 1];
-    if (before !== undefined && before.to === slab.from && same(faces[s] as number[], faces[s - 1] as number[])) {
+    if (
+      before !== undefined &&
+      before.to === slab.from &&
+      same(faces[s] as number[], faces[s - 1] as number[])
+    ) {
       sections[sections.length - 1] = { ...before, to: slab.to };
     } else {
-      sections.push({ from: slab.from, to: slab.to, region: parts.map(({ outer, holes }) => ({ outer, holes })) });
+      sections.push({
+        from: slab.from,
+        to: slab.to,
+        region: parts.map(({ outer, holes }) => ({ outer, holes })),
+      });
     }
   }
   return sections;

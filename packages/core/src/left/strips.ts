@@ -1,7 +1,7 @@
 import type { Bounds } from '../geometry/bounds.js';
+import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
 import { sweep } from '../geometry/measure.js';
-import { nearestOnEdge } from '../geometry/distance.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { circlesMeet, lineCircle } from './discs.js';
 import type { Facing } from './necks.js';
@@ -55,7 +55,8 @@ function parallel(one: Wall & { shape: 'flat' }, other: Wall): { thickness: numb
   if (other.shape !== 'flat') return null;
   const { along, normal } = one;
   const cross = along.dx * other.along.dy - along.dy * other.along.dx;
-  if (Math.abs(cross) > SAME_DIRECTION || along.dx * other.along.dx + along.dy * other.along.dy > 0) return null;
+  if (Math.abs(cross) > SAME_DIRECTION || along.dx * other.along.dx + along.dy * other.along.dy > 0)
+    return null;
   const { a } = one.edge;
   const onOne = (p: Point) => (p.x - a.x) * along.dx + (p.y - a.y) * along.dy;
   const over = (p: Point) => (p.x - a.x) * normal.dx + (p.y - a.y) * normal.dy;
@@ -89,7 +90,8 @@ function straight(start: Point, along: Vector, length: number): Midline {
 function concentric(one: Wall, other: Wall): { thickness: number; line: Midline } | null {
   const { edge: inner } = one;
   const { edge: outer } = other;
-  if (inner.kind !== 'arc' || outer.kind !== 'arc' || one.shape !== 'arc' || other.shape !== 'arc') return null;
+  if (inner.kind !== 'arc' || outer.kind !== 'arc' || one.shape !== 'arc' || other.shape !== 'arc')
+    return null;
   if (one.side === other.side) return null;
   const [hole, rim] = one.side < 0 ? [inner, outer] : [outer, inner];
   const d = Math.hypot(hole.center.x - rim.center.x, hole.center.y - rim.center.y);
@@ -139,7 +141,13 @@ function sharedSpan(p: Edge, q: Edge): { from: number; turn: number } | null {
 }
 
 /** The stretches of a middle line along which a disc of the strip's thickness has room. */
-function freeStretches(walls: Walls, i: number, j: number, line: Midline, radius: number): [number, number][] {
+function freeStretches(
+  walls: Walls,
+  i: number,
+  j: number,
+  line: Midline,
+  radius: number,
+): [number, number][] {
   const places = [0, line.length];
   const others = walls.near(boxRound(line, radius)).filter((k) => k !== i && k !== j);
   for (const k of others) {
@@ -182,7 +190,10 @@ function changes(edge: Edge, line: Midline, radius: number): number[] {
 function boxRound(line: Midline, by: number): Bounds {
   const points = Array.from({ length: 9 }, (_, k) => line.at((line.length * k) / 8));
   // Between neighbouring samples a curved middle line leaves their box by no more than their distance.
-  const gap = Math.hypot((points[1] as Point).x - (points[0] as Point).x, (points[1] as Point).y - (points[0] as Point).y);
+  const gap = Math.hypot(
+    (points[1] as Point).x - (points[0] as Point).x,
+    (points[1] as Point).y - (points[0] as Point).y,
+  );
   return {
     minX: Math.min(...points.map((p) => p.x)) - by - gap,
     minY: Math.min(...points.map((p) => p.y)) - by - gap,

@@ -100,7 +100,8 @@ function addLoop(list: Wall[], loop: readonly Edge[], part: number): void {
     const next = loop[(k + 1) % loop.length] as Edge;
     const arriving = directionAtEnd(edge);
     const leaving = directionAtStart(next);
-    if (turnBetween(arriving, leaving) < -SAME_DIRECTION) walls.push(cornerWall(edge, arriving, leaving, part));
+    if (turnBetween(arriving, leaving) < -SAME_DIRECTION)
+      walls.push(cornerWall(edge, arriving, leaving, part));
   });
   const n = walls.length;
   walls.forEach((wall, k) => {

@@ -1,6 +1,6 @@
 import { grown } from '../geometry/bounds.js';
-import type { Point } from '../geometry/point.js';
 import type { Source } from '../geometry/edge.js';
+import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
 import { discBetween } from './discs.js';
 import { type Facing, neckBetween } from './necks.js';
@@ -94,7 +94,13 @@ function webOf(walls: Walls, facing: Facing, length: number, strip: number): Web
 }
 
 /** How far it is from a place in a web to where the metal is as thick as the limit; 0 where it never is. */
-function flare(walls: Walls, { one, other, p, q }: Facing, from: Point, limit: number, ahead: boolean): number {
+function flare(
+  walls: Walls,
+  { one, other, p, q }: Facing,
+  from: Point,
+  limit: number,
+  ahead: boolean,
+): number {
   // To the right of the way from one wall to the other lies what is further along the first.
   const dx = q.y - p.y;
   const dy = -(q.x - p.x);

@@ -58,7 +58,8 @@ export function windings(subdivision: Subdivision, counts: (operand: number) => 
     const edge = half >> 1;
     let change = 0;
     for (let m = graph.start[edge] as number; m < (graph.start[edge + 1] as number); m++) {
-      if (counts(graph.curves.operand[graph.member[m] as number] as number)) change += graph.sign[m] as number;
+      if (counts(graph.curves.operand[graph.member[m] as number] as number))
+        change += graph.sign[m] as number;
     }
     const across = winding[faceOf[half ^ 1] as number] as number;
     winding[order[k] as number] = across + (half & 1 ? -change : change);

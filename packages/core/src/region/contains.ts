@@ -1,6 +1,6 @@
-import type { Edge } from '../geometry/edge.js';
-import { nearestOnEdge } from '../geometry/distance.js';
 import { extentOf } from '../geometry/bounds.js';
+import { nearestOnEdge } from '../geometry/distance.js';
+import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { monotone } from './gather.js';

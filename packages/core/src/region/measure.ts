@@ -86,7 +86,7 @@ export function centroid(region: Region): Point | null {
       const size = segmentArea(edge);
       // Moment of the segment about its centre, along the outward normal of the chord.
       const turn = sweep(edge);
-      const moment = ((2 / 3) * (edge.radius * Math.sin(turn / 2)) ** 3) * (edge.ccw ? 1 : -1);
+      const moment = (2 / 3) * (edge.radius * Math.sin(turn / 2)) ** 3 * (edge.ccw ? 1 : -1);
       const chord = Math.hypot(bx - ax, by - ay);
       const nx = ((by - ay) / chord) * (edge.ccw ? 1 : -1);
       const ny = (-(bx - ax) / chord) * (edge.ccw ? 1 : -1);

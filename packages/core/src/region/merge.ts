@@ -27,7 +27,8 @@ export function merge(noding: Noding): Graph {
   const { curves, from, to, piece } = noding;
   const n = from.length;
   const bulge = new Float64Array(n);
-  for (let s = 0; s < n; s++) bulge[s] = bulgeOf(curves, piece[s] as number, from[s] as number, to[s] as number);
+  for (let s = 0; s < n; s++)
+    bulge[s] = bulgeOf(curves, piece[s] as number, from[s] as number, to[s] as number);
 
   const slack = MIDDLE_SLACK * curves.tolerance;
   const headAt = new Int32Array(curves.points.x.length).fill(-1);
@@ -76,7 +77,17 @@ export function merge(noding: Noding): Graph {
     count++;
     start[count] = at;
   }
-  return { curves, boxes: noding.boxes, vertexOf: noding.vertexOf, count, from: outFrom, to: outTo, start, member, sign };
+  return {
+    curves,
+    boxes: noding.boxes,
+    vertexOf: noding.vertexOf,
+    count,
+    from: outFrom,
+    to: outTo,
+    start,
+    member,
+    sign,
+  };
 }
 
 /** Whether every operand runs along an edge as often one way as the other, so that nothing changes across it. */

@@ -1,8 +1,8 @@
 import { ROW } from '../geometry/curves.js';
 import { meetRows, onSide } from '../geometry/meet.js';
 import { addPoint, type Curves, type Points } from './gather.js';
-import { boxesOf, eachPair } from './pairs.js';
 import { Groups } from './groups.js';
+import { boxesOf, eachPair } from './pairs.js';
 
 /** Pieces of curves between vertices, none of which meets another but at its ends. */
 export interface Noding {
@@ -143,7 +143,10 @@ function shareRoots(curves: Curves, meetings: Meetings, hits: Hits, welds: numbe
       const b = to[third] as number;
       if (isNear(points, a, x, y, tolerance)) welds.push(point, a);
       else if (isNear(points, b, x, y, tolerance)) welds.push(point, b);
-      else if (!isNear(points, a, points.x[b] as number, points.y[b] as number, tolerance) && isOn(rows, third * ROW, x, y, tolerance)) {
+      else if (
+        !isNear(points, a, points.x[b] as number, points.y[b] as number, tolerance) &&
+        isOn(rows, third * ROW, x, y, tolerance)
+      ) {
         hits.piece.push(third);
         hits.point.push(point);
       }
@@ -243,7 +246,8 @@ function weldNeighbours(curves: Curves, along: Along, groups: Groups): void {
     let before = curves.from[i] as number;
     for (let k = lo; k <= hi; k++) {
       const p = k === hi ? (curves.to[i] as number) : (along.point[k] as number);
-      if (isNear(points, before, points.x[p] as number, points.y[p] as number, tolerance)) groups.join(before, p);
+      if (isNear(points, before, points.x[p] as number, points.y[p] as number, tolerance))
+        groups.join(before, p);
       before = p;
     }
   }

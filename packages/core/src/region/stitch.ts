@@ -21,7 +21,11 @@ export type MayName = (operand: number) => boolean;
  * The faces marked in `kept` as a region. Parts that touch in a point only are parts of their own; loops are
  * split where they touch themselves; borders thinner than the weld tolerance are left out.
  */
-export function collect(subdivision: Subdivision, kept: Uint8Array, mayName: MayName = always): CollectedPart[] {
+export function collect(
+  subdivision: Subdivision,
+  kept: Uint8Array,
+  mayName: MayName = always,
+): CollectedPart[] {
   const border = borderOf(subdivision, kept);
   const drawer = new Drawer(subdivision, border, mayName);
   const bodies = new Map<number, { face: number; outer: Loop | null; area: number; holes: Loop[] }>();

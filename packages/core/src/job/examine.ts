@@ -1,0 +1,141 @@
+import type { Cut } from '../cut/cut.js';
+import { coreOf, footprint } from '../cut/footprint.js';
+import { densityOf, massOf } from '../cutting/density.js';
+import type { Removal } from '../left/cells.js';
+import { type Left, whatIsLeft } from '../left/left.js';
+import type { Piece } from '../left/pieces.js';
+import { relationOf } from '../left/relation.js';
+import { boundsJson, edgeJson, placeJson, regionJson } from './as-json.js';
+import { findingsOf } from './findings.js';
+import type { Job } from './job.js';
+import type { Report, ReportCut, ReportPiece } from './report-schema.js';
+
+/** Radians in a degree. */
+const DEGREE = Math.PI / 180;
+
+/**
+ * Makes the cuts of a job one after another and reports what is left: pieces with their roles, webs, knife edges,
+ * floors, what each cut took, and what to watch. Lengths are in the job's unit, angles in degrees, areas and
+ * volumes in its square and cubic unit.
+ */
+export function examine(job: Job): Report {
+  const removals = job.cuts.map((cut) => removalOf(cut, job.thickness));
+  const { web, knifeEdge } = job.limits;
+  const left = whatIsLeft(job.outline, job.thickness, removals, job.keep, web, knifeEdge * DEGREE);
+  const density = job.material === null ? null : densityOf(job.material);
+  const body: Omit<Report, 'findings'> = {
+    edgebite: 1,
+    name: job.name,
+    units: job.units,
+    massUnit: density === null ? null : job.units === 'mm' ? 'g' : 'lb',
+    material: job.material,
+    thickness: job.thickness,
+    outline: regionJson(job.outline),
+    keep: job.keep === null ? null : placeJson(job.keep),
+    limits: { web, knifeEdge },
+    resolution: job.resolution,
+    removedArea: left.openArea,
+    removedVolume: left.taken.reduce((sum, { volume }) => sum + volume, 0),
+    slabs: left.cells.slabs.map(({ from, to }, s) => ({ from, to, area: left.slabArea[s] as number })),
+    pieces: left.pieces.pieces.map((piece, k) => pieceRow(job, left, piece, k, density)),
+    ...sharpAndThin(left),
+    floors: floorRows(job, left),
+    cuts: job.cuts.map((cut, k) => cutRow(job, left, removals[k] as Removal, cut, k)),
+  };
+  return { ...body, findings: findingsOf(job, left, body) };
+}
+
+function removalOf(cut: Cut, thickness: number): Removal {
+  const top = cut.from === 'top';
+  return {
+    id: cut.id,
+    footprint: footprint(cut),
+    core: cut.kind === 'annular' ? coreOf(cut) : null,
+    low: cut.through ? 0 : top ? thickness - cut.depth : 0,
+    high: cut.through ? thickness : top ? thickness : cut.depth,
+  };
+}
+
+function pieceRow(job: Job, left: Left, piece: Piece, number: number, density: number | null): ReportPiece {
+  return {
+    id: piece.id,
+    label: labelOf(piece),
+    role: piece.role,
+    area: piece.area,
+    perimeter: piece.perimeter,
+    volume: piece.volume,
+    mass: density === null ? null : massOf(piece.volume, density, job.units),
+    bounds: boundsJson(piece.plan),
+    holes: piece.plan.reduce((sum, { holes }) => sum + holes.length, 0),
+    freedBy: piece.freedBy === null ? null : cutId(job, piece.freedBy),
+    horns: left.knifeEdges.flatMap((edge, k) => (edge.piece === number ? [k] : [])),
+    view: regionJson(piece.plan),
+    sections: piece.sections.map(({ from, to, region }) => ({ from, to, region: regionJson(region) })),
+  };
+}
+
+/** What a drawing calls a piece: `KEPT`, `SLUG 1`. */
+function labelOf({ id }: Piece): string {
+  return id.replace('-', ' ').toUpperCase();
+}
+
+function cutId(job: Job, number: number): string {
+  return (job.cuts[number] as Cut).id;
+}
+
+function sharpAndThin(left: Left): Pick<Report, 'webs' | 'knifeEdges'> {
+  const pieceId = (number: number) => (left.pieces.pieces[number] as Piece).id;
+  const named = ([a, b]: readonly [string | null, string | null]): [string, string] => [a ?? '', b ?? ''];
+  return {
+    webs: left.webs.map((web) => ({
+      thickness: web.thickness,
+      at: placeJson(web.at),
+      ends: [placeJson(web.ends[0]), placeJson(web.ends[1])],
+      between: named(web.between),
+      length: web.length,
+      strip: web.strip,
+      slab: web.slab,
+      piece: pieceId(web.piece),
+    })),
+    knifeEdges: left.knifeEdges.map((edge) => ({
+      angle: edge.angle / DEGREE,
+      at: placeJson(edge.at),
+      between: named(edge.between),
+      feather: edge.feather,
+      slab: edge.slab,
+      piece: pieceId(edge.piece),
+    })),
+  };
+}
+
+function floorRows(job: Job, left: Left): Report['floors'] {
+  return left.floors.map((floor) => ({
+    thickness: floor.thickness,
+    area: floor.area,
+    under: cutId(job, floor.under),
+    holds: floor.holds === null ? null : (left.pieces.pieces[floor.holds] as Piece).id,
+    kerfLength: floor.kerfLength,
+    at: placeJson(floor.at),
+    slab: floor.slab,
+  }));
+}
+
+function cutRow(job: Job, left: Left, removal: Removal, cut: Cut, number: number): ReportCut {
+  const taken = left.taken[number] as Left['taken'][number];
+  return {
+    id: cut.id,
+    source: `cut:${cut.id}`,
+    kind: cut.kind,
+    center: cut.kind === 'swept' ? null : placeJson(cut.center),
+    diameter: cut.diameter,
+    wall: cut.kind === 'annular' ? cut.wall : null,
+    path: cut.kind === 'swept' ? cut.path.map(edgeJson) : null,
+    from: cut.from,
+    depth: cut.depth,
+    through: cut.through,
+    footprint: regionJson(removal.footprint),
+    relation: relationOf(left.cells, number, cut, job.outline, job.resolution),
+    removedArea: taken.area,
+    removedVolume: taken.volume,
+  };
+}
