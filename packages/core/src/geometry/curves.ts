@@ -32,14 +32,12 @@ export function writeRow(
   }
 }
 
-/** Below this share of the radius the chord of an arc is too short for its direction to be relied on. */
-const SHORT_CHORD = 0.1;
-
 /**
  * Whether a place on (or very near) a circle belongs to the arc from a to b round c, ends included.
  *
- * A chord cuts its circle in two, and a counter-clockwise arc is what lies to its right. Of a very short chord the
- * direction is rounding, but all that lies abreast of it is then the arc, as the rest of the circle is far away.
+ * A chord cuts its circle in two, and a counter-clockwise arc is what lies to its right. That tells well near the
+ * ends of a wide arc, which leave the chord at a steep angle. A narrow arc runs along its chord, whose direction
+ * may even be rounding: there what lies abreast of the chord, on the near side of the circle, is the arc.
  */
 export function isWithinTurn(
   ax: number,
@@ -58,11 +56,10 @@ export function isWithinTurn(
   const square = dx * dx + dy * dy;
   // Left of the chord is over 0; turned round for clockwise arcs, so that the arc itself is below 0.
   const side = turn * (dx * (y - ay) - dy * (x - ax));
+  // A chord of a quarter turn squared is 2 r².
+  if (square >= 2 * radius * radius) return side <= 0;
   const along = (x - ax) * dx + (y - ay) * dy;
-  const isAbreast = along >= 0 && along <= square;
-  const isShort = square < SHORT_CHORD * SHORT_CHORD * radius * radius;
+  const isBeside = along >= 0 && along <= square && Math.abs(side) <= square / 2;
   const isLarge = turn * (dx * (cy - ay) - dy * (cx - ax)) < 0;
-  if (!isShort) return side <= 0 && (isLarge || isAbreast);
-  const isNearChord = Math.abs(side) <= square;
-  return isLarge ? !(isAbreast && isNearChord) : isAbreast && isNearChord;
+  return isLarge ? !isBeside : isBeside;
 }

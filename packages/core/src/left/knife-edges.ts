@@ -3,14 +3,14 @@ import { curvature, directionAtEnd, directionAtStart } from '../geometry/measure
 import type { Point, Vector } from '../geometry/point.js';
 import type { Loop, Region } from '../region/region.js';
 import { discBetween } from './discs.js';
-import { turnBetween, type Walls, wallsOf } from './walls.js';
+import { namesInOrder, turnBetween, type Walls, wallsOf } from './walls.js';
 
 /** A corner of metal sharper than the limit. */
 export interface KnifeEdge {
   /** Interior angle through the metal between the tangents, radians; 0 where two edges touch. */
   readonly angle: number;
   readonly at: Point;
-  /** Sources of the edge that leaves the tip with the metal to its left, and of the one that arrives at it. */
+  /** Sources of the two edges that meet at the tip, cuts before outlines. */
   readonly between: readonly [Source | null, Source | null];
   /**
    * The feather: distance from the tip to the centre of the first disc of metal as thick as the web limit; null
@@ -51,7 +51,7 @@ export function knifeEdgesOf(section: Region, limit: number, webLimit: number): 
     .map((wedge) => ({
       angle: wedge.angle,
       at: wedge.at,
-      between: [wedge.leaving.source ?? null, wedge.arriving.source ?? null] as const,
+      between: sourcesOf(wedge),
       feather: featherOf(walls, numberOf, wedge, webLimit),
       part: wedge.part,
     }))
@@ -61,6 +61,12 @@ export function knifeEdgesOf(section: Region, limit: number, webLimit: number): 
 /** The interior angles at all vertices of a section, in radians, smooth ones included. */
 export function interiorAngles(section: Region): number[] {
   return wedgesOf(section).map(({ angle }) => angle);
+}
+
+function sourcesOf({ leaving, arriving }: Wedge): [Source | null, Source | null] {
+  const a = leaving.source ?? null;
+  const b = arriving.source ?? null;
+  return namesInOrder(a, b) ? [a, b] : [b, a];
 }
 
 function featherOf(walls: Walls, numberOf: Map<Edge, number>, wedge: Wedge, webLimit: number): number | null {

@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush';
 import { type Bounds, extentOf, joined } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
-import type { Edge } from '../geometry/edge.js';
+import type { Edge, Source } from '../geometry/edge.js';
 import { directionAtEnd, directionAtStart, edgeBounds, onArcSide } from '../geometry/measure.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
@@ -151,6 +151,11 @@ export function leftOf({ dx, dy }: Vector): Vector {
 /** Angle from one direction to another, to the left over 0, from -pi to pi. */
 export function turnBetween(from: Vector, to: Vector): number {
   return Math.atan2(from.dx * to.dy - from.dy * to.dx, from.dx * to.dx + from.dy * to.dy);
+}
+
+/** Whether two sources stand in the order in which they are reported: by name, so that cuts come first. */
+export function namesInOrder(a: Source | null, b: Source | null): boolean {
+  return (a ?? '') <= (b ?? '');
 }
 
 /** The box round a wall. */

@@ -5,7 +5,7 @@ import type { Region } from '../region/region.js';
 import { discBetween } from './discs.js';
 import { type Facing, neckBetween } from './necks.js';
 import { type Strip, stripsBetween } from './strips.js';
-import { boxOf, type Wall, type Walls, wallsOf } from './walls.js';
+import { boxOf, namesInOrder, type Wall, type Walls, wallsOf } from './walls.js';
 
 /** A neck of metal thinner than the limit. */
 export interface Web {
@@ -14,7 +14,7 @@ export interface Web {
   /** Middle of that disc, and the two places where it touches the boundary. */
   readonly at: Point;
   readonly ends: readonly [Point, Point];
-  /** Sources of the touched edges; of a corner, that of the edge that arrives at it. */
+  /** Sources of the touched edges, cuts before outlines; of a corner, that of the edge that arrives at it. */
   readonly between: readonly [Source | null, Source | null];
   /**
    * Length over which the metal stays under the limit: of the strip, and from each of its ends (or from the middle)
@@ -82,11 +82,14 @@ function stripWeb(walls: Walls, strip: Strip, limit: number): Web {
 function webOf(walls: Walls, facing: Facing, length: number, strip: number): Web {
   const one = walls.list[facing.one] as Wall;
   const other = walls.list[facing.other] as Wall;
+  const a = one.edge.source ?? null;
+  const b = other.edge.source ?? null;
+  const inOrder = namesInOrder(a, b);
   return {
     thickness: facing.thickness,
     at: facing.middle,
-    ends: [facing.p, facing.q],
-    between: [one.edge.source ?? null, other.edge.source ?? null],
+    ends: inOrder ? [facing.p, facing.q] : [facing.q, facing.p],
+    between: inOrder ? [a, b] : [b, a],
     length,
     strip,
     part: one.part,

@@ -14,8 +14,8 @@ export function boxesOf(rows: Float64Array, count: number): Float64Array {
     const ay = rows[o + 1] as number;
     const bx = rows[o + 2] as number;
     const by = rows[o + 3] as number;
-    let minX = ax < bx ? ax : bx;
-    let maxX = ax < bx ? bx : ax;
+    let minX = Math.min(ax, bx);
+    let maxX = Math.max(ax, bx);
     const turn = rows[o + 7] as number;
     if (turn !== 0) {
       // A piece runs up or down all the way, so only its left or right extreme can leave the box of its ends.
@@ -29,9 +29,9 @@ export function boxesOf(rows: Float64Array, count: number): Float64Array {
       }
     }
     boxes[i * 4] = minX;
-    boxes[i * 4 + 1] = ay < by ? ay : by;
+    boxes[i * 4 + 1] = Math.min(ay, by);
     boxes[i * 4 + 2] = maxX;
-    boxes[i * 4 + 3] = ay < by ? by : ay;
+    boxes[i * 4 + 3] = Math.max(ay, by);
   }
   return boxes;
 }
