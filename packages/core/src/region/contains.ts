@@ -5,7 +5,7 @@ import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { monotone } from './gather.js';
 import { boundsOf, loopsOf } from './measure.js';
-import type { Region } from './region.js';
+import type { Loop, Region } from './region.js';
 
 /**
  * Where a point lies with regard to a region.
@@ -27,6 +27,20 @@ export function contains(region: Region, p: Point, tolerance?: number): 'inside'
     }
   }
   return winding === 0 ? 'outside' : 'inside';
+}
+
+/** How many times a loop goes round a point that is not on it, counter-clockwise. */
+export function windingRound(loop: Loop, p: Point): number {
+  let winding = 0;
+  for (const edge of loop) {
+    // Most edges lie all above or all below the point.
+    if (
+      edge.kind === 'line' ? edge.a.y > p.y === edge.b.y > p.y : Math.abs(p.y - edge.center.y) > edge.radius
+    )
+      continue;
+    winding += crossings(edge, p, 0);
+  }
+  return winding;
 }
 
 /** How often an edge crosses the ray from a point to the left, downward crossings counted as +1, upward as -1. */

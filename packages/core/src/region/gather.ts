@@ -1,4 +1,4 @@
-import { type Bounds, extentOf, joined, middleOf } from '../geometry/bounds.js';
+import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
 import { ROW, writeRow } from '../geometry/curves.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { edgeBounds, onArcSide } from '../geometry/measure.js';
@@ -52,66 +52,93 @@ export function addPoint(points: Points, x: number, y: number, given: Point | nu
  */
 export function gather(operands: readonly Operand[], frame: readonly Operand[] = operands): Curves {
   const box = boxOf(frame);
+  const all = frame === operands ? box : boxOf(operands);
   const { x: originX, y: originY } = middleOf(box);
-  const all = boxOf(operands);
-  const magnitude = Math.max(
-    Math.abs(all.minX - originX),
-    Math.abs(all.maxX - originX),
-    Math.abs(all.minY - originY),
-    Math.abs(all.maxY - originY),
-    // What the coordinates have lost already, where the part lies far from the origin.
-    Math.abs(originX) / 100,
-    Math.abs(originY) / 100,
-  );
-  const tolerance = weldTolerance(extentOf(box), magnitude);
+  const tolerance = weldTolerance(extentOf(box), magnitudeOf(all, originX, originY));
 
-  const points: Points = { x: [], y: [], given: [] };
-  const pieces: Edge[] = [];
-  const from: number[] = [];
-  const to: number[] = [];
-  const operand: number[] = [];
-  const input: number[] = [];
   const edges: Edge[] = [];
+  const operandOf: number[] = [];
   for (let o = 0; o < operands.length; o++) {
     for (const loop of operands[o] as Operand) {
-      const first = points.x.length;
-      let at = -1;
-      for (let i = 0; i < loop.length; i++) {
-        const edge = loop[i] as Edge;
-        if (at < 0) at = addPoint(points, edge.a.x - originX, edge.a.y - originY, edge.a);
+      for (const edge of loop) {
         edges.push(edge);
-        const parts = edge.kind === 'line' ? null : monotone(edge, tolerance);
-        const n = parts === null ? 1 : parts.length;
-        for (let k = 0; k < n; k++) {
-          const part = parts === null ? edge : (parts[k] as Edge);
-          const last = i === loop.length - 1 && k === n - 1;
-          const given = k === n - 1 ? edge.b : null;
-          const next = last ? first : addPoint(points, part.b.x - originX, part.b.y - originY, given);
-          pieces.push(part);
-          from.push(at);
-          to.push(next);
-          operand.push(o);
-          input.push(edges.length - 1);
+        operandOf.push(o);
+      }
+    }
+  }
+  // An arc is cut into three pieces at most.
+  const most = edges.length * 3;
+  const rows = new Float64Array(most * ROW);
+  const from = new Int32Array(most);
+  const to = new Int32Array(most);
+  const operand = new Int32Array(most);
+  const input = new Int32Array(most);
+  const points: Points = { x: [], y: [], given: [] };
+  let count = 0;
+  let number = 0;
+  const add = (piece: Edge, a: number, b: number) => {
+    writeRow(rows, count, piece, originX, originY);
+    from[count] = a;
+    to[count] = b;
+    operand[count] = operandOf[number] as number;
+    input[count] = number;
+    count++;
+  };
+  for (const loops of operands) {
+    for (const loop of loops) {
+      const first = points.x.length;
+      for (const edge of loop) addPoint(points, edge.a.x - originX, edge.a.y - originY, edge.a);
+      for (let i = 0; i < loop.length; i++, number++) {
+        const edge = loop[i] as Edge;
+        const a = first + i;
+        const b = i + 1 < loop.length ? a + 1 : first;
+        if (edge.kind === 'line' || runsOneWay(edge)) {
+          add(edge, a, b);
+          continue;
+        }
+        let at = a;
+        const parts = monotone(edge, tolerance);
+        for (let k = 0; k < parts.length; k++) {
+          const part = parts[k] as Edge;
+          const last = k === parts.length - 1;
+          const next = last ? b : addPoint(points, part.b.x - originX, part.b.y - originY, null);
+          add(part, at, next);
           at = next;
         }
       }
     }
   }
-  const rows = new Float64Array(pieces.length * ROW);
-  for (let i = 0; i < pieces.length; i++) writeRow(rows, i, pieces[i] as Edge, originX, originY);
   return {
-    count: pieces.length,
-    rows,
-    from: Int32Array.from(from),
-    to: Int32Array.from(to),
-    operand: Int32Array.from(operand),
-    input: Int32Array.from(input),
+    count,
+    rows: rows.subarray(0, count * ROW),
+    from: from.subarray(0, count),
+    to: to.subarray(0, count),
+    operand: operand.subarray(0, count),
+    input: input.subarray(0, count),
     edges,
     points,
     originX,
     originY,
     tolerance,
   };
+}
+
+/** The largest coordinate in use, what the coordinates have lost far from the origin included. */
+function magnitudeOf(box: Bounds, originX: number, originY: number): number {
+  return Math.max(
+    Math.abs(box.minX - originX),
+    Math.abs(box.maxX - originX),
+    Math.abs(box.minY - originY),
+    Math.abs(box.maxY - originY),
+    Math.abs(originX) / 100,
+    Math.abs(originY) / 100,
+  );
+}
+
+/** Whether an arc stays on the left or the right half of its circle; most do, and this is a quick way to tell. */
+function runsOneWay({ a, b, center, ccw }: ArcEdge): boolean {
+  const up = a.y < b.y;
+  return up === ccw ? a.x >= center.x && b.x >= center.x : a.x <= center.x && b.x <= center.x;
 }
 
 /** An arc cut at the lowest and the highest point of its circle, where these lie inside it and not at an end. */
@@ -143,15 +170,39 @@ function isEnd(arc: ArcEdge, p: Point, tolerance: number): boolean {
 }
 
 /** The box round all edges; a point at the origin where there are none. */
-function boxOf(operands: readonly Operand[]): Bounds {
-  let box: Bounds | null = null;
+export function boxOf(operands: readonly Operand[]): Bounds {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
   for (const operand of operands) {
     for (const loop of operand) {
       for (const edge of loop) {
+        stretch(box, edge.a.x, edge.a.y);
+        if (edge.kind === 'line' || isCovered(box, edge)) continue;
         const own = edgeBounds(edge);
-        box = box === null ? own : joined(box, own);
+        stretch(box, own.minX, own.minY);
+        stretch(box, own.maxX, own.maxY);
       }
     }
   }
-  return box ?? { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+  return box.minX <= box.maxX ? box : { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+}
+
+/** Whether all of an arc's circle is in a box already. */
+function isCovered(box: Bounds, { center, radius }: ArcEdge): boolean {
+  return (
+    center.x - radius >= box.minX &&
+    center.x + radius <= box.maxX &&
+    center.y - radius >= box.minY &&
+    center.y + radius <= box.maxY
+  );
+}
+
+function stretch(
+  box: { minX: number; minY: number; maxX: number; maxY: number },
+  x: number,
+  y: number,
+): void {
+  if (x < box.minX) box.minX = x;
+  if (x > box.maxX) box.maxX = x;
+  if (y < box.minY) box.minY = y;
+  if (y > box.maxY) box.maxY = y;
 }

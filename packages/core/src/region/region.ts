@@ -1,4 +1,4 @@
-import { arcEdge, type Edge, type Source } from '../geometry/edge.js';
+import type { Edge, Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 
 /** A closed chain of edges: each ends exactly where the next one starts. */
@@ -24,12 +24,20 @@ export function circleLoop(center: Point, radius: number, ccw = true, source?: S
   if (!(radius > 0) || !Number.isFinite(radius)) {
     throw new RangeError(`circleLoop: radius is ${radius}; it must be a finite number over 0`);
   }
-  const low = { x: center.x, y: center.y - radius };
-  const high = { x: center.x, y: center.y + radius };
-  // The radius as given, not as it comes back from the rounded ends.
+  if (!Number.isFinite(center.x) || !Number.isFinite(center.y)) {
+    throw new RangeError(`circleLoop: the centre is (${center.x}, ${center.y}); it must be finite numbers`);
+  }
+  const a = { x: center.x, y: center.y - radius };
+  const b = { x: center.x, y: center.y + radius };
+  if (source === undefined) {
+    return [
+      { kind: 'arc', a, b, center, radius, ccw },
+      { kind: 'arc', a: b, b: a, center, radius, ccw },
+    ];
+  }
   return [
-    { ...arcEdge(low, high, center, ccw, source), center, radius },
-    { ...arcEdge(high, low, center, ccw, source), center, radius },
+    { kind: 'arc', a, b, center, radius, ccw, source },
+    { kind: 'arc', a: b, b: a, center, radius, ccw, source },
   ];
 }
 

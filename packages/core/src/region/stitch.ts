@@ -26,8 +26,28 @@ export function collect(
   kept: Uint8Array,
   mayName: MayName = always,
 ): CollectedPart[] {
+  const parts: CollectedPart[] = [];
+  for (const { face, outer, holes } of bodiesIn(subdivision, kept, mayName)) {
+    if (outer !== null) parts.push({ outer, holes, face });
+  }
+  return parts;
+}
+
+/** Kept faces that hang together: the loops that bound them, and one of the faces. */
+export interface Body {
+  readonly face: number;
+  /** null where they go on without end, or are thinner than the weld tolerance. */
+  readonly outer: Loop | null;
+  readonly holes: readonly Loop[];
+  /** Whether the unbounded face is one of them. */
+  readonly isEndless: boolean;
+}
+
+/** The bodies that the faces marked in `kept` form; the unbounded face may be one of these. */
+export function bodiesIn(subdivision: Subdivision, kept: Uint8Array, mayName: MayName = always): Body[] {
   const border = borderOf(subdivision, kept);
   const drawer = new Drawer(subdivision, border, mayName);
+  const { tolerance } = subdivision.graph.curves;
   const bodies = new Map<number, { face: number; outer: Loop | null; area: number; holes: Loop[] }>();
   const done = new Uint8Array(border.isBorder.length);
   for (const first of border.halves) {
@@ -36,10 +56,10 @@ export function collect(
     const id = border.bodyOf(face);
     const body = bodies.get(id) ?? { face, outer: null, area: 0, holes: [] };
     bodies.set(id, body);
-    for (const halves of simpleLoops(subdivision, traced(subdivision, border, first, done))) {
+    for (const halves of simpleLoops(subdivision, border, traced(subdivision, border, first, done))) {
       const loop = drawer.loop(halves);
       const size = loopArea(loop);
-      if (Math.abs(size) <= subdivision.graph.curves.tolerance * loopLength(loop)) continue;
+      if (Math.abs(size) <= tolerance * loopLength(loop)) continue;
       if (size < 0) body.holes.push(loop);
       else if (size > body.area) {
         body.outer = loop;
@@ -47,11 +67,13 @@ export function collect(
       }
     }
   }
-  const parts: CollectedPart[] = [];
-  for (const { face, outer, holes } of bodies.values()) {
-    if (outer !== null) parts.push({ outer, holes, face });
-  }
-  return parts;
+  const endless = kept[0] === 1 ? border.bodyOf(0) : -1;
+  return [...bodies].map(([id, { face, outer, holes }]) => ({
+    face,
+    outer,
+    holes,
+    isEndless: id === endless,
+  }));
 }
 
 const always: MayName = () => true;
@@ -71,7 +93,8 @@ function traced(subdivision: Subdivision, border: Border, first: number, done: U
 }
 
 /** Splits a closed walk into loops that visit no vertex twice. */
-function simpleLoops({ graph }: Subdivision, walk: readonly number[]): number[][] {
+function simpleLoops({ graph }: Subdivision, { leaving }: Border, walk: number[]): number[][] {
+  if (walk.every((half) => leaving[startOf(graph, half)] === 1)) return [walk];
   const loops: number[][] = [];
   const stack: number[] = [];
   const heightOf = new Map<number, number>();

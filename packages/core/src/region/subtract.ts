@@ -1,0 +1,142 @@
+import { type Bounds, boxesMeet, extentOf, grown } from '../geometry/bounds.js';
+import type { Edge } from '../geometry/edge.js';
+import { weldTolerance } from '../geometry/tolerance.js';
+import { arrange } from './arrange.js';
+import { windingRound } from './contains.js';
+import { boxOf } from './gather.js';
+import { loopsOf } from './measure.js';
+import type { Loop, Region, RegionPart } from './region.js';
+import { type Body, bodiesIn, collect } from './stitch.js';
+import { windings } from './windings.js';
+
+/** Up to this many cuts are looked at one part at a time, and only with the loops that are near them. */
+const FEW_CUTS = 8;
+
+/** How many tolerances from the cuts an edge must be to be left out; one would do. */
+const NEAR_SLACK = 4;
+
+/**
+ * What is left of a region when others are taken from it, all in one go; their order does not matter and they may
+ * overlap. Every edge keeps the source of the edge that it is part of.
+ */
+export function subtract(from: Region, cuts: readonly Region[]): Region {
+  const cutLoops = cuts.map(loopsOf).filter((loops) => loops.length > 0);
+  if (from.length === 0 || cutLoops.length === 0) return from;
+  const whole = loopsOf(from);
+  if (cutLoops.length > FEW_CUTS) return everywhere(whole, cutLoops);
+  const tolerance = weldTolerance(extentOf(boxOf([whole])));
+  const near = grown(boxOf(cutLoops), NEAR_SLACK * tolerance);
+  return from.flatMap((part) => fromPart(part, cutLoops, near, whole));
+}
+
+function everywhere(whole: readonly Loop[], cuts: readonly (readonly Loop[])[]): Region {
+  const subdivision = arrange([whole, ...cuts], [whole]);
+  const inWhole = windings(subdivision, (operand) => operand === 0);
+  const inCuts = windings(subdivision, (operand) => operand > 0);
+  const kept = new Uint8Array(subdivision.faceCount);
+  for (let f = 1; f < kept.length; f++) if ((inWhole[f] as number) > 0 && inCuts[f] === 0) kept[f] = 1;
+  return collect(subdivision, kept).map(({ outer, holes }) => ({ outer, holes }));
+}
+
+/** Loops with no edge near the cuts stay as they are, and only have to be dealt out to what is left. */
+function fromPart(
+  part: RegionPart,
+  cuts: readonly (readonly Loop[])[],
+  near: Bounds,
+  whole: readonly Loop[],
+): RegionPart[] {
+  const isActive = (loop: Loop) => loop.some((edge) => mayMeet(edge, near));
+  const loops = withTouching([part.outer, ...part.holes], isActive);
+  const outerIsActive = loops[0] === true;
+  const activeHoles = part.holes.filter((_, k) => loops[k + 1]);
+  const idleHoles = part.holes.filter((_, k) => !loops[k + 1]);
+  if (!outerIsActive) {
+    const cut = ((cuts[0] as readonly Loop[])[0] as Loop)[0] as Edge;
+    // Nothing of the outer loop is near, so all of the cuts lies on one side of it.
+    if (windingRound(part.outer, cut.a) === 0) return [part];
+    if (activeHoles.length === 0 && idleHoles.some((hole) => windingRound(hole, cut.a) !== 0)) return [part];
+  }
+  const active = outerIsActive ? [part.outer, ...activeHoles] : activeHoles;
+  const subdivision = arrange([active, ...cuts], [whole]);
+  const inPart = windings(subdivision, (operand) => operand === 0);
+  const inCuts = windings(subdivision, (operand) => operand > 0);
+  const base = outerIsActive ? 0 : 1;
+  const kept = new Uint8Array(subdivision.faceCount);
+  for (let f = 0; f < kept.length; f++) if (base + (inPart[f] as number) > 0 && inCuts[f] === 0) kept[f] = 1;
+  return dealtOut(part, bodiesIn(subdivision, kept), idleHoles, outerIsActive);
+}
+
+/** Which loops are active, those included that touch an active one: what they part, they part together. */
+function withTouching(loops: readonly Loop[], isActive: (loop: Loop) => boolean): boolean[] {
+  const active = loops.map(isActive);
+  const waiting = active.flatMap((yes, k) => (yes ? [k] : []));
+  if (waiting.length === 0) return active;
+  const joints = new Map<number, number[]>();
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    for (const { a } of loops[next] as Loop) joints.set(a.x, [...(joints.get(a.x) ?? []), a.y]);
+    if (waiting.length > 0) continue;
+    loops.forEach((loop, k) => {
+      if (active[k] || !loop.some(({ a }) => joints.get(a.x)?.includes(a.y))) return;
+      active[k] = true;
+      waiting.push(k);
+    });
+  }
+  return active;
+}
+
+/** Puts the loops that were left out back where they belong. */
+function dealtOut(
+  part: RegionPart,
+  bodies: readonly Body[],
+  idleHoles: readonly Loop[],
+  outerIsActive: boolean,
+): RegionPart[] {
+  const drafts: { outer: Loop; holes: Loop[] }[] = [];
+  let rest: { outer: Loop; holes: Loop[] } | null = null;
+  for (const { outer, holes, isEndless } of bodies) {
+    if (isEndless) {
+      rest = { outer: part.outer, holes: [...holes] };
+      drafts.push(rest);
+    } else if (outer !== null) {
+      drafts.push({ outer, holes: [...holes] });
+    }
+  }
+  if (!outerIsActive && rest === null) {
+    rest = { outer: part.outer, holes: [] };
+    drafts.push(rest);
+  }
+  for (const hole of idleHoles) {
+    const at = (hole[0] as Edge).a;
+    const home =
+      drafts.length === 1
+        ? drafts[0]
+        : (drafts.find((draft) => draft !== rest && isHome(draft, at)) ??
+          rest ??
+          drafts.find((d) => isHome(d, at)));
+    home?.holes.push(hole);
+  }
+  return drafts;
+}
+
+function isHome({ outer, holes }: RegionPart, at: { x: number; y: number }): boolean {
+  return windingRound(outer, at) !== 0 && !holes.some((hole) => windingRound(hole, at) !== 0);
+}
+
+/** Whether an edge may come near a box; some that do not are let through. */
+function mayMeet(edge: Edge, box: Bounds): boolean {
+  if (edge.kind === 'line') {
+    return boxesMeet(box, {
+      minX: Math.min(edge.a.x, edge.b.x),
+      minY: Math.min(edge.a.y, edge.b.y),
+      maxX: Math.max(edge.a.x, edge.b.x),
+      maxY: Math.max(edge.a.y, edge.b.y),
+    });
+  }
+  const { center, radius } = edge;
+  return (
+    center.x - radius <= box.maxX &&
+    center.x + radius >= box.minX &&
+    center.y - radius <= box.maxY &&
+    center.y + radius >= box.minY
+  );
+}
