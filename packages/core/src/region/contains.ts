@@ -33,11 +33,9 @@ export function contains(region: Region, p: Point, tolerance?: number): 'inside'
 export function windingRound(loop: Loop, p: Point): number {
   let winding = 0;
   for (const edge of loop) {
-    // Most edges lie all above or all below the point.
-    if (
-      edge.kind === 'line' ? edge.a.y > p.y === edge.b.y > p.y : Math.abs(p.y - edge.center.y) > edge.radius
-    )
-      continue;
+    // Most edges lie all above or all below the point. Ends decide, so that a joint counts once, bulges come second.
+    const isLevel = edge.a.y > p.y === edge.b.y > p.y;
+    if (isLevel && (edge.kind === 'line' || Math.abs(p.y - edge.center.y) > edge.radius)) continue;
     winding += crossings(edge, p, 0);
   }
   return winding;

@@ -8,7 +8,8 @@ const CUSP = 1e-3;
 /**
  * Whether a chain turns to the left at the joint of two edges. At a cusp, where it goes back the way it came, the
  * angle is half a turn either way and rounding would choose: left is where the edge that leaves lies to the left of
- * the one that arrived, seen along both from the joint, as far out as the shorter one goes.
+ * the one that arrived, seen along both from the joint, half as far out as the shorter one goes: at its end they may
+ * meet again.
  */
 export function turnsLeft(arriving: Edge, leaving: Edge): boolean {
   const t = directionAtEnd(arriving);
@@ -18,7 +19,7 @@ export function turnsLeft(arriving: Edge, leaving: Edge): boolean {
   if (dot > 0 || Math.abs(cross) > CUSP) return cross > 0;
   const back: Vector = { dx: -t.dx, dy: -t.dy };
   const apart = Math.atan2(u.dx * back.dy - u.dy * back.dx, u.dx * back.dx + u.dy * back.dy);
-  const reach = Math.min(reachOf(arriving), reachOf(leaving));
+  const reach = Math.min(reachOf(arriving), reachOf(leaving)) / 2;
   return apart + veer(arriving, reach, true) - veer(leaving, reach, false) > 0;
 }
 

@@ -206,34 +206,40 @@ function sortHits(curves: Curves, hits: Hits): Along {
 }
 
 function sortRange(curves: Curves, piece: number, point: Int32Array, lo: number, hi: number): void {
-  const keyed: { p: number; key: number }[] = [];
-  for (let k = lo; k < hi; k++) {
-    const p = point[k] as number;
-    keyed.push({ p, key: place(curves, piece, p) });
-  }
-  keyed.sort((a, b) => a.key - b.key || a.p - b.p);
-  for (let k = lo; k < hi; k++) point[k] = (keyed[k - lo] as { p: number }).p;
+  const places: Place[] = [];
+  for (let k = lo; k < hi; k++) places.push(placeOf(curves, piece, point[k] as number));
+  places.sort(alongPiece);
+  for (let k = lo; k < hi; k++) point[k] = (places[k - lo] as Place).point;
 }
 
 /**
- * A number that grows along a piece of up to half a turn: the squared distance from the nearer end, counted
- * from the far end backwards in the second half, so that it is precise at both ends.
+ * Where a point is along a piece of up to half a turn: the squared distance from the nearer end, which is precise
+ * at both of them.
  */
-function place(curves: Curves, piece: number, p: number): number {
-  const { rows, points } = curves;
+interface Place {
+  readonly point: number;
+  readonly isNearEnd: boolean;
+  readonly square: number;
+}
+
+function placeOf({ rows, points }: Curves, piece: number, point: number): Place {
   const o = piece * ROW;
-  const x = points.x[p] as number;
-  const y = points.y[p] as number;
+  const x = points.x[point] as number;
+  const y = points.y[point] as number;
   const ax = x - (rows[o] as number);
   const ay = y - (rows[o + 1] as number);
   const bx = x - (rows[o + 2] as number);
   const by = y - (rows[o + 3] as number);
   const fromA = ax * ax + ay * ay;
   const fromB = bx * bx + by * by;
-  if (fromA <= fromB) return fromA;
-  const dx = (rows[o + 2] as number) - (rows[o] as number);
-  const dy = (rows[o + 3] as number) - (rows[o + 1] as number);
-  return 2 * (dx * dx + dy * dy) - fromB;
+  const isNearEnd = fromB < fromA;
+  return { point, isNearEnd, square: isNearEnd ? fromB : fromA };
+}
+
+function alongPiece(a: Place, b: Place): number {
+  if (a.isNearEnd !== b.isNearEnd) return a.isNearEnd ? 1 : -1;
+  const ahead = a.isNearEnd ? b.square - a.square : a.square - b.square;
+  return ahead || a.point - b.point;
 }
 
 /** Points that follow each other along a piece within the tolerance are one. */

@@ -43,10 +43,19 @@ export interface Body {
   readonly isEndless: boolean;
 }
 
-/** The bodies that the faces marked in `kept` form; the unbounded face may be one of these. */
-export function bodiesIn(subdivision: Subdivision, kept: Uint8Array, mayName: MayName = always): Body[] {
+/**
+ * The bodies that the faces marked in `kept` form; the unbounded face may be one of these.
+ * @param keepsJoints which operands have all joints between their edges kept, since something that is not in the
+ *   overlay may touch there
+ */
+export function bodiesIn(
+  subdivision: Subdivision,
+  kept: Uint8Array,
+  mayName: MayName = always,
+  keepsJoints: (operand: number) => boolean = never,
+): Body[] {
   const border = borderOf(subdivision, kept);
-  const drawer = new Drawer(subdivision, border, mayName);
+  const drawer = new Drawer(subdivision, border, mayName, keepsJoints);
   const { tolerance } = subdivision.graph.curves;
   const bodies = new Map<number, { face: number; outer: Loop | null; area: number; holes: Loop[] }>();
   const done = new Uint8Array(border.isBorder.length);
@@ -77,6 +86,7 @@ export function bodiesIn(subdivision: Subdivision, kept: Uint8Array, mayName: Ma
 }
 
 const always: MayName = () => true;
+const never = () => false;
 
 /** Goes round once along the border with what is kept to the left, hugging it at every vertex. */
 function traced(subdivision: Subdivision, border: Border, first: number, done: Uint8Array): number[] {
@@ -118,6 +128,7 @@ class Drawer {
     private readonly subdivision: Subdivision,
     private readonly border: Border,
     private readonly mayName: MayName,
+    private readonly keepsJoints: (operand: number) => boolean,
   ) {}
 
   /** The loop along some half-edges, with edges that were cut for the overlay only made whole again. */
@@ -165,6 +176,7 @@ class Drawer {
   private isSeam(before: Run, after: Run): boolean {
     if (after.touches || before.along !== after.along || before.half === after.half) return false;
     if (before.input === after.input) return true;
+    if (this.keepsJoints(before.operand)) return false;
     const p = before.given;
     const q = after.given;
     if (p.source !== q.source || (p.source === undefined && before.operand !== after.operand)) return false;

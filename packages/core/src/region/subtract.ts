@@ -63,8 +63,11 @@ function fromPart(
   const base = outerIsActive ? 0 : 1;
   const kept = new Uint8Array(subdivision.faceCount);
   for (let f = 0; f < kept.length; f++) if (base + (inPart[f] as number) > 0 && inCuts[f] === 0) kept[f] = 1;
-  return dealtOut(part, bodiesIn(subdivision, kept), idleHoles, outerIsActive);
+  return dealtOut(part, bodiesIn(subdivision, kept, always, isPart), idleHoles, outerIsActive);
 }
+
+const always = () => true;
+const isPart = (operand: number) => operand === 0;
 
 /** Which loops are active, those included that touch an active one: what they part, they part together. */
 function withTouching(loops: readonly Loop[], isActive: (loop: Loop) => boolean): boolean[] {
