@@ -40,6 +40,12 @@ export function examine(job: Job): Report {
     pieces: left.pieces.pieces.map((piece, k) => pieceRow(job, left, piece, k, density)),
     ...sharpAndThin(left),
     floors: floorRows(job, left),
+    passing: left.pieces.passing.map(({ freedBy, coreOf, volume }) => ({
+      freedBy: cutId(job, freedBy),
+      slug: coreOf !== null,
+      volume,
+      mass: density === null ? null : massOf(volume, density, job.units),
+    })),
     cuts: job.cuts.map((cut, k) => cutRow(job, left, removals[k] as Removal, cut, k)),
   };
   return { ...body, findings: findingsOf(job, left, body) };

@@ -13,6 +13,8 @@ export function findingsOf(job: Job, left: Left, report: Body): Finding[] {
   const all = [
     ...keptFindings(left, report),
     ...report.pieces.flatMap((piece) => pieceFinding(job, report, piece)),
+    ...passingFindings(report),
+    ...partialFindings(report),
     ...report.cuts.flatMap((cut, k) => cutFindings(job, left, cut, job.cuts[k] as Cut, k)),
     ...webFindings(report),
     ...knifeFindings(report),
@@ -85,6 +87,45 @@ function pieceFinding(job: Job, report: Body, piece: ReportPiece): Finding[] {
   }
 }
 
+/** A slug that a later cut bores out is loose in between, and no drawing of what is left shows it. */
+function passingFindings(report: Body): Finding[] {
+  return report.passing.map(({ freedBy, slug }) => {
+    const cut = report.cuts.find(({ id }) => id === freedBy);
+    return {
+      level: 'danger',
+      code: slug ? 'loose-slug' : 'loose-offcut',
+      message: slug
+        ? `Cut ${freedBy} sets a slug free that a later cut would take: it is hot and sharp. Stop and lift it out before you go on.`
+        : `Cut ${freedBy} sets a piece free that a later cut would take: nothing holds it, and the tool can throw it. Stop and take it off before you go on.`,
+      at: cut?.center ?? null,
+      about: [`cut:${freedBy}`],
+    };
+  });
+}
+
+/** All partial holes in one note. */
+function partialFindings(report: Body): Finding[] {
+  const partial = report.cuts
+    .filter(({ kind }) => kind !== 'swept')
+    .filter(({ relation, removedVolume }) => relation === 'breaks out' && removedVolume > 0);
+  const first = partial[0];
+  if (first === undefined) return [];
+  const ids = partial.map(({ id }) => id);
+  const what =
+    ids.length === 1
+      ? `Cut ${ids[0]} is a partial hole: it leaves the part`
+      : `Cuts ${ids.slice(0, -1).join(', ')} and ${ids.at(-1)} are partial holes: they leave the part`;
+  return [
+    {
+      level: 'note',
+      code: 'partial-hole',
+      message: `${what}, so the cut is interrupted and pushes to one side.`,
+      at: ids.length === 1 ? first.center : null,
+      about: partial.map(({ source }) => source),
+    },
+  ];
+}
+
 function heldSlugFinding(
   job: Job,
   report: Body,
@@ -130,9 +171,6 @@ function cutFindings(job: Job, left: Left, row: ReportCut, cut: Cut, number: num
   } else if (row.removedVolume === 0) {
     const message = `Cut ${cut.id} takes nothing that the cuts before it have left.`;
     findings.push({ level: 'note', code: 'cut-in-air', message, at, about });
-  } else if (row.relation === 'breaks out') {
-    const message = `Cut ${cut.id} is a partial hole: it leaves the part, so the cut is interrupted and pushes to one side.`;
-    findings.push({ level: 'note', code: 'partial-hole', message, at, about });
   }
   if (cut.kind === 'annular') findings.push(...annularFindings(job, left, cut, number));
   return findings;

@@ -17,7 +17,8 @@ export function placeWords([x, y]: readonly [number, number], units: Units): str
 
 /** An angle for a sentence. */
 export function angleWords(degrees: number): string {
-  return `${degrees.toFixed(1)}°`;
+  // An exact zero is a cusp, which is worse than an angle that rounds to it.
+  return degrees === 0 ? '0°' : `${degrees.toFixed(1)}°`;
 }
 
 /** What two edges came from, for a sentence: `cut seat and outline edge 2`. */

@@ -1,55 +1,80 @@
+import { type Bounds, boxesMeet, grown } from '../geometry/bounds.js';
 import type { Point } from '../geometry/point.js';
-import { restsOn, type Wall, type Walls } from './walls.js';
+import { alongWall, restsOn, type Wall, type Walls } from './walls.js';
 
 /**
- * How many walls on either side are tried for a disc to rest on, when it is too large for the first ones. Past so
- * many short edges a disc that is looked for has other neighbours, and its place says nothing on this spot.
+ * How many walls on either side are tried for a disc to rest on, when it is too large for the first ones: as many
+ * as a curve that was drawn in short straight edges may have within a flare.
  */
-const REACH = 8;
+const REACH = 64;
 
-/**
- * The centre nearest to `from` of a disc that rests on two walls, the first of them `one` or one further along the
- * loop, the second `other` or one further back, with no boundary inside it.
- * @param isAhead which centres count
- * @returns null where there is no such disc: the metal ends before it is that wide
- */
-export function discBetween(
-  walls: Walls,
-  one: number,
-  other: number,
-  radius: number,
-  from: Point,
-  isAhead: (center: Point) => boolean,
-): Point | null {
-  const forward = chain(walls, one, 'after');
-  const backward = chain(walls, other, 'before');
-  let best: Point | null = null;
-  let nearest = Infinity;
-  for (const p of forward) {
-    for (const q of backward) {
-      if (p === q) continue;
-      for (const center of restingPlaces(walls.list[p] as Wall, walls.list[q] as Wall, radius)) {
-        const away = Math.hypot(center.x - from.x, center.y - from.y);
-        if (away >= nearest || !isAhead(center)) continue;
-        const slack = walls.tolerance * 4;
-        if (!restsOn(walls.list[p] as Wall, center, slack) || !restsOn(walls.list[q] as Wall, center, slack))
-          continue;
-        if (!walls.hasRoom(center, radius)) continue;
-        best = center;
-        nearest = away;
-      }
-    }
-  }
-  return best;
+/** A place on the boundary: how far along a wall it is, see `alongWall`. */
+export interface Place {
+  readonly wall: number;
+  readonly along: number;
 }
 
-function chain(walls: Walls, first: number, way: 'before' | 'after'): number[] {
-  const numbers = [first];
-  for (let k = first; numbers.length < REACH; numbers.push(k)) {
-    k = (walls.list[k] as Wall)[way];
-    if (k === first) break;
+/**
+ * The centre of the first disc of a radius that one comes to on the way ahead from one place and back from another
+ * that faces it: it rests on two walls, from the first place on along its loop and from the second place back, with
+ * no boundary inside it.
+ * @returns null where there is no such disc: the metal ends, or parts, before it is that wide
+ */
+export function discAhead(walls: Walls, from: Place, facing: Place, radius: number): Point | null {
+  const slack = walls.tolerance * 4;
+  const forward = chain(walls, from, 'after', facing.wall, slack);
+  const backward = chain(walls, facing, 'before', from.wall, slack);
+  const rankOf = new Map(forward.map(({ wall }, rank) => [wall, rank]));
+  const rests = ({ wall, low, high }: Stretch, center: Point) => {
+    const along = alongWall(walls.list[wall] as Wall, center);
+    return along >= low && along <= high && restsOn(walls.list[wall] as Wall, center, slack);
+  };
+  for (const [rank, p] of forward.entries()) {
+    const one = walls.list[p.wall] as Wall;
+    const box = grown(walls.boxes[p.wall] as Bounds, 2 * radius + walls.tolerance);
+    // Where both run along one loop they come towards each other, and must not pass.
+    const there = backward.filter(
+      ({ wall }) => (rankOf.get(wall) ?? Infinity) > rank && boxesMeet(box, walls.boxes[wall] as Bounds),
+    );
+    const first = there
+      .flatMap((q) => {
+        const centers = restingPlaces(one, walls.list[q.wall] as Wall, radius);
+        return centers.filter((c) => rests(p, c) && rests(q, c) && walls.hasRoom(c, radius));
+      })
+      .reduce<Point | null>((a, b) => (a !== null && alongWall(one, a) <= alongWall(one, b) ? a : b), null);
+    if (first !== null) return first;
   }
-  return numbers;
+  return null;
+}
+
+/** Part of a wall, between two places along it. */
+interface Stretch {
+  readonly wall: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The boundary from a place on, one way, until its loop is gone round or a wall is reached. */
+function chain(
+  walls: Walls,
+  { wall, along }: Place,
+  way: 'before' | 'after',
+  until: number,
+  slack: number,
+): Stretch[] {
+  const isAfter = way === 'after';
+  const stretches: Stretch[] = [
+    { wall, low: isAfter ? along - slack : -Infinity, high: isAfter ? Infinity : along + slack },
+  ];
+  for (let k = (walls.list[wall] as Wall)[way]; k !== until; k = (walls.list[k] as Wall)[way]) {
+    if (k === wall) {
+      stretches.push({ wall, low: isAfter ? -Infinity : along, high: isAfter ? along : Infinity });
+      break;
+    }
+    if (stretches.length === REACH) break;
+    stretches.push({ wall: k, low: -Infinity, high: Infinity });
+  }
+  return stretches;
 }
 
 /** Centres of the discs of a radius that touch two walls (run on past their ends) from the metal's side. */

@@ -1,9 +1,9 @@
 import type { Edge, Source } from '../geometry/edge.js';
-import { curvature, directionAtEnd, directionAtStart } from '../geometry/measure.js';
-import type { Point, Vector } from '../geometry/point.js';
+import type { Point } from '../geometry/point.js';
 import type { Loop, Region } from '../region/region.js';
-import { discBetween } from './discs.js';
-import { namesInOrder, turnBetween, type Walls, wallsOf } from './walls.js';
+import { discAhead } from './discs.js';
+import { interiorAngle, outwardCurvature, TANGENT } from './interior-angle.js';
+import { namesInOrder, type Walls, wallsOf } from './walls.js';
 
 /** A corner of metal sharper than the limit. */
 export interface KnifeEdge {
@@ -20,9 +20,6 @@ export interface KnifeEdge {
   /** Which part of the section it is on. */
   readonly part: number;
 }
-
-/** Tangents closer than this (radians) are one direction: then curvature says on which side the metal lies. */
-const TANGENT = 1e-6;
 
 /** One wedge of metal at a vertex. */
 interface Wedge {
@@ -72,7 +69,8 @@ function sourcesOf({ leaving, arriving }: Wedge): [Source | null, Source | null]
 function featherOf(walls: Walls, numberOf: Map<Edge, number>, wedge: Wedge, webLimit: number): number | null {
   const one = numberOf.get(wedge.leaving) as number;
   const other = numberOf.get(wedge.arriving) as number;
-  const center = discBetween(walls, one, other, webLimit / 2, wedge.at, () => true);
+  const end = { wall: other, along: Infinity };
+  const center = discAhead(walls, { wall: one, along: 0 }, end, webLimit / 2);
   return center === null ? null : Math.hypot(center.x - wedge.at.x, center.y - wedge.at.y);
 }
 
@@ -104,23 +102,14 @@ function wedgesAt(joints: readonly { arriving: Edge; leaving: Edge }[], part: nu
     let best = { angle: interiorAngle(leaving, own), arriving: own };
     for (const arriving of arrivals) {
       const angle = interiorAngle(leaving, arriving);
-      if (angle < best.angle) best = { angle, arriving };
+      if (isSooner({ angle, arriving }, best)) best = { angle, arriving };
     }
     return { at: leaving.a, leaving, part, ...best };
   });
 }
 
-/** Angle counter-clockwise from the edge that leaves a vertex to the edge that arrives at it, from 0 to 2 pi. */
-function interiorAngle(leaving: Edge, arriving: Edge): number {
-  const out = directionAtStart(leaving);
-  const back = opposite(directionAtEnd(arriving));
-  const angle = turnBetween(out, back);
-  if (Math.abs(angle) > TANGENT) return angle < 0 ? angle + 2 * Math.PI : angle;
-  // Same direction: seen along it, the edge that curves more to the left lies to the left.
-  const thin = -curvature(arriving) > curvature(leaving);
-  return thin ? Math.max(0, angle) : 2 * Math.PI - Math.max(0, -angle);
-}
-
-function opposite({ dx, dy }: Vector): Vector {
-  return { dx: -dx, dy: -dy };
+/** Whether one arriving edge comes before another on the way counter-clockwise; of tangent ones the one to the right. */
+function isSooner(a: Pick<Wedge, 'angle' | 'arriving'>, b: Pick<Wedge, 'angle' | 'arriving'>): boolean {
+  if (Math.abs(a.angle - b.angle) > TANGENT) return a.angle < b.angle;
+  return outwardCurvature(a.arriving) < outwardCurvature(b.arriving);
 }

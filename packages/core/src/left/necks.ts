@@ -1,5 +1,19 @@
-import type { Point } from '../geometry/point.js';
-import { closing, restsOn, SAME_DIRECTION, touchPoint, type Wall, type Walls } from './walls.js';
+import { grown } from '../geometry/bounds.js';
+import { directionAtEnd, directionAtStart } from '../geometry/measure.js';
+import type { Point, Vector } from '../geometry/point.js';
+import { turnBetween } from './interior-angle.js';
+import {
+  closing,
+  leftOf,
+  NEAR_JOINT,
+  nearestOnWall,
+  ROOM_SLACK,
+  restsOn,
+  SAME_DIRECTION,
+  touchPoint,
+  type Wall,
+  type Walls,
+} from './walls.js';
 
 /** Two places of the boundary that face each other, and the walls that they lie on. */
 export interface Facing {
@@ -34,7 +48,8 @@ export function neckBetween(walls: Walls, i: number, j: number, limit: number): 
   const slack = walls.tolerance;
   if (!restsOn(one, middle, slack) || !restsOn(other, middle, slack)) return null;
   const facing = { one: i, other: j, p, q, middle, thickness };
-  return widensBothWays(walls, facing) && walls.hasRoom(middle, thickness / 2) ? facing : null;
+  if (!widensBothWays(walls, facing) || !walls.hasRoom(middle, thickness / 2)) return null;
+  return touchesAside(walls, facing) ? null : facing;
 }
 
 interface Found {
@@ -81,44 +96,97 @@ function onRound(
   };
 }
 
-/** Below this share of the two terms their sum is 0: the walls run parallel, and the neck is part of a strip. */
-const BALANCED = SAME_DIRECTION;
+/**
+ * Below this share of the two terms their sum is 0: the walls run parallel, and the neck is part of a strip. Round
+ * a hole in a round the share is the distance of the centres over the sum of the radii; a strip is told by its share
+ * in the mean radius, which is twice that.
+ */
+const BALANCED = SAME_DIRECTION / 2;
+
+/** A contact this far from the line across a neck, as a share of its radius, is a third one and not a neighbour. */
+const ASIDE = 0.1;
+
+/** How the boundary goes on from a place that a disc rests on, to one side. */
+interface Course {
+  /** Angle by which it turns at once towards the disc, radians; below 0 away from it. */
+  readonly lean: number;
+  /** How it curves after that, see `closing`. */
+  readonly closing: number;
+}
 
 /**
- * Whether the metal gets thicker to both sides of a facing pair. To second order a disc that rolls along two walls
- * grows by -(c1 + c2) s²/2 in diameter, where c is the `closing` of each.
+ * Whether the metal gets thicker to both sides of a facing pair. To first order the thickness grows as the two
+ * walls lean apart; to second order a disc that rolls along them grows by -(c1 + c2) s²/2 in diameter, where c is
+ * the `closing` of each.
  */
 function widensBothWays(walls: Walls, facing: Facing): boolean {
-  const radius = facing.thickness / 2;
-  const one = sidesOf(walls, facing.one, facing.p, facing.middle, radius);
-  const other = sidesOf(walls, facing.other, facing.q, facing.middle, radius);
+  const one = coursesFrom(walls, facing.one, facing.p, facing);
+  const other = coursesFrom(walls, facing.other, facing.q, facing);
   // Ahead along one wall is back along the wall that faces it.
   return widens(one.after, other.before) && widens(one.before, other.after);
 }
 
-function widens(a: number, b: number): boolean {
-  return a + b < -BALANCED * (Math.abs(a) + Math.abs(b));
+function widens(a: Course, b: Course): boolean {
+  const lean = a.lean + b.lean;
+  if (Math.abs(lean) > SAME_DIRECTION) return lean < 0;
+  return a.closing + b.closing < -BALANCED * (Math.abs(a.closing) + Math.abs(b.closing));
 }
 
-/** The closing of the boundary just before and just after a place of a wall: at its ends it is the neighbour's. */
-function sidesOf(walls: Walls, number: number, at: Point, middle: Point, radius: number) {
+/** The course of the boundary before and after a place on a wall: at the wall's ends it is the neighbour's. */
+function coursesFrom(walls: Walls, number: number, at: Point, { middle, thickness }: Facing) {
+  const radius = thickness / 2;
   const wall = walls.list[number] as Wall;
-  const own = closing(wall, radius);
-  let before = own;
-  let after = own;
+  const along = { dx: (middle.y - at.y) / radius, dy: -(middle.x - at.x) / radius };
+  const own: Course = { lean: 0, closing: closing(wall, radius) };
+  const { before, after } = endsAt(walls, wall, at, along);
+  return {
+    before: before ? courseOf(walls.list[wall.before] as Wall, along, radius, 'before') : own,
+    after: after ? courseOf(walls.list[wall.after] as Wall, along, radius, 'after') : own,
+  };
+}
+
+/** Whether a place on a wall is its start, where the wall before it takes over, or its end. */
+function endsAt(walls: Walls, wall: Wall, at: Point, along: Vector): { before: boolean; after: boolean } {
   if (wall.shape === 'corner') {
-    const ux = (middle.x - at.x) / radius;
-    const uy = (middle.y - at.y) / radius;
-    const { normalBefore: n0, normalAfter: n1 } = wall;
-    if (Math.abs(ux * n0.dy - uy * n0.dx) <= 2 * SAME_DIRECTION)
-      before = closing(walls.list[wall.before] as Wall, radius);
-    if (Math.abs(ux * n1.dy - uy * n1.dx) <= 2 * SAME_DIRECTION)
-      after = closing(walls.list[wall.after] as Wall, radius);
-  } else {
-    const near = 4 * walls.tolerance;
-    const { a, b } = wall.edge;
-    if (Math.hypot(at.x - a.x, at.y - a.y) <= near) before = closing(walls.list[wall.before] as Wall, radius);
-    if (Math.hypot(at.x - b.x, at.y - b.y) <= near) after = closing(walls.list[wall.after] as Wall, radius);
+    const { normalBefore, normalAfter } = wall;
+    const normal = leftOf(along);
+    return {
+      before: Math.abs(turnBetween(normal, normalBefore)) <= 2 * SAME_DIRECTION,
+      after: Math.abs(turnBetween(normal, normalAfter)) <= 2 * SAME_DIRECTION,
+    };
   }
-  return { before, after };
+  const near = NEAR_JOINT * walls.tolerance;
+  const { a, b } = wall.edge;
+  return {
+    before: Math.hypot(at.x - a.x, at.y - a.y) <= near,
+    after: Math.hypot(at.x - b.x, at.y - b.y) <= near,
+  };
+}
+
+function courseOf(wall: Wall, along: Vector, radius: number, side: 'before' | 'after'): Course {
+  const curve = closing(wall, radius);
+  // A disc rolls round a corner that points into metal: it leans by nothing and curves away.
+  if (wall.shape === 'corner') return { lean: 0, closing: curve };
+  const lean =
+    side === 'after'
+      ? turnBetween(along, directionAtStart(wall.edge))
+      : -turnBetween(along, directionAtEnd(wall.edge));
+  return { lean, closing: curve };
+}
+
+/**
+ * Whether the disc across a facing pair touches boundary elsewhere too. Then the metal narrows towards that place:
+ * between four holes on a square it is thickest, though two of them face each other there.
+ */
+function touchesAside(walls: Walls, { one, other, p, q, middle, thickness }: Facing): boolean {
+  const radius = thickness / 2;
+  const reach = radius + ROOM_SLACK * walls.tolerance;
+  const box = grown({ minX: middle.x, minY: middle.y, maxX: middle.x, maxY: middle.y }, reach);
+  return walls.near(box).some((k) => {
+    if (k === one || k === other) return false;
+    const { at, distance } = nearestOnWall(walls.list[k] as Wall, middle);
+    if (distance > reach) return false;
+    const aside = (at.x - middle.x) * (q.y - p.y) - (at.y - middle.y) * (q.x - p.x);
+    return Math.abs(aside) > ASIDE * radius * thickness;
+  });
 }

@@ -4,6 +4,7 @@ import type { Groups } from '../region/groups.js';
 import { area, perimeter } from '../region/measure.js';
 import type { Region, RegionPart } from '../region/region.js';
 import { bodiesOf, type Cells, cellVolume, STANDS } from './cells.js';
+import { commonCore, freeingCuts, type Passing } from './freeing.js';
 import { heldSlugs } from './held.js';
 import { planOf, type Section, sectionsBySlab, sectionsOf } from './sections.js';
 
@@ -33,6 +34,8 @@ export interface Pieces {
   readonly pieceOf: Int32Array;
   /** By slab, from the bottom up: the parts of its section, and the piece that each belongs to. */
   readonly sections: readonly (readonly SectionPart[])[];
+  /** Bodies that were loose for a while, until a later cut took them. */
+  readonly passing: readonly Passing[];
   /** Whether the point that was to be kept is metal still; null if none was named. */
   readonly keepStands: boolean | null;
 }
@@ -69,7 +72,7 @@ export function piecesOf(cells: Cells, keep: Point | null): Pieces {
   }
   const keptBody = chooseKept(cells, members, bodies, keep);
   const held = heldSlugs(cells, (cell) => bodies.leader(cell) === keptBody.leader);
-  const freed = freeingCuts(cells, members, keptBody.leader);
+  const { freed, passing } = freeingCuts(cells, members.keys(), keptBody.leader);
   const drafts: Draft[] = held.slugs.map(({ cells: own, cut }) => ({
     cells: own,
     role: 'held slug',
@@ -88,7 +91,7 @@ export function piecesOf(cells: Cells, keep: Point | null): Pieces {
       volume: volumeOf(cells, own),
     });
   }
-  return { ...finished(cells, drafts), keepStands: keptBody.keepStands };
+  return { ...finished(cells, drafts), passing, keepStands: keptBody.keepStands };
 }
 
 function volumeOf(cells: Cells, own: readonly number[]): number {
@@ -122,69 +125,9 @@ function chooseKept(
   return { leader, keepStands };
 }
 
-/** The first ring-shaped cut that has all of a body in its core; null if there is none. */
-function commonCore(cells: Cells, own: readonly number[]): number | null {
-  const n = cells.slabs.length;
-  const coresAt = (cell: number) => cells.cores[Math.floor(cell / n)] as readonly number[];
-  let common = coresAt(own[0] as number);
-  for (const cell of own) {
-    if (common.length === 0) break;
-    const here = coresAt(cell);
-    if (here !== common) common = common.filter((cut) => here.includes(cut));
-  }
-  return common[0] ?? null;
-}
-
-/**
- * For each body but the kept one, the cut that parted them: cuts are taken back one by one, last first, and the
- * one that joins the two again is the one.
- */
-function freeingCuts(
-  cells: Cells,
-  members: ReadonlyMap<number, readonly number[]>,
-  kept: number,
-): Map<number, number> {
-  const freed = new Map<number, number>();
-  const waiting = new Set([...members.keys()].filter((leader) => leader !== kept));
-  if (waiting.size === 0) return freed;
-  const n = cells.slabs.length;
-  const byCut: number[][] = cells.removals.map(() => []);
-  for (let cell = 0; cell < cells.taker.length; cell++) {
-    const cut = cells.taker[cell] as number;
-    if (cut >= 0) (byCut[cut] as number[]).push(cell);
-  }
-  const present = new Uint8Array(cells.taker.length);
-  const bodies = bodiesOf(cells, (cell) => cells.taker[cell] === STANDS);
-  for (let cell = 0; cell < present.length; cell++) if (cells.taker[cell] === STANDS) present[cell] = 1;
-  const join = (cell: number, other: number) => {
-    if (present[other] === 1) bodies.join(cell, other);
-  };
-  const { faceOf } = cells.subdivision;
-  const { start, half } = cells.borders;
-  for (let cut = cells.removals.length - 1; cut >= 0 && waiting.size > 0; cut--) {
-    for (const cell of byCut[cut] as number[]) {
-      present[cell] = 1;
-      const face = Math.floor(cell / n);
-      const s = cell % n;
-      if (s > 0) join(cell, cell - 1);
-      if (s < n - 1) join(cell, cell + 1);
-      for (let k = start[face] as number; k < (start[face + 1] as number); k++) {
-        join(cell, (faceOf[(half[k] as number) ^ 1] as number) * n + s);
-      }
-    }
-    if ((byCut[cut] as number[]).length === 0) continue;
-    for (const leader of waiting) {
-      if (bodies.leader(leader) !== bodies.leader(kept)) continue;
-      freed.set(leader, cut);
-      waiting.delete(leader);
-    }
-  }
-  return freed;
-}
-
 const ROLE_NAME: Record<Role, string> = { kept: 'kept', slug: 'slug', 'held slug': 'slug', offcut: 'offcut' };
 
-function finished(cells: Cells, drafts: readonly Draft[]): Omit<Pieces, 'keepStands'> {
+function finished(cells: Cells, drafts: readonly Draft[]): Omit<Pieces, 'keepStands' | 'passing'> {
   const sorted = drafts
     .filter((draft) => draft.cells.length > 0)
     .sort((a, b) => rank(a) - rank(b) || b.volume - a.volume);

@@ -1,19 +1,20 @@
 import type { Bounds } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
-import type { Edge } from '../geometry/edge.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { sweep } from '../geometry/measure.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { circlesMeet, lineCircle } from './discs.js';
-import type { Facing } from './necks.js';
-import { SAME_DIRECTION, type Wall, type Walls } from './walls.js';
+import { NEAR_JOINT, SAME_DIRECTION, type Wall, type Walls } from './walls.js';
 
-/** A stretch between two walls that keep their distance. */
-export interface Strip extends Facing {
+/** A stretch between two walls that keep their distance, walked along wall `one`. */
+export interface Strip {
+  readonly one: number;
+  readonly other: number;
+  readonly thickness: number;
   /** Length along its middle. */
   readonly length: number;
-  /** Ends of the middle line: first the one that lies back along wall `one`. */
-  readonly start: Point;
-  readonly end: Point;
+  /** The place on its middle at a distance from its start. */
+  readonly at: (s: number) => Point;
 }
 
 /** The middle line of a strip, and its places by distance along it. */
@@ -30,39 +31,34 @@ export function stripsBetween(walls: Walls, i: number, j: number, limit: number)
   const one = walls.list[i] as Wall;
   const other = walls.list[j] as Wall;
   const found = one.shape === 'flat' ? parallel(one, other) : concentric(one, other);
-  if (found === null) return [];
-  const { thickness, line } = found;
-  if (!(thickness > 2 * walls.tolerance) || thickness >= limit || line.length <= walls.tolerance) return [];
-  return freeStretches(walls, i, j, line, thickness / 2).map(([from, to]) => {
-    const middle = line.at((from + to) / 2);
-    const p = nearestOnEdge(one.edge, middle).at;
-    const q = nearestOnEdge(other.edge, middle).at;
-    return {
-      one: i,
-      other: j,
-      p,
-      q,
-      middle,
-      thickness,
-      length: to - from,
-      start: line.at(from),
-      end: line.at(to),
-    };
+  return found.flatMap(({ thickness, line }) => {
+    // A shorter one is a neck between the joints at its ends.
+    const shortest = NEAR_JOINT * walls.tolerance;
+    if (!(thickness > 2 * walls.tolerance) || thickness >= limit || line.length <= shortest) return [];
+    return freeStretches(walls, i, j, line, thickness / 2).map(([from, to]) => {
+      return { one: i, other: j, thickness, length: to - from, at: (s: number) => line.at(from + s) };
+    });
   });
 }
 
-function parallel(one: Wall & { shape: 'flat' }, other: Wall): { thickness: number; line: Midline } | null {
-  if (other.shape !== 'flat') return null;
+/** Walls at an equal distance, and the line halfway between them. */
+interface Channel {
+  readonly thickness: number;
+  readonly line: Midline;
+}
+
+function parallel(one: Wall & { shape: 'flat' }, other: Wall): Channel[] {
+  if (other.shape !== 'flat') return [];
   const { along, normal } = one;
   const cross = along.dx * other.along.dy - along.dy * other.along.dx;
   if (Math.abs(cross) > SAME_DIRECTION || along.dx * other.along.dx + along.dy * other.along.dy > 0)
-    return null;
+    return [];
   const { a } = one.edge;
   const onOne = (p: Point) => (p.x - a.x) * along.dx + (p.y - a.y) * along.dy;
   const over = (p: Point) => (p.x - a.x) * normal.dx + (p.y - a.y) * normal.dy;
   const from = Math.max(0, onOne(other.edge.b));
   const to = Math.min(one.length, onOne(other.edge.a));
-  if (!(to > from)) return null;
+  if (!(to > from)) return [];
   // Faces that are out of parallel by less than can be told are taken at their thinner end.
   const slope = (over(other.edge.a) - over(other.edge.b)) / (onOne(other.edge.a) - onOne(other.edge.b));
   const heightAt = (s: number) => over(other.edge.b) + slope * (s - onOne(other.edge.b));
@@ -71,7 +67,7 @@ function parallel(one: Wall & { shape: 'flat' }, other: Wall): { thickness: numb
     x: a.x + along.dx * from + (normal.dx * thickness) / 2,
     y: a.y + along.dy * from + (normal.dy * thickness) / 2,
   };
-  return { thickness, line: straight(start, along, to - from) };
+  return [{ thickness, line: straight(start, along, to - from) }];
 }
 
 function straight(start: Point, along: Vector, length: number): Midline {
@@ -87,57 +83,55 @@ function straight(start: Point, along: Vector, length: number): Midline {
   };
 }
 
-function concentric(one: Wall, other: Wall): { thickness: number; line: Midline } | null {
+function concentric(one: Wall, other: Wall): Channel[] {
   const { edge: inner } = one;
   const { edge: outer } = other;
-  if (inner.kind !== 'arc' || outer.kind !== 'arc' || one.shape !== 'arc' || other.shape !== 'arc')
-    return null;
-  if (one.side === other.side) return null;
+  if (inner.kind !== 'arc' || outer.kind !== 'arc' || one.shape !== 'arc' || other.shape !== 'arc') return [];
+  if (one.side === other.side) return [];
   const [hole, rim] = one.side < 0 ? [inner, outer] : [outer, inner];
   const d = Math.hypot(hole.center.x - rim.center.x, hole.center.y - rim.center.y);
   const radius = (hole.radius + rim.radius) / 2;
-  if (rim.radius <= hole.radius || d > SAME_DIRECTION * radius) return null;
+  if (rim.radius <= hole.radius || d > SAME_DIRECTION * radius) return [];
   // Both as counter-clockwise stretches of angle.
-  const span = sharedSpan(rim, { ...hole, a: hole.b, b: hole.a });
-  if (span === null) return null;
-  const { from, turn } = span;
-  const center = rim.center;
-  // The rim runs counter-clockwise; the strip is walked along wall `one`.
-  const forward = one.side > 0;
-  const begin = forward ? from : from + turn;
-  const way = forward ? 1 : -1;
-  const at = (s: number) => {
-    const angle = begin + (way * s) / radius;
-    return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
-  };
+  return sharedSpans(rim, { ...hole, a: hole.b, b: hole.a }).map(({ from, turn }) => {
+    // The rim runs counter-clockwise; the strip is walked along wall `one`.
+    const begin = one.side > 0 ? from : from + turn;
+    return {
+      thickness: rim.radius - hole.radius - d,
+      line: round(rim.center, radius, begin, turn, one.side),
+    };
+  });
+}
+
+/** An arc as a middle line, from an angle on, `way` +1 for counter-clockwise. */
+function round(center: Point, radius: number, begin: number, turn: number, way: 1 | -1): Midline {
   const place = (p: Point) => {
     const angle = way * (Math.atan2(p.y - center.y, p.x - center.x) - begin);
     return (angle - 2 * Math.PI * Math.floor(angle / (2 * Math.PI))) * radius;
   };
-  const line: Midline = {
+  return {
     length: turn * radius,
-    at,
+    at: (s) => {
+      const angle = begin + (way * s) / radius;
+      return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
+    },
     onLine: (a, along) => lineCircle(a, along, center, radius).map(place),
     onCircle: (c, r) => circlesMeet(center, radius, c, r).map(place),
   };
-  return { thickness: rim.radius - hole.radius - d, line };
 }
 
-/** The stretch of angle that two counter-clockwise arcs share; the longer one where they share two. */
-function sharedSpan(p: Edge, q: Edge): { from: number; turn: number } | null {
-  if (p.kind !== 'arc' || q.kind !== 'arc') return null;
+/** The stretches of angle that two counter-clockwise arcs share: up to two, where both are over half a turn. */
+function sharedSpans(p: ArcEdge, q: ArcEdge): { from: number; turn: number }[] {
   const startP = Math.atan2(p.a.y - p.center.y, p.a.x - p.center.x);
   const startQ = Math.atan2(q.a.y - q.center.y, q.a.x - q.center.x);
   const turnP = sweep({ ...p, ccw: true });
   const turnQ = sweep({ ...q, ccw: true });
-  let best: { from: number; turn: number } | null = null;
-  for (let shift = -2; shift <= 2; shift++) {
+  return [-2, -1, 0, 1, 2].flatMap((shift) => {
     const s = startQ + shift * 2 * Math.PI;
     const from = Math.max(startP, s);
     const turn = Math.min(startP + turnP, s + turnQ) - from;
-    if (turn > 0 && (best === null || turn > best.turn)) best = { from, turn };
-  }
-  return best;
+    return turn > 0 ? [{ from, turn }] : [];
+  });
 }
 
 /** The stretches of a middle line along which a disc of the strip's thickness has room. */
@@ -160,7 +154,7 @@ function freeStretches(
   for (let k = 0; k + 1 < places.length; k++) {
     const from = places[k] as number;
     const to = places[k + 1] as number;
-    if (to - from <= walls.tolerance) continue;
+    if (!(to > from)) continue;
     const middle = line.at((from + to) / 2);
     const least = radius - walls.tolerance;
     if (others.some((n) => nearestOnEdge((walls.list[n] as Wall).edge, middle).distance < least)) continue;
@@ -168,7 +162,7 @@ function freeStretches(
     if (last !== undefined && from - last[1] <= walls.tolerance) last[1] = to;
     else free.push([from, to]);
   }
-  return free;
+  return free.filter(([from, to]) => to - from > walls.tolerance);
 }
 
 /** Where along a middle line the distance to an edge can pass through a radius. */

@@ -6,6 +6,7 @@ import { directionAtEnd, directionAtStart, edgeBounds, onArcSide } from '../geom
 import type { Point, Vector } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import type { Region } from '../region/region.js';
+import { interiorAngle, turnBetween } from './interior-angle.js';
 
 /** A straight wall: the metal lies along `normal` from it. */
 export interface FlatWall extends WallBase {
@@ -45,6 +46,8 @@ export type Wall = FlatWall | RoundWall;
 /** All that bounds a section, with what it takes to ask whether a disc has room. */
 export interface Walls {
   readonly list: readonly Wall[];
+  /** The box round each. */
+  readonly boxes: readonly Bounds[];
   readonly tolerance: number;
   /** Numbers of the walls whose boxes meet a box. */
   readonly near: (box: Bounds) => number[];
@@ -59,7 +62,13 @@ export interface Walls {
 export const SAME_DIRECTION = 1e-7;
 
 /** Discs may be entered by this many tolerances: joints have been moved by up to one each. */
-const ROOM_SLACK = 4;
+export const ROOM_SLACK = 4;
+
+/** A place within this many tolerances of a joint is at the joint, where the next wall takes over. */
+export const NEAR_JOINT = 4;
+
+/** Angles this little under 0 (radians) are the start of an arc and not the end of a full turn. */
+const JUST_BEFORE = 1e-6;
 
 /** Lists the walls of a section; null for an empty one. */
 export function wallsOf(section: Region): Walls | null {
@@ -82,14 +91,15 @@ export function wallsOf(section: Region): Walls | null {
       maxX: center.x + radius,
       maxY: center.y + radius,
     };
-    return near(box).every((k) => distanceToWall(list[k] as Wall, center) >= least);
+    return near(box).every((k) => nearestOnWall(list[k] as Wall, center).distance >= least);
   };
-  return { list, tolerance, near, hasRoom };
+  return { list, boxes, tolerance, near, hasRoom };
 }
 
-function distanceToWall(wall: Wall, p: Point): number {
-  if (wall.shape === 'corner') return Math.hypot(p.x - wall.center.x, p.y - wall.center.y);
-  return nearestOnEdge(wall.edge, p).distance;
+/** The place of a wall nearest to a point, and its distance. */
+export function nearestOnWall(wall: Wall, p: Point): { at: Point; distance: number } {
+  if (wall.shape !== 'corner') return nearestOnEdge(wall.edge, p);
+  return { at: wall.center, distance: Math.hypot(p.x - wall.center.x, p.y - wall.center.y) };
 }
 
 function addLoop(list: Wall[], loop: readonly Edge[], part: number): void {
@@ -98,10 +108,10 @@ function addLoop(list: Wall[], loop: readonly Edge[], part: number): void {
   loop.forEach((edge, k) => {
     walls.push(edgeWall(edge, part));
     const next = loop[(k + 1) % loop.length] as Edge;
-    const arriving = directionAtEnd(edge);
-    const leaving = directionAtStart(next);
-    if (turnBetween(arriving, leaving) < -SAME_DIRECTION)
-      walls.push(cornerWall(edge, arriving, leaving, part));
+    // A corner that points into metal: over half a turn of metal round it.
+    if (interiorAngle(next, edge) > Math.PI + SAME_DIRECTION) {
+      walls.push(cornerWall(edge, directionAtEnd(edge), directionAtStart(next), part));
+    }
   });
   const n = walls.length;
   walls.forEach((wall, k) => {
@@ -148,18 +158,13 @@ export function leftOf({ dx, dy }: Vector): Vector {
   return { dx: -dy, dy: dx };
 }
 
-/** Angle from one direction to another, to the left over 0, from -pi to pi. */
-export function turnBetween(from: Vector, to: Vector): number {
-  return Math.atan2(from.dx * to.dy - from.dy * to.dx, from.dx * to.dx + from.dy * to.dy);
-}
-
 /** Whether two sources stand in the order in which they are reported: by name, so that cuts come first. */
 export function namesInOrder(a: Source | null, b: Source | null): boolean {
   return (a ?? '') <= (b ?? '');
 }
 
 /** The box round a wall. */
-export function boxOf(wall: Wall): Bounds {
+function boxOf(wall: Wall): Bounds {
   if (wall.shape !== 'corner') return edgeBounds(wall.edge);
   const { x, y } = wall.center;
   return { minX: x, minY: y, maxX: x, maxY: y };
@@ -214,4 +219,20 @@ export function touchPoint(wall: Wall, from: Point): Point {
     x: wall.center.x + (dx / away) * wall.radius,
     y: wall.center.y + (dy / away) * wall.radius,
   };
+}
+
+/**
+ * How far along a wall a disc with its centre at `from` touches it: a length from the wall's start; round a corner
+ * the angle from where its disc leaves the edge before. Just under 0 before the start.
+ */
+export function alongWall(wall: Wall, from: Point): number {
+  if (wall.shape === 'flat') {
+    const { a } = wall.edge;
+    return (from.x - a.x) * wall.along.dx + (from.y - a.y) * wall.along.dy;
+  }
+  const out = { dx: from.x - wall.center.x, dy: from.y - wall.center.y };
+  if (wall.shape === 'corner') return -turnBetween(wall.normalBefore, out);
+  const { a } = wall.edge;
+  const turn = wall.side * turnBetween({ dx: a.x - wall.center.x, dy: a.y - wall.center.y }, out);
+  return (turn < -JUST_BEFORE ? turn + 2 * Math.PI : turn) * wall.radius;
 }

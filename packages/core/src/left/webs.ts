@@ -1,11 +1,12 @@
-import { grown } from '../geometry/bounds.js';
+import { type Bounds, grown } from '../geometry/bounds.js';
 import type { Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
-import { discBetween } from './discs.js';
+import { discAhead } from './discs.js';
 import { type Facing, neckBetween } from './necks.js';
+import { type StripRun, stripRuns } from './strip-runs.js';
 import { type Strip, stripsBetween } from './strips.js';
-import { boxOf, namesInOrder, type Wall, type Walls, wallsOf } from './walls.js';
+import { alongWall, namesInOrder, nearestOnWall, type Wall, type Walls, wallsOf } from './walls.js';
 
 /** A neck of metal thinner than the limit. */
 export interface Web {
@@ -14,7 +15,7 @@ export interface Web {
   /** Middle of that disc, and the two places where it touches the boundary. */
   readonly at: Point;
   readonly ends: readonly [Point, Point];
-  /** Sources of the touched edges, cuts before outlines; of a corner, that of the edge that arrives at it. */
+  /** Sources of the touched edges, cuts before outlines; a corner has that of the first of its edges in that order. */
   readonly between: readonly [Source | null, Source | null];
   /**
    * Length over which the metal stays under the limit: of the strip, and from each of its ends (or from the middle)
@@ -41,7 +42,7 @@ export function websOf(section: Region, limit: number): Web[] {
   const strips: Strip[] = [];
   const necks: Facing[] = [];
   for (let i = 0; i < walls.list.length; i++) {
-    for (const j of walls.near(grown(boxOf(walls.list[i] as Wall), limit))) {
+    for (const j of walls.near(grown(walls.boxes[i] as Bounds, limit))) {
       if (j <= i) continue;
       strips.push(...stripsBetween(walls, i, j, limit));
       const neck = neckBetween(walls, i, j, limit);
@@ -50,7 +51,7 @@ export function websOf(section: Region, limit: number): Web[] {
   }
   const single = withoutRepeats(necks, 10 * walls.tolerance);
   return [
-    ...strips.map((strip) => stripWeb(walls, strip, limit)),
+    ...stripRuns(walls, strips).map((run) => stripWeb(walls, run, limit)),
     ...single.map((neck) => neckWeb(walls, neck, limit)),
   ].sort((a, b) => a.thickness - b.thickness);
 }
@@ -69,21 +70,42 @@ function withoutRepeats(necks: readonly Facing[], near: number): Facing[] {
 }
 
 function neckWeb(walls: Walls, neck: Facing, limit: number): Web {
-  const length = flare(walls, neck, neck.middle, limit, true) + flare(walls, neck, neck.middle, limit, false);
-  return webOf(walls, neck, length, 0);
+  return webOf(walls, neck, flare(walls, neck, limit, true) + flare(walls, neck, limit, false), 0);
 }
 
-function stripWeb(walls: Walls, strip: Strip, limit: number): Web {
-  const back = flare(walls, strip, strip.start, limit, false);
-  const ahead = flare(walls, strip, strip.end, limit, true);
-  return webOf(walls, strip, back + strip.length + ahead, strip.length);
+function stripWeb(walls: Walls, run: StripRun, limit: number): Web {
+  const middle = middleOf(walls, run);
+  if (run.closed) return webOf(walls, middle, run.length, run.length);
+  const first = run.strips[0] as Strip;
+  const last = run.strips[run.strips.length - 1] as Strip;
+  const back = flare(walls, facingAt(walls, first, 0), limit, false);
+  const ahead = flare(walls, facingAt(walls, last, last.length), limit, true);
+  return webOf(walls, middle, back + run.length + ahead, run.length);
+}
+
+/** Halfway along a run of strips. */
+function middleOf(walls: Walls, run: StripRun): Facing {
+  let rest = run.length / 2;
+  for (const strip of run.strips) {
+    if (rest <= strip.length) return facingAt(walls, strip, rest);
+    rest -= strip.length;
+  }
+  const last = run.strips[run.strips.length - 1] as Strip;
+  return facingAt(walls, last, last.length);
+}
+
+function facingAt(walls: Walls, { one, other, thickness, at }: Strip, s: number): Facing {
+  const middle = at(s);
+  const p = nearestOnWall(walls.list[one] as Wall, middle).at;
+  const q = nearestOnWall(walls.list[other] as Wall, middle).at;
+  return { one, other, p, q, middle, thickness };
 }
 
 function webOf(walls: Walls, facing: Facing, length: number, strip: number): Web {
   const one = walls.list[facing.one] as Wall;
   const other = walls.list[facing.other] as Wall;
-  const a = one.edge.source ?? null;
-  const b = other.edge.source ?? null;
+  const a = sourceOf(walls, one);
+  const b = sourceOf(walls, other);
   const inOrder = namesInOrder(a, b);
   return {
     thickness: facing.thickness,
@@ -96,20 +118,18 @@ function webOf(walls: Walls, facing: Facing, length: number, strip: number): Web
   };
 }
 
+/** What a wall came from; a corner is named after the one of its two edges that comes first. */
+function sourceOf(walls: Walls, wall: Wall): Source | null {
+  const arriving = wall.edge.source ?? null;
+  if (wall.shape !== 'corner') return arriving;
+  const leaving = (walls.list[wall.after] as Wall).edge.source ?? null;
+  return namesInOrder(arriving, leaving) ? arriving : leaving;
+}
+
 /** How far it is from a place in a web to where the metal is as thick as the limit; 0 where it never is. */
-function flare(
-  walls: Walls,
-  { one, other, p, q }: Facing,
-  from: Point,
-  limit: number,
-  ahead: boolean,
-): number {
-  // To the right of the way from one wall to the other lies what is further along the first.
-  const dx = q.y - p.y;
-  const dy = -(q.x - p.x);
-  const isAhead = (c: Point) => ((c.x - from.x) * dx + (c.y - from.y) * dy) * (ahead ? 1 : -1) >= 0;
-  const center = ahead
-    ? discBetween(walls, one, other, limit / 2, from, isAhead)
-    : discBetween(walls, other, one, limit / 2, from, isAhead);
-  return center === null ? 0 : Math.hypot(center.x - from.x, center.y - from.y);
+function flare(walls: Walls, { one, other, middle }: Facing, limit: number, ahead: boolean): number {
+  const p = { wall: one, along: alongWall(walls.list[one] as Wall, middle) };
+  const q = { wall: other, along: alongWall(walls.list[other] as Wall, middle) };
+  const center = ahead ? discAhead(walls, p, q, limit / 2) : discAhead(walls, q, p, limit / 2);
+  return center === null ? 0 : Math.hypot(center.x - middle.x, center.y - middle.y);
 }

@@ -1,0 +1,43 @@
+import type { Cut } from '../cut/cut.js';
+import type { Point } from '../geometry/point.js';
+import type { Region } from '../region/region.js';
+import type { JobDocument } from './schema.js';
+
+/** The unit of every length of a job. */
+export type Units = JobDocument['units'];
+
+/** From where on thin metal and sharp corners are reported. */
+export interface Limits {
+  /** Metal thinner than this is reported. */
+  readonly web: number;
+  /** Interior angles under this many degrees are reported. */
+  readonly knifeEdge: number;
+}
+
+/** A job that has been checked, with its shapes worked out and its defaults filled in. Plain data throughout. */
+export interface Job {
+  /** Empty if the job has none. */
+  readonly name: string;
+  readonly units: Units;
+  /** The part seen from above, before any cut. */
+  readonly outline: Region;
+  readonly thickness: number;
+  readonly material: string | null;
+  /** A place on the part that is held; null if the job does not say. */
+  readonly keep: Point | null;
+  readonly limits: Limits;
+  /** The smallest step that the shop can set or read. */
+  readonly resolution: number;
+  readonly cuts: readonly Cut[];
+  /** The job as it was written, without its faults of form: `parseJob` makes the same job of it again. */
+  readonly document: JobDocument;
+}
+
+/** Metal thinner than this is easily bent or pushed away by the cutter; common practice, no source. */
+export const DEFAULT_WEB: Readonly<Record<Units, number>> = { mm: 1, inch: 0.04 };
+
+/** An edge sharper than this, in degrees, chips or cuts a hand; common practice, no source. */
+export const DEFAULT_KNIFE_EDGE = 30;
+
+/** The usual step of a digital readout on a mill; common practice, no source. */
+export const DEFAULT_RESOLUTION: Readonly<Record<Units, number>> = { mm: 0.005, inch: 0.0002 };

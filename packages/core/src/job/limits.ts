@@ -1,0 +1,50 @@
+/**
+ * Largest coordinate or size in a job, in its unit. Ten kilometres of steel is a slip of the pen; and beyond
+ * it the spacing of doubles (2e-9 here) comes near what a shop can measure.
+ */
+export const MAX_LENGTH = 1e7;
+
+/** Smallest size in a job, in its unit: a nanometre. Nothing under it can be made or measured. */
+export const MIN_LENGTH = 1e-6;
+
+/** Most cuts in a job: a hundred times what the speed of the overlay is tested for. */
+export const MAX_CUTS = 100_000;
+
+/** Most edges in one outline, hole or path; more is a flattened curve, which the exact edges make needless. */
+export const MAX_EDGES = 100_000;
+
+/** Most holes listed with an outline. */
+export const MAX_HOLES = 100_000;
+
+/** Longest name, id or material: fits a line of a drawing's title block several times over. */
+export const MAX_NAME = 200;
+
+/** Largest job text in characters, refused before it is parsed: far over the largest job within the other limits. */
+export const MAX_TEXT = 20_000_000;
+
+/** Longest path data or well-known text in characters: room for the most edges, each with all digits of its numbers. */
+export const MAX_DRAWING = 5_000_000;
+
+/** Deepest nesting of lists and objects in a job. The format itself needs seven levels. */
+export const MAX_DEPTH = 32;
+
+/** Most values in a job handed over as an object, so that lists which share members cannot grow without end. */
+export const MAX_VALUES = 10_000_000;
+
+/** Largest limit angle of a knife edge, degrees: a square corner is no knife edge. */
+export const MAX_KNIFE_EDGE = 90;
+
+/**
+ * A part may lie this many times its own extent from zero. Up to there the spacing of doubles stays under the
+ * share of the extent at which points are welded.
+ */
+export const FARTHEST = 1e6;
+
+/**
+ * Smallest size of a cut or a hole as a share of the part's extent: a hundred times the share at which points are
+ * welded, so that it keeps its shape.
+ */
+export const FINEST_SHARE = 1e-7;
+
+/** Smallest size of a cut as a share of its coordinates: a circle has some millions of doubles across it then. */
+export const ROUNDEST_SHARE = 1e-9;

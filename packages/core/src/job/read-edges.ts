@@ -1,0 +1,88 @@
+import { type Edge, lineEdge } from '../geometry/edge.js';
+import type { Point } from '../geometry/point.js';
+import type { Chain } from '../outline/chain.js';
+import { fittedArc } from '../outline/fit.js';
+import { parseSvgPath } from '../outline/svg-path.js';
+import { TextError } from '../outline/text-error.js';
+import { parseWkt, type WktShape } from '../outline/wkt.js';
+import type { JobIssue } from './errors.js';
+import { MAX_EDGES, MAX_LENGTH } from './limits.js';
+import type { EdgeDocument } from './schema.js';
+
+/** A value read from a job, or what is wrong with it. */
+export type Read<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly issues: readonly JobIssue[] };
+
+/** A value that was read. */
+export function good<T>(value: T): Read<T> {
+  return { ok: true, value };
+}
+
+/** One thing wrong with what was read. */
+export function bad<T>(path: string, message: string): Read<T> {
+  return { ok: false, issues: [{ path, message }] };
+}
+
+/** A point as the library has it. */
+export function pointOf([x, y]: readonly [number, number]): Point {
+  return { x, y };
+}
+
+/** The edges of a list, each checked. */
+export function readEdges(list: readonly EdgeDocument[], path: string): Read<readonly Edge[]> {
+  const edges: Edge[] = [];
+  const issues: JobIssue[] = [];
+  for (const [i, edge] of list.entries()) {
+    try {
+      edges.push(edgeOf(edge));
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      issues.push({ path: `${path}/${i}`, message: error.message.replace(/^\w+: /, '') });
+    }
+  }
+  return issues.length > 0 ? { ok: false, issues } : good(edges);
+}
+
+function edgeOf(edge: EdgeDocument): Edge {
+  const [a, b] = [pointOf(edge.a), pointOf(edge.b)];
+  return edge.kind === 'line' ? lineEdge(a, b) : fittedArc(a, b, pointOf(edge.center), edge.ccw);
+}
+
+/** The chains that path data draws: one at least, all within the limits. */
+export function readSvgPath(text: string, path: string): Read<readonly Chain[]> {
+  return readText(
+    path,
+    () => parseSvgPath(text),
+    (chains) => chains,
+  );
+}
+
+/** The shape that well-known text describes, within the limits. */
+export function readWkt(text: string, path: string): Read<WktShape> {
+  return readText(
+    path,
+    () => parseWkt(text),
+    (shape) => (shape.kind === 'curve' ? [shape.chain] : shape.rings),
+  );
+}
+
+function readText<T>(path: string, parse: () => T, chainsOf: (parsed: T) => readonly Chain[]): Read<T> {
+  try {
+    const parsed = parse();
+    const fault = drawingFault(chainsOf(parsed).flatMap(({ edges }) => edges));
+    return fault === null ? good(parsed) : bad(path, fault);
+  } catch (error) {
+    if (error instanceof TextError) return bad(path, error.message);
+    throw error;
+  }
+}
+
+function drawingFault(edges: readonly Edge[]): string | null {
+  if (edges.length === 0) return 'draws nothing';
+  if (edges.length > MAX_EDGES) return `draws ${edges.length} edges; at most ${MAX_EDGES} are read`;
+  const far = edges
+    .flatMap(({ a, b }) => [a, b])
+    .find(({ x, y }) => Math.max(Math.abs(x), Math.abs(y)) > MAX_LENGTH);
+  return far === undefined ? null : `goes out to (${far.x}, ${far.y}); coordinates go up to ${MAX_LENGTH}`;
+}

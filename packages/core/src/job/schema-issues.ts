@@ -1,0 +1,113 @@
+import type { z } from 'zod';
+import { choices, described } from './described.js';
+import { type JobIssue, pointer } from './errors.js';
+import { isForbiddenKey } from './plain.js';
+import { PATH_KEYS, SHAPE_KEYS } from './schema.js';
+
+type SchemaIssue = z.core.$ZodIssue;
+type Path = readonly PropertyKey[];
+
+/** What the schema found wrong with a job, in plain words. */
+export function schemaIssues(root: unknown, issues: readonly SchemaIssue[], base: Path = []): JobIssue[] {
+  return issues.flatMap((issue) => {
+    const path = [...base, ...issue.path];
+    if (issue.code === 'invalid_union') return unionIssues(root, issue, path);
+    if (issue.code === 'unrecognized_keys') return unknownKeys(issue.keys, path);
+    return [{ path: pointer(path), message: sentence(issue, valueAt(root, path)) }];
+  });
+}
+
+function unknownKeys(keys: readonly string[], path: Path): JobIssue[] {
+  return keys
+    .filter((key) => !isForbiddenKey(key))
+    .map((key) => ({
+      path: pointer([...path, key]),
+      message: 'is not a key that belongs here; check its spelling',
+    }));
+}
+
+/** Of a value that could be one of several things: what is wrong with it as the one that it is meant to be. */
+function unionIssues(root: unknown, issue: SchemaIssue & { code: 'invalid_union' }, path: Path): JobIssue[] {
+  const value = valueAt(root, path);
+  const say = (message: string): JobIssue[] => [{ path: pointer(path), message }];
+  if ('options' in issue && issue.options !== undefined) {
+    return say(
+      `${value === undefined ? 'is missing; it must' : 'must'} be ${choices(issue.options)}${itIs(value)}`,
+    );
+  }
+  if (path.at(-1) === 'depth') return say(`must be a length or "through"${itIs(value)}`);
+  const keys: readonly string[] = path.at(-1) === 'path' ? PATH_KEYS : SHAPE_KEYS;
+  const rule = `exactly one of the keys ${choices(keys)}`;
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return say(
+      value === undefined
+        ? `is missing; an object with ${rule} is needed`
+        : `must be an object with ${rule}${itIs(value)}`,
+    );
+  }
+  const present = keys.filter((key) => Object.hasOwn(value, key));
+  const [key] = present;
+  if (key === undefined || present.length > 1) {
+    return say(
+      `must have ${rule}; it has ${key === undefined ? 'none' : choices(present).replace(' or ', ' and ')}`,
+    );
+  }
+  return schemaIssues(root, issue.errors[keys.indexOf(key)] ?? [], path);
+}
+
+function sentence(issue: SchemaIssue, value: unknown): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return wrongType(issue.expected, value);
+    case 'invalid_value':
+      return `${value === undefined ? 'is missing; it must' : 'must'} be ${choices(issue.values)}${itIs(value)}`;
+    case 'too_small':
+      return tooSmall(issue, value);
+    case 'too_big':
+      return sized(value, (of, has) => `must ${of} at most ${issue.maximum}${has}`);
+    default:
+      return issue.message;
+  }
+}
+
+const TYPE_NAMES: Readonly<Record<string, string>> = {
+  number: 'a number',
+  string: 'a text',
+  boolean: 'true or false',
+  object: 'an object',
+  array: 'a list',
+  tuple: 'a list',
+};
+
+function wrongType(expected: string, value: unknown): string {
+  const type = TYPE_NAMES[expected] ?? expected;
+  if (value === undefined) return `is missing; ${type} is needed`;
+  return `must be ${typeof value === 'number' && expected === 'number' ? 'a finite number' : type}${itIs(value)}`;
+}
+
+function tooSmall(issue: SchemaIssue & { code: 'too_small' }, value: unknown): string {
+  if (typeof value === 'number' && value <= 0 && issue.minimum >= 0)
+    return `must be over 0${itIs(value + 0)}`;
+  if (value === '') return 'must not be empty';
+  return sized(value, (of, has) => `must ${of} at least ${issue.minimum}${has}`);
+}
+
+/** A sentence about the size of a number, or the length of a text or list. */
+function sized(value: unknown, sentenceOf: (of: string, has: string) => string): string {
+  if (typeof value === 'string') return sentenceOf('have', ` characters; it has ${value.length}`);
+  if (Array.isArray(value)) return sentenceOf('have', ` entries; it has ${value.length}`);
+  return sentenceOf('be', itIs(value));
+}
+
+function itIs(value: unknown): string {
+  return value === undefined ? '' : `; it is ${described(value)}`;
+}
+
+function valueAt(root: unknown, path: Path): unknown {
+  let value = root;
+  for (const key of path) {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined;
+    value = (value as Record<PropertyKey, unknown>)[key];
+  }
+  return value;
+}

@@ -1,0 +1,39 @@
+import { z } from 'zod';
+import { MAX_LENGTH, MIN_LENGTH } from './limits.js';
+
+/** A coordinate of a job: any finite number within the limits. */
+export const coordinate = z.number().min(-MAX_LENGTH).max(MAX_LENGTH);
+
+/** A place in a job. */
+export const jobPoint = z
+  .tuple([coordinate, coordinate])
+  .meta({ id: 'JobPoint', description: 'A place [x, y] in the unit of the job. y points up.' });
+
+/** A size in a job: over 0. */
+export const size = z.number().min(MIN_LENGTH).max(MAX_LENGTH);
+
+/** The unit of every length. */
+export const units = z.enum(['mm', 'inch']).meta({ description: 'The unit of every length.' });
+
+/** The side of the part that a cut starts from. */
+export const side = z.enum(['top', 'bottom']);
+
+/** The kinds of cut. */
+export const cutKind = z.enum(['bore', 'annular', 'swept']);
+
+/** Any finite number in a report. */
+export const figure = z.number();
+
+/** A number in a report that is never negative. */
+export const amount = z.number().min(0);
+
+/** A place in a report. */
+export const place = z
+  .tuple([figure, figure])
+  .meta({ id: 'Place', description: 'A place [x, y] in the unit of the report. y points up.' });
+
+/** The name of an outline edge or of a cut. */
+export const source = z.string().meta({
+  id: 'Source',
+  description: 'What an edge came from: outline:N, hole:H:N or cut:ID.',
+});

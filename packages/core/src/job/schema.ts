@@ -1,0 +1,182 @@
+import { z } from 'zod';
+import type { Frozen } from './frozen.js';
+import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
+import { jobPoint, side, size, units } from './schema-parts.js';
+
+const name = z.string().max(MAX_NAME);
+
+const lineSchema = z.strictObject({ kind: z.literal('line'), a: jobPoint, b: jobPoint });
+
+const arcSchema = z.strictObject({
+  kind: z.literal('arc'),
+  a: jobPoint,
+  b: jobPoint,
+  center: jobPoint,
+  ccw: z.boolean().meta({ description: 'true: counter-clockwise from a to b.' }),
+});
+
+const edgeSchema = z.discriminatedUnion('kind', [lineSchema, arcSchema]).meta({
+  id: 'JobEdge',
+  description: 'A straight edge, or an arc of less than a full turn.',
+});
+
+const edgeList = z.array(edgeSchema).min(1).max(MAX_EDGES);
+
+const svgPath = z.string().max(MAX_DRAWING).meta({
+  description:
+    "W3C SVG 2 path data of lines and circular arcs (M L H V A Z). The numbers are the part's own coordinates with y up, so sweep flag 1 runs counter-clockwise.",
+});
+
+const wkt = z.string().max(MAX_DRAWING).meta({
+  description: 'Well-known text with curves (ISO/IEC 13249-3, OGC).',
+});
+
+const rectangle = {
+  rectangle: z.tuple([size, size]).meta({ description: '[width, height]' }),
+  corner: size.optional().meta({ description: 'Radius of all four corners; sharp without it.' }),
+  at: jobPoint.optional().meta({ description: 'Lower left corner; [0, 0] without it.' }),
+};
+
+const circle = {
+  circle: size.meta({ description: 'Diameter.' }),
+  at: jobPoint.optional().meta({ description: 'Centre; [0, 0] without it.' }),
+};
+
+const slot = {
+  slot: z.tuple([size, size]).meta({ description: '[overall length, width], with half-round ends.' }),
+  at: jobPoint.optional().meta({ description: 'Centre; [0, 0] without it.' }),
+  angle: z.number().min(-360).max(360).optional().meta({
+    description: 'Degrees counter-clockwise from the x axis; 0 without it.',
+  }),
+};
+
+/** The keys of which a shape has exactly one, in the order of the branches of the schema. */
+export const SHAPE_KEYS = ['rectangle', 'circle', 'slot', 'svgPath', 'wkt', 'edges'] as const;
+
+/** The keys of which the path of a swept cut has exactly one, in the order of the branches of the schema. */
+export const PATH_KEYS = ['svgPath', 'wkt', 'edges'] as const;
+
+const holeSchema = z
+  .union([
+    z.strictObject(rectangle),
+    z.strictObject(circle),
+    z.strictObject(slot),
+    z.strictObject({ svgPath }),
+    z.strictObject({ wkt }),
+    z.strictObject({ edges: edgeList }),
+  ])
+  .meta({ id: 'Shape', description: 'A closed shape, by one of six keys.' });
+
+const holes = z.array(holeSchema).max(MAX_HOLES).optional().meta({
+  description: 'Holes, each wholly inside the outline.',
+});
+
+const outlineSchema = z
+  .union([
+    z.strictObject({ ...rectangle, holes }),
+    z.strictObject({ ...circle, holes }),
+    z.strictObject({ ...slot, holes }),
+    z.strictObject({ svgPath, holes }),
+    z.strictObject({ wkt, holes }),
+    z.strictObject({ edges: edgeList, holes }),
+  ])
+  .meta({
+    id: 'Outline',
+    description: 'A closed shape, by one of six keys, with its holes. Its direction does not matter.',
+  });
+
+const pathSchema = z
+  .union([z.strictObject({ svgPath }), z.strictObject({ wkt }), z.strictObject({ edges: edgeList })])
+  .meta({ id: 'Path', description: "The path of the tool's centre: one chain of lines and arcs." });
+
+const everyCut = {
+  id: name.min(1).meta({ description: "The cut's own name, used in the report; unlike any other cut's." }),
+  from: side.optional().meta({ description: 'The side that the cut starts from; "top" without it.' }),
+  depth: z
+    .union([size, z.literal('through')])
+    .optional()
+    .meta({ description: 'How deep, or "through", which it is without it.' }),
+};
+
+const boreSchema = z.strictObject({
+  ...everyCut,
+  kind: z.literal('bore'),
+  center: jobPoint,
+  diameter: size,
+});
+
+const annularSchema = z.strictObject({
+  ...everyCut,
+  kind: z.literal('annular'),
+  center: jobPoint,
+  diameter: size.meta({ description: 'Outside diameter of the cutter.' }),
+  wall: size.meta({ description: 'Width of the ring that the teeth cut; under half the diameter.' }),
+  reach: size.optional().meta({ description: 'How deep the cutter can go; any depth without it.' }),
+});
+
+const sweptSchema = z.strictObject({
+  ...everyCut,
+  kind: z.literal('swept'),
+  diameter: size.meta({ description: 'Diameter of the tool.' }),
+  path: pathSchema,
+});
+
+const limitsSchema = z.strictObject({
+  web: size.optional().meta({
+    description:
+      'Metal thinner than this is reported. 1 mm or 0.04 inch without it (common practice, no source).',
+  }),
+  knifeEdge: z.number().gt(0).max(MAX_KNIFE_EDGE).optional().meta({
+    description:
+      'Interior angles under this many degrees are reported. 30 without it (common practice, no source).',
+  }),
+});
+
+/**
+ * A job as written in JSON, version 1: a part, and the cuts made in it one after another. Says what is
+ * written down right; `parseJob` checks besides that the shapes close and do not cross themselves.
+ */
+export const jobSchema = z
+  .strictObject({
+    edgebite: z.literal(1).meta({ description: 'Version of the format.' }),
+    name: name.optional().meta({ description: 'What the job is called.' }),
+    units,
+    part: z.strictObject({
+      outline: outlineSchema,
+      thickness: size,
+      material: name.optional(),
+    }),
+    keep: jobPoint.optional().meta({
+      description: 'A place on the part that is held. The piece there is kept; the largest one without it.',
+    }),
+    limits: limitsSchema.optional(),
+    resolution: size.optional().meta({
+      description:
+        'The smallest step that the shop can set or read. 0.005 mm or 0.0002 inch without it (common practice, no source).',
+    }),
+    cuts: z.array(z.discriminatedUnion('kind', [boreSchema, annularSchema, sweptSchema])).max(MAX_CUTS),
+  })
+  .meta({ title: 'edgebite job, version 1' });
+
+/** A job as written in JSON. */
+export type JobDocument = Frozen<z.infer<typeof jobSchema>>;
+
+/** The outline of a part as written in a job. */
+export type OutlineDocument = JobDocument['part']['outline'];
+
+/** A hole as written in a job: a shape without holes of its own. */
+export type ShapeDocument = Frozen<z.infer<typeof holeSchema>>;
+
+/** A cut as written in a job. */
+export type CutDocument = JobDocument['cuts'][number];
+
+/** The path of a swept cut as written in a job. */
+export type PathDocument = Frozen<z.infer<typeof pathSchema>>;
+
+/** An edge as written in a job. */
+export type EdgeDocument = Frozen<z.infer<typeof edgeSchema>>;
+
+/** The JSON Schema (draft 2020-12) of a job, made from the schema that `parseJob` uses. */
+export function jobJsonSchema(): Record<string, unknown> {
+  return z.toJSONSchema(jobSchema, { target: 'draft-2020-12' });
+}
