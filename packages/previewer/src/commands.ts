@@ -1,0 +1,62 @@
+import { basename, resolve } from 'node:path';
+import { examine, jobJsonSchema, reportJsonSchema } from '@edgebite/core';
+import { type DrawOptions, draw } from '@edgebite/svg';
+import { Failure } from './failure.js';
+import type { Io } from './io.js';
+import { loadJob, STANDARD_INPUT } from './load.js';
+import { saveWhole } from './save.js';
+import { isAtLeast, type Level } from './text/findings.js';
+import { textReport } from './text/report.js';
+
+/** What the command ends with: nothing grave found, something found, or something wrong with what it was given. */
+export const EXIT = { clean: 0, found: 1, bad: 2 } as const;
+
+/** The output name that stands for standard output. */
+export const STANDARD_OUTPUT = '-';
+
+/** How `check` prints, and from which level on findings make it fail. */
+export interface CheckOptions {
+  readonly json: boolean;
+  readonly failOn: Level;
+}
+
+/**
+ * Prints the report on a job; returns the exit code.
+ * @throws Failure if the job cannot be used.
+ */
+export async function check(name: string, options: CheckOptions, io: Io): Promise<number> {
+  const report = examine(await loadJob(name, io));
+  io.out(options.json ? `${JSON.stringify(report, null, 2)}\n` : textReport(report));
+  return report.findings.some((finding) => isAtLeast(finding, options.failOn)) ? EXIT.found : EXIT.clean;
+}
+
+/**
+ * Draws a job and says where the drawing is; returns the exit code.
+ * @throws Failure if the job cannot be used or the drawing cannot be written.
+ */
+export async function drawJob(
+  name: string,
+  output: string | undefined,
+  options: DrawOptions,
+  io: Io,
+): Promise<number> {
+  const svg = draw(examine(await loadJob(name, io)), options);
+  if (output === STANDARD_OUTPUT) {
+    io.out(`${svg}\n`);
+    return EXIT.clean;
+  }
+  const shown = output ?? `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}.svg`;
+  const file = resolve(io.folder, shown);
+  if (name !== STANDARD_INPUT && file === resolve(io.folder, name)) {
+    throw new Failure([`${shown}: is the job itself; name another file with -o`]);
+  }
+  await saveWhole(file, shown, `${svg}\n`);
+  io.out(`Drawing written to ${shown}\n`);
+  return EXIT.clean;
+}
+
+/** Prints the JSON Schema of jobs or of reports; returns the exit code. */
+export function schema(ofReport: boolean, io: Io): number {
+  io.out(`${JSON.stringify(ofReport ? reportJsonSchema() : jobJsonSchema(), null, 2)}\n`);
+  return EXIT.clean;
+}

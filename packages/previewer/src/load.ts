@@ -1,0 +1,63 @@
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { type Job, JobError, parseJob } from '@edgebite/core';
+import { Failure, fileFailure } from './failure.js';
+import type { Io } from './io.js';
+
+/** Largest job file, in bytes. The format allows 20 million characters, of four bytes each at most in UTF-8. */
+export const MAX_BYTES = 80_000_000;
+
+/** The job name that stands for standard input. */
+export const STANDARD_INPUT = '-';
+
+/**
+ * Reads and parses a job from a file, or from standard input for `-`.
+ * @throws Failure if it cannot be read, is too large, is no UTF-8 text, or is not a valid job.
+ */
+export async function loadJob(name: string, io: Io): Promise<Job> {
+  const shown = name === STANDARD_INPUT ? 'standard input' : name;
+  const text = decoded(await bytesOf(name, shown, io), shown);
+  try {
+    return parseJob(text);
+  } catch (error) {
+    if (!(error instanceof JobError)) throw error;
+    throw new Failure(error.issues.map(({ path, message }) => `${shown}: ${path || 'the job'}: ${message}`));
+  }
+}
+
+async function bytesOf(name: string, shown: string, io: Io): Promise<Uint8Array> {
+  if (name === STANDARD_INPUT) return gathered(io.input, shown);
+  const file = resolve(io.folder, name);
+  try {
+    const { size } = await stat(file);
+    if (size > MAX_BYTES) throw tooLarge(shown);
+    return await gathered(createReadStream(file), shown);
+  } catch (error) {
+    throw error instanceof Failure ? error : fileFailure(shown, error);
+  }
+}
+
+// A pipe or a device does not tell its size beforehand, so the count goes on while reading.
+async function gathered(chunks: AsyncIterable<Uint8Array>, shown: string): Promise<Uint8Array> {
+  const parts: Uint8Array[] = [];
+  let size = 0;
+  for await (const chunk of chunks) {
+    size += chunk.length;
+    if (size > MAX_BYTES) throw tooLarge(shown);
+    parts.push(chunk);
+  }
+  return Buffer.concat(parts, size);
+}
+
+function tooLarge(shown: string): Failure {
+  return new Failure([`${shown}: is too large; a job has ${MAX_BYTES} bytes at most`]);
+}
+
+function decoded(bytes: Uint8Array, shown: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new Failure([`${shown}: is not UTF-8 text; save it as UTF-8`]);
+  }
+}

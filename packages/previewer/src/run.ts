@@ -1,0 +1,84 @@
+import { readFileSync } from 'node:fs';
+import { clean, LEVELS, SHEET_SIZES, type SheetSize } from '@edgebite/svg';
+import { Command, CommanderError, Option } from 'commander';
+import { check, drawJob, EXIT, schema } from './commands.js';
+import { Failure } from './failure.js';
+import { type Io, terminal } from './io.js';
+import type { Level } from './text/findings.js';
+
+/**
+ * Runs the `edgebite` command with its arguments; resolves to the exit code and never rejects: 0 clean, 1 findings
+ * at or over `--fail-on`, 2 anything wrong with the arguments, the job or the output.
+ */
+export async function run(args: readonly string[], io: Io = terminal()): Promise<number> {
+  let code: number = EXIT.clean;
+  const program = commandLine(io, async (work) => {
+    code = await work();
+  });
+  try {
+    await program.parseAsync(args, { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.bad;
+    if (error instanceof Failure) for (const line of error.lines) io.err(`edgebite: ${clean(line)}\n`);
+    // Never exit 1 for a fault of our own: that would read as a finding.
+    else
+      io.err(`edgebite: a fault in edgebite itself, not in the job:\n${(error as Error).stack ?? error}\n`);
+    return EXIT.bad;
+  }
+}
+
+type Start = (work: () => number | Promise<number>) => Promise<void>;
+
+function commandLine(io: Io, start: Start): Command {
+  const program = new Command('edgebite')
+    .description('What partial-hole cuts leave of a part: pieces, thin webs, knife edges, floors.')
+    .version(version())
+    .exitOverride()
+    .configureOutput({ writeOut: io.out, writeErr: io.err })
+    .showHelpAfterError('(try --help)')
+    .addHelpText('after', HELP);
+  program
+    .command('check')
+    .description('print what the cuts of a job leave, findings first')
+    .argument('<job>', JOB)
+    .option('--json', 'print the whole report as JSON')
+    .addOption(
+      new Option('--fail-on <level>', 'end with 1 if there is a finding of this level or a graver one')
+        .choices(LEVELS)
+        .default('danger'),
+    )
+    .action((job: string, { json = false, failOn }: { json?: boolean; failOn: Level }) =>
+      start(() => check(job, { json, failOn }, io)),
+    );
+  program
+    .command('draw')
+    .description('draw a job as SVG, to print at its true scale')
+    .argument('<job>', JOB)
+    .option('-o, --output <file>', 'file to write, "-" for standard output (default: name of the job, .svg)')
+    .addOption(new Option('--sheet <size>', 'ISO size of the sheet').choices(SHEET_SIZES).default('A4'))
+    .option('--upright', 'stand the sheet upright')
+    .action((job: string, options: { output?: string; sheet: SheetSize; upright?: boolean }) =>
+      start(() =>
+        drawJob(job, options.output, { sheet: options.sheet, upright: options.upright ?? false }, io),
+      ),
+    );
+  program
+    .command('schema')
+    .description('print the JSON Schema of jobs')
+    .option('--report', 'print that of reports')
+    .action(({ report = false }: { report?: boolean }) => start(() => schema(report, io)));
+  return program;
+}
+
+const JOB = 'job file, "-" for standard input';
+
+const HELP = `
+Ends with 0 if all is clean, 1 if there are findings at or over --fail-on, 2 if the job, the
+arguments or the output file are at fault; nothing is written then.`;
+
+// The file lies beside src as well as beside dist.
+function version(): string {
+  const text = readFileSync(new URL('../package.json', import.meta.url), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}

@@ -1,0 +1,37 @@
+import type { Finding, Report } from '@edgebite/core';
+import { gravestFirst, knifeMarks, LEVELS, webMarks } from '@edgebite/svg';
+import { hanging } from './wrap.js';
+
+/** How grave a finding is. */
+export type Level = Finding['level'];
+
+/** Whether a finding is as grave as a level, or graver. */
+export function isAtLeast(finding: Finding, level: Level): boolean {
+  return LEVELS.indexOf(finding.level) <= LEVELS.indexOf(level);
+}
+
+/** All findings, gravest first, each with the marks under which the drawing and the tables show it. */
+export function findingsText(report: Report): string {
+  if (report.findings.length === 0) return 'No findings.';
+  const marks = markNames(report);
+  return gravestFirst(report)
+    .map((finding) => findingText(finding, marks))
+    .join('\n');
+}
+
+/** Columns before a finding's sentence: the longest level, and spaces. */
+const LEAD = 8;
+
+function findingText(finding: Finding, marks: ReadonlyMap<string, string>): string {
+  const named = [...new Set(finding.about.map((name) => marks.get(name)).filter((m) => m !== undefined))];
+  const mark = named.length === 0 ? '' : ` [${named.join(', ')}]`;
+  return hanging(finding.level.toUpperCase().padEnd(LEAD), `${finding.message}${mark}`);
+}
+
+// From the report's names (web:0) to the marks of the drawing (W1): one web in several slabs is one mark.
+function markNames(report: Report): ReadonlyMap<string, string> {
+  const names = new Map<string, string>();
+  for (const { id, members } of webMarks(report)) for (const i of members) names.set(`web:${i}`, id);
+  for (const { id, members } of knifeMarks(report)) for (const i of members) names.set(`knifeEdge:${i}`, id);
+  return names;
+}

@@ -1,0 +1,114 @@
+import type { Report, ReportCut } from '@edgebite/core';
+import type { Container } from '@svgdotjs/svg.js';
+import type { Place } from './edges.js';
+import type { Label } from './label.js';
+import { arrowhead } from './label.js';
+import { CHAIN, HIDDEN, lined, NARROW } from './lines.js';
+import { chainPath, pathNumber, regionPath } from './path.js';
+import { boundsOfRegion } from './scan.js';
+import { clean } from './text.js';
+import { type Box, holds, onSheet, type View } from './view.js';
+import { depthText } from './words.js';
+
+/** Longest arm of a centre cross, mm. */
+const LONGEST_ARM = 9;
+
+/** How far a centre cross goes past its circle, mm. */
+const PAST = 2.5;
+
+/** Draws what each cutter covers in narrow lines: dashed where it works from below and does not come through. */
+export function drawFootprints(parent: Container, report: Report, view: View, prefix: string): void {
+  const group = parent.group().attr('id', `${prefix}cuts`);
+  report.cuts.forEach((cut, i) => {
+    const one = group.group().attr('id', `${prefix}cut-${i}`);
+    one.element('title').words(clean(`cut ${cut.id}: ${cut.kind}, ${depthText(cut, report.units)}`));
+    const hidden = cut.from === 'bottom' && !cut.through;
+    lined(one.path(regionPath(cut.footprint, view)), NARROW, hidden ? HIDDEN : []);
+    if (cut.path !== null) drawPath(one, cut, view);
+  });
+}
+
+/** Draws a chain-line cross at every centre in sight, and returns a label for each with the cuts that share it. */
+export function drawCentres(parent: Container, report: Report, view: View, plan: Box): readonly Label[] {
+  const labels: Label[] = [];
+  for (const { at, cuts } of sharedCentres(report, view)) {
+    if (holds(plan, at)) {
+      const radius = (Math.max(...cuts.map((cut) => cut.diameter)) / 2) * view.factor;
+      drawCross(parent, at, Math.min(radius + PAST, LONGEST_ARM));
+    }
+    const pointed = holds(plan, at) ? at : placeInSight(cuts, view, plan);
+    const text = cuts.map((cut) => cut.id).join(', ');
+    if (pointed !== null) labels.push({ text, at: pointed, end: holds(plan, at) ? 'none' : 'arrow' });
+  }
+  return labels;
+}
+
+function drawCross(parent: Container, at: Place, arm: number): void {
+  const [x, y] = at;
+  const ends: readonly Place[] = [
+    [x + arm, y],
+    [x - arm, y],
+    [x, y + arm],
+    [x, y - arm],
+  ];
+  const path = parent.path(ends.map((end) => `M${point(at)}L${point(end)}`).join(''));
+  // Half a long dash out from the middle, so that the dashes of the four arms cross there.
+  lined(path, NARROW, CHAIN).attr('stroke-dashoffset', Number(((CHAIN[0] as number) / 2).toFixed(3)));
+}
+
+function drawPath(parent: Container, cut: ReportCut, view: View): void {
+  const edges = cut.path ?? [];
+  lined(parent.path(chainPath(edges, view)), NARROW, CHAIN);
+  const last = edges[edges.length - 1];
+  if (last === undefined) return;
+  const tip = onSheet(view, last.b);
+  const [dx, dy] = backwards(last);
+  arrowhead(parent, tip, [tip[0] + dx, tip[1] + dy]);
+}
+
+// Against the travel at the end of an edge, on the sheet.
+function backwards(edge: NonNullable<ReportCut['path']>[number]): Place {
+  if (edge.kind === 'line') return [edge.a[0] - edge.b[0], edge.b[1] - edge.a[1]];
+  const rx = edge.b[0] - edge.center[0];
+  const ry = edge.b[1] - edge.center[1];
+  return edge.ccw ? [ry, rx] : [-ry, -rx];
+}
+
+interface Centre {
+  readonly at: Place;
+  readonly cuts: readonly ReportCut[];
+}
+
+// Concentric cuts share one cross; a swept cut is named where its path starts.
+function sharedCentres(report: Report, view: View): readonly Centre[] {
+  const centres = new Map<string, { at: Place; cuts: ReportCut[] }>();
+  for (const cut of report.cuts) {
+    const place = cut.center ?? cut.path?.[0]?.a;
+    if (place === undefined) continue;
+    const at = onSheet(view, place);
+    const key = at.map((n) => n.toFixed(2)).join(' ');
+    const centre = centres.get(key) ?? { at, cuts: [] };
+    centre.cuts.push(cut);
+    centres.set(key, centre);
+  }
+  return [...centres.values()];
+}
+
+// A centre off the plan: its circle is named where it comes nearest to the middle of the plan, if that is in sight.
+function placeInSight(cuts: readonly ReportCut[], view: View, plan: Box): Place | null {
+  const cut = cuts[0];
+  const box = cut === undefined ? null : boundsOfRegion(cut.footprint);
+  if (cut === undefined || box === null) return null;
+  const centre: Place = cut.center ?? [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const dx = view.middle[0] - centre[0];
+  const dy = view.middle[1] - centre[1];
+  const length = Math.hypot(dx, dy);
+  if (length === 0) return null;
+  const share = cut.diameter / 2 / length;
+  const at = onSheet(view, [centre[0] + dx * share, centre[1] + dy * share]);
+  return holds(plan, at) ? at : null;
+}
+
+function point([x, y]: Place): string {
+  return `${pathNumber(x)} ${pathNumber(y)}`;
+}

@@ -1,0 +1,31 @@
+import type { Report } from '@edgebite/core';
+import { knifeMarks, webMarks } from './marks.js';
+import { angleText, numberText, unitText } from './numbers.js';
+import { betweenText, countText, roleText } from './words.js';
+
+/** The drawing's title, for those who do not see it. */
+export function titleOf(report: Report): string {
+  return `${report.name === '' ? 'Job without a name' : report.name}: what the cuts leave`;
+}
+
+/** What the drawing shows, in sentences, for those who do not see it. */
+export function descriptionOf(report: Report): string {
+  const length = (value: number): string => `${numberText(value, report.units)} ${unitText(report.units)}`;
+  const pieces = report.pieces.map((piece) => `${piece.id} (${roleText(piece.role)})`);
+  const webs = webMarks(report);
+  const knives = knifeMarks(report);
+  const [web] = webs;
+  const [knife] = knives;
+  const sentences = [
+    `Plan of a part ${length(report.thickness)} thick after ${countText(report.cuts.length, 'cut')}.`,
+    pieces.length === 0 ? 'Nothing is left.' : `Left: ${pieces.join(', ')}.`,
+    web === undefined
+      ? 'No web under the limit.'
+      : `${countText(webs.length, 'web')} under the limit; the thinnest, ${web.id}, is ${length(web.web.thickness)} between ${betweenText(web.web.between)}.`,
+    knife === undefined
+      ? 'No knife edge under the limit.'
+      : `${countText(knives.length, 'knife edge')} under the limit; the sharpest, ${knife.id}, has ${angleText(knife.knifeEdge.angle)} degrees between ${betweenText(knife.knifeEdge.between)}.`,
+    ...report.findings.filter(({ level }) => level === 'danger').map(({ message }) => `Danger: ${message}`),
+  ];
+  return sentences.join(' ');
+}

@@ -1,0 +1,93 @@
+import type { Container, Text } from '@svgdotjs/svg.js';
+
+/** Sizes of type, mm: the height of capitals is about 0.7 of it, which gives 2.5 and 2 mm (ISO 3098 has 2.5 and 1.8). */
+export const TYPE = { title: 5, label: 3.5, small: 2.8 } as const;
+
+/** Height of capitals as a share of the type size, of the usual sans serif faces. */
+export const CAPITALS = 0.72;
+
+/** Where lettering ends, and how it is set. */
+export interface TextStyle {
+  readonly size: number;
+  readonly anchor?: 'start' | 'middle' | 'end';
+  readonly bold?: boolean;
+}
+
+/**
+ * Text that any XML may hold: control characters and halves of surrogate pairs, which XML 1.0 forbids even
+ * as character references, become U+FFFD, and line ends and tabs become spaces. Marks that turn the direction
+ * of writing go, since they could make one number look like another.
+ */
+export function clean(text: string): string {
+  return (
+    text
+      .replace(/\p{Surrogate}/gu, '\ufffd')
+      .replace(/[\t\n\r\u2028\u2029]+/g, ' ')
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+      .replace(/[\u0000-\u001f\u007f-\u009f\ufffe\uffff]/g, '\ufffd')
+      .replace(/[\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, '')
+  );
+}
+
+/** Writes one line of text; `y` is its base line. */
+export function write(parent: Container, text: string, x: number, y: number, style: TextStyle): Text {
+  const { size, anchor = 'start', bold = false } = style;
+  const node = parent.plain(clean(text)).attr({
+    x: Number(x.toFixed(3)),
+    y: Number(y.toFixed(3)),
+    'font-size': size,
+    'text-anchor': anchor,
+  });
+  return bold ? node.attr('font-weight', 'bold') : node;
+}
+
+/**
+ * About how wide a text gets, mm. Measured on wide sans serif faces, since which face a viewer has is not
+ * known; so it is rather too wide than too narrow.
+ */
+export function textWidth(text: string, size: number, bold = false): number {
+  let ems = 0;
+  for (const sign of clean(text)) ems += signWidth(sign);
+  return ems * size * (bold ? BOLD : 1);
+}
+
+/** How much wider bold type is. */
+const BOLD = 1.12;
+
+/** The text, or as much of its beginning as goes into a width, with a mark that it goes on. */
+export function fitted(text: string, room: number, size: number, bold = false): string {
+  if (textWidth(text, size, bold) <= room) return text;
+  const width = bold ? room / BOLD : room;
+  const signs = [...text];
+  let used = signWidth('…') * size;
+  let count = 0;
+  for (const sign of signs) {
+    used += signWidth(sign) * size;
+    if (used > width) break;
+    count++;
+  }
+  return `${signs.slice(0, count).join('').trimEnd()}…`;
+}
+
+/** The text broken into lines that go into a width; a word that is too long for a line is cut short. */
+export function wrapped(text: string, width: number, size: number): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of clean(text).split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && textWidth(longer, size) > width) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return [...lines, line].map((l) => fitted(l, width, size));
+}
+
+function signWidth(sign: string): number {
+  if (/[ilj|!'.,:;]/.test(sign)) return 0.33;
+  if (/[ frtI()[\]/\\-]/.test(sign)) return 0.4;
+  if (/[mwMW@%—…]/.test(sign)) return 0.95;
+  if (/[A-Z]/.test(sign)) return 0.7;
+  if (/[\u0020-\u024f]/.test(sign)) return 0.62;
+  return 1;
+}

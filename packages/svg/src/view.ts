@@ -1,0 +1,34 @@
+import type { Place } from './edges.js';
+
+/** A box on the sheet, in millimetres from its upper left corner; y runs down. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How places of the part come to the sheet. */
+export interface View {
+  /** The place of the part that lies at `at`. */
+  readonly middle: Place;
+  /** Where it lies on the sheet. */
+  readonly at: Place;
+  /** Millimetres on the sheet for one unit of the part. */
+  readonly factor: number;
+}
+
+/** A place of the part on the sheet: y is up in the part and down on the sheet. */
+export function onSheet(view: View, [x, y]: Place): Place {
+  return [view.at[0] + (x - view.middle[0]) * view.factor, view.at[1] - (y - view.middle[1]) * view.factor];
+}
+
+/** Whether a place of the sheet lies in a box. */
+export function holds(box: Box, [x, y]: Place): boolean {
+  return x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
+}
+
+/** The box with so much taken off (or, under 0, put on) at every side. */
+export function shrunk(box: Box, by: number): Box {
+  return { x: box.x + by, y: box.y + by, width: box.width - 2 * by, height: box.height - 2 * by };
+}
