@@ -6,6 +6,9 @@ import type { Edge } from './edge.js';
  */
 export const ROW = 8;
 
+/** What stands for the turn of a run of edges that are left as they are. */
+export const CHAIN_TURN = 2;
+
 /** Puts an edge, moved by (-originX, -originY), into row `index`. */
 export function writeRow(
   rows: Float64Array,

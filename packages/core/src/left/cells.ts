@@ -2,7 +2,7 @@ import { arrange } from '../region/arrange.js';
 import { type FaceBorders, faceAreas, faceBorders } from '../region/faces.js';
 import { Groups } from '../region/groups.js';
 import type { Subdivision } from '../region/label.js';
-import { loopsOf } from '../region/measure.js';
+import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 
 /** A cut as it acts on the part: what it takes away in plan, and between which heights above the bottom. */
@@ -63,7 +63,7 @@ export function cellsOf(outline: Region, thickness: number, removals: readonly R
     cutOf.push(-2);
     coreOf.push(k);
   });
-  const subdivision = arrange(operands, [operands[0] as (typeof operands)[number]]);
+  const subdivision = arrange(operands, boundsOf(outline) ?? undefined);
   const covers = coversOf(subdivision);
   const slabs = slabsOf(thickness, removals);
   const taker = new Int32Array(subdivision.faceCount * slabs.length).fill(VOID);

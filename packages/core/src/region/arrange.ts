@@ -1,4 +1,5 @@
-import type { ArcEdge, Edge } from '../geometry/edge.js';
+import type { Bounds } from '../geometry/bounds.js';
+import { CHAIN_TURN, ROW } from '../geometry/curves.js';
 import { type Curves, gather, type Operand } from './gather.js';
 import { type Subdivision, subdivide } from './label.js';
 import { merge } from './merge.js';
@@ -17,9 +18,9 @@ export class OverlayError extends Error {
  *
  * Where nearly coincident input has been rounded into an order that no plane can have, the overlay is done once
  * more with a tolerance ten times as large, which welds what was in doubt.
- * @param frame which operands say how large the work is
+ * @param frame box that says how large the work is; that of all operands unless given
  */
-export function arrange(operands: readonly Operand[], frame?: readonly Operand[]): Subdivision {
+export function arrange(operands: readonly Operand[], frame?: Bounds): Subdivision {
   const curves = gather(operands, frame);
   let tolerance = curves.tolerance;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
@@ -33,13 +34,29 @@ export function arrange(operands: readonly Operand[], frame?: readonly Operand[]
   );
 }
 
+/**
+ * As `arrange`, for operands with runs of edges put away. Takes one attempt, and only where the runs need not be
+ * known: all hangs together, so that no ray has to be cast, and nothing but its own loop meets the ends of a run.
+ * @returns null where that is not so
+ */
+export function arrangeSparse(operands: readonly Operand[], frame: Bounds): Subdivision | null {
+  const graph = merge(node(gather(operands, frame)));
+  const degree = new Int32Array(graph.curves.points.x.length);
+  const isPutAway: number[] = [];
+  for (let e = 0; e < graph.count; e++) {
+    const a = graph.from[e] as number;
+    const b = graph.to[e] as number;
+    degree[a] = (degree[a] as number) + 1;
+    degree[b] = (degree[b] as number) + 1;
+    const o = (graph.member[graph.start[e] as number] as number) * ROW;
+    if (graph.curves.rows[o + 7] === CHAIN_TURN) isPutAway.push(a, b);
+  }
+  if (isPutAway.some((v) => degree[v] !== 2)) return null;
+  return subdivide(graph, true);
+}
+
 /** The same curves, without the points that an earlier attempt has added. */
 function fresh(curves: Curves, tolerance: number): Curves {
   const { x, y, given } = curves.points;
   return { ...curves, points: { x: x.slice(), y: y.slice(), given: given.slice() }, tolerance };
-}
-
-/** The part of the drawn edge that lies along edge `e` of a subdivision, for a piece that it is made of. */
-export function edgeOf(curves: Curves, piece: number): Edge | ArcEdge {
-  return curves.edges[curves.input[piece] as number] as Edge;
 }

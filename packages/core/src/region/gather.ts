@@ -1,13 +1,25 @@
 import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
-import { ROW, writeRow } from '../geometry/curves.js';
+import { CHAIN_TURN, ROW, writeRow } from '../geometry/curves.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { edgeBounds, onArcSide } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import type { Loop } from './region.js';
+
+/** Edges of a loop that nothing comes near: an overlay takes the whole run of them for one edge. */
+export interface Chain {
+  readonly kind: 'chain';
+  readonly a: Point;
+  readonly b: Point;
+  readonly edges: readonly Edge[];
+  /** A run has no name of its own. */
+  readonly source?: undefined;
+}
+
+/** A closed chain of edges, some runs of which may be put away. */
+export type Strands = readonly (Edge | Chain)[];
 
 /** What one operand of an overlay brings: closed loops, run so that their inside is to the left. */
-export type Operand = readonly Loop[];
+export type Operand = readonly Strands[];
 
 /**
  * The edges of all operands as rows of numbers, in coordinates moved to the middle of the input, with arcs cut
@@ -23,7 +35,7 @@ export interface Curves {
   readonly operand: Int32Array;
   /** The edge that a piece is of, in the order given, and that edge. */
   readonly input: Int32Array;
-  readonly edges: readonly Edge[];
+  readonly edges: readonly (Edge | Chain)[];
   readonly points: Points;
   readonly originX: number;
   readonly originY: number;
@@ -47,16 +59,16 @@ export function addPoint(points: Points, x: number, y: number, given: Point | nu
 
 /**
  * Lays out the operands for an overlay.
- * @param frame which operands say how large the work is; all of them unless given. What is cut out of a part
+ * @param frame box that says how large the work is; that of all operands unless given. What is cut out of a part
  *   may be far larger than the part.
  */
-export function gather(operands: readonly Operand[], frame: readonly Operand[] = operands): Curves {
-  const box = boxOf(frame);
-  const all = frame === operands ? box : boxOf(operands);
+export function gather(operands: readonly Operand[], frame?: Bounds): Curves {
+  const all = boxOf(operands);
+  const box = frame ?? all;
   const { x: originX, y: originY } = middleOf(box);
   const tolerance = weldTolerance(extentOf(box), magnitudeOf(all, originX, originY));
 
-  const edges: Edge[] = [];
+  const edges: (Edge | Chain)[] = [];
   const operandOf: number[] = [];
   for (let o = 0; o < operands.length; o++) {
     for (const loop of operands[o] as Operand) {
@@ -76,8 +88,9 @@ export function gather(operands: readonly Operand[], frame: readonly Operand[] =
   const points: Points = { x: [], y: [], given: [] };
   let count = 0;
   let number = 0;
-  const add = (piece: Edge, a: number, b: number) => {
-    writeRow(rows, count, piece, originX, originY);
+  const add = (piece: Edge | Chain, a: number, b: number) => {
+    if (piece.kind === 'chain') rows[count * ROW + 7] = CHAIN_TURN;
+    else writeRow(rows, count, piece, originX, originY);
     from[count] = a;
     to[count] = b;
     operand[count] = operandOf[number] as number;
@@ -89,10 +102,10 @@ export function gather(operands: readonly Operand[], frame: readonly Operand[] =
       const first = points.x.length;
       for (const edge of loop) addPoint(points, edge.a.x - originX, edge.a.y - originY, edge.a);
       for (let i = 0; i < loop.length; i++, number++) {
-        const edge = loop[i] as Edge;
+        const edge = loop[i] as Edge | Chain;
         const a = first + i;
         const b = i + 1 < loop.length ? a + 1 : first;
-        if (edge.kind === 'line' || runsOneWay(edge)) {
+        if (edge.kind !== 'arc' || runsOneWay(edge)) {
           add(edge, a, b);
           continue;
         }
@@ -176,7 +189,7 @@ export function boxOf(operands: readonly Operand[]): Bounds {
     for (const loop of operand) {
       for (const edge of loop) {
         stretch(box, edge.a.x, edge.a.y);
-        if (edge.kind === 'line' || isCovered(box, edge)) continue;
+        if (edge.kind !== 'arc' || isCovered(box, edge)) continue;
         const own = edgeBounds(edge);
         stretch(box, own.minX, own.minY);
         stretch(box, own.maxX, own.maxY);

@@ -26,9 +26,9 @@ export function follow(rotation: Rotation, half: number): number {
 /**
  * Traces the faces of a graph.
  * @returns null if the order round the vertices is not that of a plane (Euler's formula fails for some
- *   component), which rounding of nearly coincident input can cause
+ *   component), which rounding of nearly coincident input can cause; or if it has to be in one piece and is not
  */
-export function subdivide(graph: Graph): Subdivision | null {
+export function subdivide(graph: Graph, inOnePiece = false): Subdivision | null {
   const rotation = rotate(graph);
   const halves = graph.count * 2;
   const cycleOf = new Int32Array(halves).fill(-1);
@@ -39,6 +39,7 @@ export function subdivide(graph: Graph): Subdivision | null {
     cycles++;
   }
   const components = componentsOf(graph, rotation);
+  if (inOnePiece && components.count !== 1) return null;
   if (!isPlanar(graph, components, cycleOf, cycles)) return null;
 
   const faces = new Groups(cycles + 1);

@@ -32,7 +32,12 @@ export function loopLength(loop: Loop): number {
 
 /** All loops of a region: each outer loop, followed by its holes. */
 export function loopsOf(region: Region): Loop[] {
-  return region.flatMap((part) => [part.outer, ...part.holes]);
+  const loops: Loop[] = [];
+  for (const { outer, holes } of region) {
+    loops.push(outer);
+    for (const hole of holes) loops.push(hole);
+  }
+  return loops;
 }
 
 /** Area of one part of a region, in square units. */

@@ -1,4 +1,4 @@
-import { ROW } from '../geometry/curves.js';
+import { CHAIN_TURN, ROW } from '../geometry/curves.js';
 import { meetRows, onSide } from '../geometry/meet.js';
 import { addPoint, type Curves, type Points } from './gather.js';
 import { Groups } from './groups.js';
@@ -83,11 +83,13 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
   for (let i = 0; i < curves.count; i++) {
     const a = from[i] as number;
     const b = to[i] as number;
-    if (!isNear(points, a, points.x[b] as number, points.y[b] as number, tolerance)) continue;
+    if (isChain(rows, i) || !isNear(points, a, points.x[b] as number, points.y[b] as number, tolerance))
+      continue;
     isShort[i] = 1;
     welds.push(a, b);
   }
   eachPair(curves, boxes, (i, j) => {
+    if (isChain(rows, i) || isChain(rows, j)) return;
     const before = hits.piece.length + welds.length;
     shared = false;
     onto(i, j);
@@ -152,6 +154,10 @@ function shareRoots(curves: Curves, meetings: Meetings, hits: Hits, welds: numbe
       }
     }
   }
+}
+
+function isChain(rows: Float64Array, piece: number): boolean {
+  return rows[piece * ROW + 7] === CHAIN_TURN;
 }
 
 function isNear(points: Points, p: number, x: number, y: number, tolerance: number): boolean {

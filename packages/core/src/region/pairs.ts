@@ -5,6 +5,9 @@ import type { Curves } from './gather.js';
 /** Up to this many pieces comparing all boxes beats building an index. */
 const INDEX_FROM = 48;
 
+/** Pieces of one loop that follow each other are looked up together, this many at a time: a whole hole, most often. */
+const RUN = 4;
+
 /** Boxes round the pieces: minX, minY, maxX, maxY each. */
 export function boxesOf(rows: Float64Array, count: number): Float64Array {
   const boxes = new Float64Array(count * 4);
@@ -45,25 +48,77 @@ export function eachPair(curves: Curves, boxes: Float64Array, visit: (i: number,
     }
     return;
   }
-  const index = new Flatbush(count);
-  for (let i = 0; i < count; i++) {
-    const o = i * 4;
-    index.add(boxes[o] as number, boxes[o + 1] as number, boxes[o + 2] as number, boxes[o + 3] as number);
+  const runs = runsOf(curves, boxes);
+  const index = new Flatbush(runs.count);
+  for (let r = 0; r < runs.count; r++) {
+    const o = r * 4;
+    index.add(
+      runs.boxes[o] as number,
+      runs.boxes[o + 1] as number,
+      runs.boxes[o + 2] as number,
+      runs.boxes[o + 3] as number,
+    );
   }
   index.finish();
-  for (let i = 0; i < count; i++) {
-    const o = i * 4;
+  for (let r = 0; r < runs.count; r++) {
+    const o = r * 4;
+    const from = runs.start[r] as number;
+    const to = runs.start[r + 1] as number;
+    for (let i = from; i < to; i++) {
+      for (let j = i + 1; j < to; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
+    }
     index.search(
-      (boxes[o] as number) - tolerance,
-      (boxes[o + 1] as number) - tolerance,
-      (boxes[o + 2] as number) + tolerance,
-      (boxes[o + 3] as number) + tolerance,
-      (j) => {
-        if (j > i) visit(i, j);
+      (runs.boxes[o] as number) - tolerance,
+      (runs.boxes[o + 1] as number) - tolerance,
+      (runs.boxes[o + 2] as number) + tolerance,
+      (runs.boxes[o + 3] as number) + tolerance,
+      (other) => {
+        if (other <= r) return false;
+        const end = runs.start[other + 1] as number;
+        for (let i = from; i < to; i++) {
+          for (let j = runs.start[other] as number; j < end; j++) {
+            if (near(boxes, i, j, tolerance)) visit(i, j);
+          }
+        }
         return false;
       },
     );
   }
+}
+
+/** Runs of pieces: those of run r are from `start[r]` up to `start[r + 1]`; and the boxes round them. */
+interface Runs {
+  readonly count: number;
+  readonly start: Int32Array;
+  readonly boxes: Float64Array;
+}
+
+function runsOf(curves: Curves, pieces: Float64Array): Runs {
+  const start = new Int32Array(curves.count + 1);
+  const boxes = new Float64Array(curves.count * 4);
+  let count = 0;
+  let first = 0;
+  for (let i = 0; i < curves.count; i++) {
+    const o = count * 4;
+    const p = i * 4;
+    const isNew = i === first;
+    boxes[o] = isNew ? (pieces[p] as number) : Math.min(boxes[o] as number, pieces[p] as number);
+    boxes[o + 1] = isNew
+      ? (pieces[p + 1] as number)
+      : Math.min(boxes[o + 1] as number, pieces[p + 1] as number);
+    boxes[o + 2] = isNew
+      ? (pieces[p + 2] as number)
+      : Math.max(boxes[o + 2] as number, pieces[p + 2] as number);
+    boxes[o + 3] = isNew
+      ? (pieces[p + 3] as number)
+      : Math.max(boxes[o + 3] as number, pieces[p + 3] as number);
+    const isLast = i + 1 === curves.count || curves.to[i] !== curves.from[i + 1];
+    if (!isLast && i + 1 - first < RUN) continue;
+    count++;
+    first = i + 1;
+    start[count] = first;
+  }
+  return { count, start, boxes };
 }
 
 function near(boxes: Float64Array, i: number, j: number, tolerance: number): boolean {

@@ -83,14 +83,20 @@ interface Leaving {
   readonly turned: number;
 }
 
+/** Which way a half-edge turns: +1 to the left, -1 to the right, 0 for a line. */
+function turnOf(graph: Graph, half: number): number {
+  // The first member gives the shape, and it runs along the edge.
+  const o = (graph.member[graph.start[half >> 1] as number] as number) * ROW;
+  return (graph.curves.rows[o + 7] as number) * (half & 1 ? -1 : 1);
+}
+
 function leavingOf(graph: Graph, half: number): Leaving {
   const { rows, points } = graph.curves;
   const v = startOf(graph, half);
   const w = endOf(graph, half);
   const edge = half >> 1;
   const o = (graph.member[graph.start[edge] as number] as number) * ROW;
-  // The first member gives the shape, and it runs along the edge.
-  const turn = (rows[o + 7] as number) * (half & 1 ? -1 : 1);
+  const turn = turnOf(graph, half);
   const vx = points.x[v] as number;
   const vy = points.y[v] as number;
   const wx = points.x[w] as number;
@@ -116,6 +122,13 @@ export function wrapped(angle: number): number {
  * The last of some half-edges with a common start, counter-clockwise from a direction that none of them leaves in.
  */
 export function lastFrom(graph: Graph, halves: readonly number[], direction: number): number {
+  if (halves.length === 2) {
+    const [one, other] = halves as readonly [number, number];
+    // Two arcs that part and meet again, as those of a whole circle do: the one that bulges to the right is first.
+    if (endOf(graph, one) === endOf(graph, other) && turnOf(graph, one) * turnOf(graph, other) < 0) {
+      return turnOf(graph, one) < 0 ? one : other;
+    }
+  }
   const list = halves.map((half) => leavingOf(graph, half));
   const ahead = (one: Leaving) => (one.angle < direction ? one.angle + 2 * Math.PI : one.angle);
   list.sort((a, b) => ahead(a) - ahead(b) || a.half - b.half);

@@ -1,5 +1,6 @@
-import type { Edge } from '../geometry/edge.js';
+import { type Edge, reversed } from '../geometry/edge.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
+import type { Chain } from './gather.js';
 import { type Border, borderOf } from './keep.js';
 import type { Subdivision } from './label.js';
 import { loopArea, loopLength } from './measure.js';
@@ -143,7 +144,7 @@ class Drawer {
     for (let k = 0; k < n; k++) {
       group.push(runs[(begin + k) % n] as Run);
       if (joint[(begin + k + 1) % n] === true) {
-        edges.push(...this.drawn(group));
+        for (const edge of this.drawn(group)) edges.push(edge);
         group = [];
       }
     }
@@ -161,7 +162,7 @@ class Drawer {
     }
     const piece = graph.member[chosen] as number;
     const input = graph.curves.input[piece] as number;
-    const given = graph.curves.edges[input] as Edge;
+    const given = graph.curves.edges[input] as Edge | Chain;
     const along = (graph.sign[chosen] as number) > 0 === ((half & 1) === 0);
     const touches = (this.border.leaving[startOf(graph, half)] as number) > 1;
     return { half, given, input, along, operand: this.operandOf(chosen), touches };
@@ -179,6 +180,7 @@ class Drawer {
     if (this.keepsJoints(before.operand)) return false;
     const p = before.given;
     const q = after.given;
+    if (p.kind === 'chain' || q.kind === 'chain') return false;
     if (p.source !== q.source || (p.source === undefined && before.operand !== after.operand)) return false;
     const { tolerance } = this.subdivision.graph.curves;
     if (p.kind === 'arc' && q.kind === 'arc') {
@@ -191,13 +193,14 @@ class Drawer {
     return p.kind === 'line' && q.kind === 'line' && inLine(p, q, tolerance);
   }
 
-  private drawn(group: readonly Run[]): Edge[] {
+  private drawn(group: readonly Run[]): readonly Edge[] {
     const { graph } = this.subdivision;
     const first = group[0] as Run;
     const last = group[group.length - 1] as Run;
     const a = this.place(startOf(graph, first.half));
     const b = this.place(endOf(graph, last.half));
     const { given } = first;
+    if (given.kind === 'chain') return first.along ? given.edges : given.edges.map(reversed).reverse();
     if (given.kind === 'arc') {
       const ccw = given.ccw === first.along;
       if (!samePoint(a, b)) return [whole(given, a, b, first.along) ?? { ...given, a, b, ccw }];
@@ -214,7 +217,7 @@ class Drawer {
   /** A loop without any joint is a circle. */
   private unbroken(runs: readonly Run[]): Loop {
     const { given, along } = runs[0] as Run;
-    if (given.kind === 'line') throw new RangeError('collect: a straight edge cannot close on itself');
+    if (given.kind !== 'arc') throw new RangeError('collect: a straight edge cannot close on itself');
     return circleLoop(given.center, given.radius, given.ccw === along, given.source);
   }
 
@@ -234,7 +237,7 @@ class Drawer {
 /** A half-edge and the edge of the input that it is part of. */
 interface Run {
   readonly half: number;
-  readonly given: Edge;
+  readonly given: Edge | Chain;
   readonly input: number;
   readonly along: boolean;
   readonly operand: number;

@@ -1,11 +1,12 @@
-import { type Bounds, boxesMeet, extentOf, grown } from '../geometry/bounds.js';
+import { type Bounds, extentOf, grown } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { arrange } from './arrange.js';
+import { arrange, arrangeSparse } from './arrange.js';
 import { windingRound } from './contains.js';
 import { boxOf } from './gather.js';
 import { loopsOf } from './measure.js';
 import type { Loop, Region, RegionPart } from './region.js';
+import { mayMeet, sparse } from './sparse.js';
 import { type Body, bodiesIn, collect } from './stitch.js';
 import { windings } from './windings.js';
 
@@ -24,13 +25,13 @@ export function subtract(from: Region, cuts: readonly Region[]): Region {
   if (from.length === 0 || cutLoops.length === 0) return from;
   const whole = loopsOf(from);
   if (cutLoops.length > FEW_CUTS) return everywhere(whole, cutLoops);
-  const tolerance = weldTolerance(extentOf(boxOf([whole])));
-  const near = grown(boxOf(cutLoops), NEAR_SLACK * tolerance);
-  return from.flatMap((part) => fromPart(part, cutLoops, near, whole));
+  const frame = boxOf([whole]);
+  const near = grown(boxOf(cutLoops), NEAR_SLACK * weldTolerance(extentOf(frame)));
+  return from.flatMap((part) => fromPart(part, cutLoops, near, frame));
 }
 
 function everywhere(whole: readonly Loop[], cuts: readonly (readonly Loop[])[]): Region {
-  const subdivision = arrange([whole, ...cuts], [whole]);
+  const subdivision = arrange([whole, ...cuts], boxOf([whole]));
   const inWhole = windings(subdivision, (operand) => operand === 0);
   const inCuts = windings(subdivision, (operand) => operand > 0);
   const kept = new Uint8Array(subdivision.faceCount);
@@ -43,9 +44,10 @@ function fromPart(
   part: RegionPart,
   cuts: readonly (readonly Loop[])[],
   near: Bounds,
-  whole: readonly Loop[],
+  frame: Bounds,
 ): RegionPart[] {
-  const isActive = (loop: Loop) => loop.some((edge) => mayMeet(edge, near));
+  const isNear = (edge: Edge) => mayMeet(edge, near);
+  const isActive = (loop: Loop) => loop.some(isNear);
   const loops = withTouching([part.outer, ...part.holes], isActive);
   const outerIsActive = loops[0] === true;
   const activeHoles = part.holes.filter((_, k) => loops[k + 1]);
@@ -57,7 +59,10 @@ function fromPart(
     if (activeHoles.length === 0 && idleHoles.some((hole) => windingRound(hole, cut.a) !== 0)) return [part];
   }
   const active = outerIsActive ? [part.outer, ...activeHoles] : activeHoles;
-  const subdivision = arrange([active, ...cuts], [whole]);
+  const thinned = active.map((loop) => sparse(loop, isNear, weldTolerance(extentOf(frame))));
+  const isThinned = thinned.some((loop, k) => loop !== active[k]);
+  const subdivision =
+    (isThinned ? arrangeSparse([thinned, ...cuts], frame) : null) ?? arrange([active, ...cuts], frame);
   const inPart = windings(subdivision, (operand) => operand === 0);
   const inCuts = windings(subdivision, (operand) => operand > 0);
   const base = outerIsActive ? 0 : 1;
@@ -73,10 +78,14 @@ const isPart = (operand: number) => operand === 0;
 function withTouching(loops: readonly Loop[], isActive: (loop: Loop) => boolean): boolean[] {
   const active = loops.map(isActive);
   const waiting = active.flatMap((yes, k) => (yes ? [k] : []));
-  if (waiting.length === 0) return active;
+  if (waiting.length === 0 || waiting.length === loops.length) return active;
   const joints = new Map<number, number[]>();
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-    for (const { a } of loops[next] as Loop) joints.set(a.x, [...(joints.get(a.x) ?? []), a.y]);
+    for (const { a } of loops[next] as Loop) {
+      const known = joints.get(a.x);
+      if (known === undefined) joints.set(a.x, [a.y]);
+      else known.push(a.y);
+    }
     if (waiting.length > 0) continue;
     loops.forEach((loop, k) => {
       if (active[k] || !loop.some(({ a }) => joints.get(a.x)?.includes(a.y))) return;
@@ -123,23 +132,4 @@ function dealtOut(
 
 function isHome({ outer, holes }: RegionPart, at: { x: number; y: number }): boolean {
   return windingRound(outer, at) !== 0 && !holes.some((hole) => windingRound(hole, at) !== 0);
-}
-
-/** Whether an edge may come near a box; some that do not are let through. */
-function mayMeet(edge: Edge, box: Bounds): boolean {
-  if (edge.kind === 'line') {
-    return boxesMeet(box, {
-      minX: Math.min(edge.a.x, edge.b.x),
-      minY: Math.min(edge.a.y, edge.b.y),
-      maxX: Math.max(edge.a.x, edge.b.x),
-      maxY: Math.max(edge.a.y, edge.b.y),
-    });
-  }
-  const { center, radius } = edge;
-  return (
-    center.x - radius <= box.maxX &&
-    center.x + radius >= box.minX &&
-    center.y - radius <= box.maxY &&
-    center.y + radius >= box.minY
-  );
 }
