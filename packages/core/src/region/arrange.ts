@@ -1,9 +1,9 @@
 import type { Bounds } from '../geometry/bounds.js';
-import { CHAIN_TURN, ROW } from '../geometry/curves.js';
 import { type Curves, gather, type Operand } from './gather.js';
 import { type Subdivision, subdivide } from './label.js';
 import { merge } from './merge.js';
 import { node } from './node.js';
+import { isChain } from './rotate.js';
 
 /** How often the tolerance may be raised before an overlay is given up. */
 const ATTEMPTS = 6;
@@ -48,8 +48,7 @@ export function arrangeSparse(operands: readonly Operand[], frame: Bounds): Subd
     const b = graph.to[e] as number;
     degree[a] = (degree[a] as number) + 1;
     degree[b] = (degree[b] as number) + 1;
-    const o = (graph.member[graph.start[e] as number] as number) * ROW;
-    if (graph.curves.rows[o + 7] === CHAIN_TURN) isPutAway.push(a, b);
+    if (isChain(graph, 2 * e)) isPutAway.push(a, b);
   }
   if (isPutAway.some((v) => degree[v] !== 2)) return null;
   return subdivide(graph, true);

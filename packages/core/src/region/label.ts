@@ -1,7 +1,7 @@
 import { Groups } from './groups.js';
 import { facesToTheLeft } from './locate.js';
 import type { Graph } from './merge.js';
-import { lastFrom, type Rotation, rotate } from './rotate.js';
+import { isChain, lastFrom, type Rotation, rotate, startOf } from './rotate.js';
 
 /** A planar subdivision: what the overlay of all operands cuts the plane into. */
 export interface Subdivision {
@@ -45,6 +45,12 @@ export function subdivide(graph: Graph, inOnePiece = false): Subdivision | null 
   const faces = new Groups(cycles + 1);
   const unbounded = cycles;
   const outer = outerHalves(graph, rotation, components);
+  // Of a run of edges that is put away it is not known how it leaves.
+  if (
+    inOnePiece &&
+    leavingAt(rotation, startOf(graph, outer[0] as number)).some((half) => isChain(graph, half))
+  )
+    return null;
   const beyond = facesToTheLeft(graph, outer);
   for (let k = 0; k < outer.length; k++) {
     const outside = beyond[k] as number;

@@ -1,7 +1,7 @@
 import type { Bounds } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
-import { edgeBounds } from '../geometry/measure.js';
-import { distance } from '../geometry/point.js';
+import { onArcSide } from '../geometry/measure.js';
+import { distance, type Point } from '../geometry/point.js';
 import type { Chain, Strands } from './gather.js';
 import type { Loop } from './region.js';
 
@@ -45,19 +45,26 @@ export function sparse(loop: Loop, isNear: (edge: Edge) => boolean, tolerance: n
 
 const FEW = 16;
 
+/** The edge with the lowest point, of several such points the leftmost. */
 function lowestEdge(loop: Loop): number {
   let lowest = 0;
-  let least = Infinity;
+  let best = { x: Infinity, y: Infinity };
   loop.forEach((edge, k) => {
     // The lowest point of an arc's circle is the lowest that it can reach; look closer only where that matters.
-    const bottom = edge.kind === 'line' ? Math.min(edge.a.y, edge.b.y) : edge.center.y - edge.radius;
-    if (bottom >= least) return;
-    const own = edge.kind === 'line' ? bottom : edgeBounds(edge).minY;
-    if (own >= least) return;
-    least = own;
-    lowest = k;
+    if (edge.kind === 'arc' && edge.center.y - edge.radius > best.y) return;
+    for (const p of lowPoints(edge)) {
+      if (p.y > best.y || (p.y === best.y && p.x >= best.x)) continue;
+      best = p;
+      lowest = k;
+    }
   });
   return lowest;
+}
+
+function lowPoints(edge: Edge): Point[] {
+  if (edge.kind === 'line') return [edge.a, edge.b];
+  const bottom = { x: edge.center.x, y: edge.center.y - edge.radius };
+  return onArcSide(edge, bottom) ? [edge.a, edge.b, bottom] : [edge.a, edge.b];
 }
 
 /** Whether an edge may come near a box; some that do not are let through. */

@@ -52,14 +52,14 @@ function fromPart(
   const outerIsActive = loops[0] === true;
   const activeHoles = part.holes.filter((_, k) => loops[k + 1]);
   const idleHoles = part.holes.filter((_, k) => !loops[k + 1]);
-  if (!outerIsActive) {
-    const cut = ((cuts[0] as readonly Loop[])[0] as Loop)[0] as Edge;
-    // Nothing of the outer loop is near, so all of the cuts lies on one side of it.
-    if (windingRound(part.outer, cut.a) === 0) return [part];
-    if (activeHoles.length === 0 && idleHoles.some((hole) => windingRound(hole, cut.a) !== 0)) return [part];
-  }
+  // Nothing of an idle loop is near, so all of the cuts lies on one side of it: beyond the part, or in a hole.
+  const { a: cut } = ((cuts[0] as readonly Loop[])[0] as Loop)[0] as Edge;
+  if (!outerIsActive && windingRound(part.outer, cut) === 0) return [part];
+  if (idleHoles.some((hole) => windingRound(hole, cut) !== 0)) return [part];
   const active = outerIsActive ? [part.outer, ...activeHoles] : activeHoles;
-  const thinned = active.map((loop) => sparse(loop, isNear, weldTolerance(extentOf(frame))));
+  // With more loops than one, a run that is put away could hide a place where they touch.
+  const thinned =
+    active.length === 1 ? active.map((loop) => sparse(loop, isNear, weldTolerance(extentOf(frame)))) : active;
   const isThinned = thinned.some((loop, k) => loop !== active[k]);
   const subdivision =
     (isThinned ? arrangeSparse([thinned, ...cuts], frame) : null) ?? arrange([active, ...cuts], frame);
