@@ -34,8 +34,13 @@ export type Edge = LineEdge | ArcEdge;
 /** An end of an arc may lie this far off its circle, as a share of the radius; drawings round their numbers. */
 const RADIUS_SLACK = 1e-3;
 
-/** From this share of the radius on the centre is moved, so that both ends are equally far; less is rounding. */
+/**
+ * From this share of the radius on the centre is moved, so that both ends are equally far; less is rounding. Of an
+ * arc over half a turn with its ends close together the centre would move by a multiple of that, and the far side
+ * by twice as much: there more counts as rounding.
+ */
 const RECENTRE_FROM = 1e-11;
+const RECENTRE_LARGE_FROM = 1e-6;
 
 /**
  * A straight edge.
@@ -68,10 +73,17 @@ export function arcEdge(a: Point, b: Point, center: Point, ccw: boolean, source?
   if (Math.abs(ra - rb) > RADIUS_SLACK * given) {
     throw new RangeError(`arcEdge: the ends are ${ra} and ${rb} from the centre; they must be equally far`);
   }
-  const mended = Math.abs(ra - rb) > RECENTRE_FROM * given ? ontoBisector(center, a, b) : center;
+  const from = isLarge(a, b, center, ccw) ? RECENTRE_LARGE_FROM : RECENTRE_FROM;
+  const mended = Math.abs(ra - rb) > from * given ? ontoBisector(center, a, b) : center;
   const radius = mended === center ? given : distance(mended, a);
   const arc: ArcEdge = { kind: 'arc', a, b, center: mended, radius, ccw };
   return source === undefined ? arc : { ...arc, source };
+}
+
+/** Whether an arc turns by over half a turn: its centre lies on its own side of the chord. */
+function isLarge(a: Point, b: Point, center: Point, ccw: boolean): boolean {
+  const side = (b.x - a.x) * (center.y - a.y) - (b.y - a.y) * (center.x - a.x);
+  return ccw ? side < 0 : side > 0;
 }
 
 /** The point nearest to `p` that is equally far from `a` and `b`. */

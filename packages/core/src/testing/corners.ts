@@ -1,0 +1,137 @@
+import type { Edge } from '../geometry/edge.js';
+import type { Point } from '../geometry/point.js';
+import type { Loop, RegionPart } from '../region/region.js';
+
+/** One end of an edge, seen from the joint where it lies. */
+interface Stub {
+  readonly edge: Edge;
+  /** True if the edge starts at the joint. */
+  readonly leaves: boolean;
+  /** Direction away from the joint, radians. */
+  readonly angle: number;
+  /** Bend away from that direction: positive to the left, one over the radius. */
+  readonly bend: number;
+  /** Number of the passage through the joint: an edge that comes in and the one that goes on. */
+  readonly passage: number;
+}
+
+/** A joint of loops with all passages through it. */
+export interface Joint {
+  readonly at: Point;
+  readonly passages: number;
+  /** Angles of metal between neighbouring edges, radians, 0 to 2 pi; none if the order is faulty. */
+  readonly sectors: readonly number[];
+  /** What is wrong with the order of the edges round the joint, or null. */
+  readonly fault: string | null;
+}
+
+/** Directions closer than this may swap by rounding; then the bend decides. */
+const SAME_DIRECTION = 1e-6;
+
+/** Bends that differ by less, as a share, belong to one circle. */
+const SAME_BEND = 1e-9;
+
+/** All joints of loops that have their metal on the left, in the order in which they are met. */
+export function jointsOf(loops: readonly Loop[]): Joint[] {
+  const stubs = new Map<string, { at: Point; stubs: Stub[] }>();
+  let passage = 0;
+  for (const loop of loops) {
+    for (const [incoming, outgoing] of neighbours(loop)) {
+      const key = `${outgoing.a.x},${outgoing.a.y}`;
+      const joint = stubs.get(key) ?? { at: outgoing.a, stubs: [] };
+      joint.stubs.push(stub(incoming, false, passage), stub(outgoing, true, passage));
+      stubs.set(key, joint);
+      passage += 1;
+    }
+  }
+  return [...stubs.values()].map((joint) => jointOf(joint.at, joint.stubs));
+}
+
+/**
+ * Angles of metal at all joints of a part, radians. A joint that the loops pass more than once gives an
+ * angle for every sector of metal between neighbouring edges.
+ */
+export function metalAngles(part: RegionPart): number[] {
+  return jointsOf([part.outer, ...part.holes]).flatMap((joint) => joint.sectors);
+}
+
+function* neighbours(loop: Loop): Generator<[Edge, Edge]> {
+  for (let k = 0; k < loop.length; k += 1) {
+    yield [loop[(k + loop.length - 1) % loop.length] as Edge, loop[k] as Edge];
+  }
+}
+
+function stub(edge: Edge, leaves: boolean, passage: number): Stub {
+  const at = leaves ? edge.a : edge.b;
+  if (edge.kind === 'line') {
+    const to = leaves ? edge.b : edge.a;
+    return { edge, leaves, angle: Math.atan2(to.y - at.y, to.x - at.x), bend: 0, passage };
+  }
+  const turnsLeft = edge.ccw === leaves;
+  const rx = at.x - edge.center.x;
+  const ry = at.y - edge.center.y;
+  const angle = turnsLeft ? Math.atan2(rx, -ry) : Math.atan2(-rx, ry);
+  return { edge, leaves, angle, bend: (turnsLeft ? 1 : -1) / edge.radius, passage };
+}
+
+function jointOf(at: Point, stubs: readonly Stub[]): Joint {
+  const around = inOrder(stubs);
+  const passages = stubs.length / 2;
+  const fault = orderFault(around);
+  const sectors = fault === null ? around.flatMap((s, k) => metalAfter(s, around, k)) : [];
+  return { at, passages, sectors, fault };
+}
+
+/** Counter-clockwise, begun behind the widest gap, so that no tangent edges are torn apart. */
+function inOrder(stubs: readonly Stub[]): Stub[] {
+  const angles = stubs.map((s) => s.angle).sort((a, b) => a - b);
+  const gaps = angles.map((angle, k) => angle - (angles[k - 1] ?? (angles.at(-1) as number) - 2 * Math.PI));
+  const start = angles[gaps.indexOf(Math.max(...gaps))] as number;
+  const from = (s: Stub): number => {
+    const angle = s.angle - start;
+    return angle < 0 ? angle + 2 * Math.PI : angle;
+  };
+  return [...stubs].sort((s, t) => {
+    const apart = from(s) - from(t);
+    const bends = s.bend - t.bend;
+    const tangent = Math.abs(apart) <= SAME_DIRECTION;
+    return tangent && Math.abs(bends) > SAME_BEND * Math.max(Math.abs(s.bend), Math.abs(t.bend))
+      ? bends
+      : apart;
+  });
+}
+
+/** Metal lies to the left of every edge: going round, an edge that leaves is followed by one that comes in. */
+function orderFault(around: readonly Stub[]): string | null {
+  const wrong = around.some((s, k) => s.leaves === around[(k + 1) % around.length]?.leaves);
+  if (wrong) return 'edges that come in and go out do not take turns';
+  return chainsCross(around.map((s) => s.passage)) ? 'two passages cross' : null;
+}
+
+/** True if two numbers stand in the order p q p q: then the passages p and q cut through each other. */
+function chainsCross(order: readonly number[]): boolean {
+  const open: number[] = [];
+  for (const passage of order) {
+    if (open.at(-1) === passage) open.pop();
+    else if (open.includes(passage)) return true;
+    else open.push(passage);
+  }
+  return false;
+}
+
+function metalAfter(s: Stub, around: readonly Stub[], k: number): number[] {
+  if (!s.leaves) return [];
+  const next = around[(k + 1) % around.length] as Stub;
+  const turn = signedTurn(s.angle, next.angle);
+  if (turn > SAME_DIRECTION) return [turn];
+  if (turn < -SAME_DIRECTION) return [turn + 2 * Math.PI];
+  // Tangent: a cusp of metal or a slit; the stub with the smaller bend lies clockwise of the other.
+  const ahead = next.bend === s.bend ? turn > 0 : next.bend > s.bend;
+  return [ahead ? Math.max(0, turn) : 2 * Math.PI + Math.min(0, turn)];
+}
+
+function signedTurn(from: number, to: number): number {
+  const turn = (to - from) % (2 * Math.PI);
+  if (turn > Math.PI) return turn - 2 * Math.PI;
+  return turn <= -Math.PI ? turn + 2 * Math.PI : turn;
+}

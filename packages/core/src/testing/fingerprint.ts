@@ -1,0 +1,92 @@
+import type { Region, RegionPart } from '../region/region.js';
+import { areaOf, type Box, boxOf, edgesOf, extentOf, lengthOf } from './probe.js';
+
+/** What two regions are compared by, part for part. */
+export interface PartPrint {
+  readonly area: number;
+  readonly perimeter: number;
+  readonly holes: number;
+  readonly box: Box;
+}
+
+/** How far two regions may lie apart and still count as the same. */
+export interface Closeness {
+  /** Area of a part, as a share of the square of the extent. */
+  readonly area: number;
+  /** Sides of boxes, as a share of the extent. Tips of tangent edges slide by the root of the weld tolerance. */
+  readonly box: number;
+  /**
+   * Parts of a mean thickness (twice the area over the perimeter) up to this share of the extent are left out:
+   * they are a few weld tolerances thin, and rounding decides whether welding closes them.
+   */
+  readonly thin: number;
+  /** Compare the total area only: for cases at the weld tolerance, where pieces may come and go. */
+  readonly areaOnly: boolean;
+}
+
+/** Well over rounding, well under anything a shop could measure. */
+export const CLOSE: Closeness = { area: 1e-9, box: 4e-5, thin: 4e-9, areaOnly: false };
+
+/** Area, perimeter, number of holes and box of every part. */
+export function printsOf(region: Region): PartPrint[] {
+  return region.map((part: RegionPart) => {
+    const edges = edgesOf([part]);
+    return {
+      area: areaOf([part]),
+      perimeter: edges.reduce((sum, edge) => sum + lengthOf(edge), 0),
+      holes: part.holes.length,
+      box: boxOf(edges),
+    };
+  });
+}
+
+/**
+ * The first difference between two regions in words, or null if they are the same within `closeness`:
+ * as many parts, and to each part one with the same holes, area and box.
+ */
+export function difference(
+  x: Region,
+  y: Region,
+  extent: number,
+  closeness: Closeness = CLOSE,
+): string | null {
+  const areaSlack = closeness.area * extent * extent;
+  const [areaX, areaY] = [areaOf(x), areaOf(y)];
+  if (!(Math.abs(areaX - areaY) <= areaSlack)) return `areas ${areaX} and ${areaY}`;
+  if (closeness.areaOnly) return null;
+  const isThick = ({ area, perimeter }: PartPrint): boolean =>
+    (2 * area) / perimeter > closeness.thin * extent;
+  const wanted = printsOf(x).filter(isThick);
+  const right = printsOf(y).filter(isThick);
+  if (wanted.length !== right.length) return `parts ${list(wanted)} and parts ${list(right)}`;
+  for (const print of wanted) {
+    const at = right.findIndex((other) => alike(print, other, areaSlack, closeness.box * extent));
+    if (at < 0) return `no partner for ${describe(print)} among ${list(right)}`;
+    right.splice(at, 1);
+  }
+  return null;
+}
+
+/** The larger extent of some regions, a positive number even if they are empty. */
+export function commonExtent(...regions: readonly Region[]): number {
+  return extentOf(...regions) || 1;
+}
+
+function alike(x: PartPrint, y: PartPrint, areaSlack: number, boxSlack: number): boolean {
+  return (
+    x.holes === y.holes &&
+    Math.abs(x.area - y.area) <= areaSlack &&
+    Math.abs(x.box.minX - y.box.minX) <= boxSlack &&
+    Math.abs(x.box.minY - y.box.minY) <= boxSlack &&
+    Math.abs(x.box.maxX - y.box.maxX) <= boxSlack &&
+    Math.abs(x.box.maxY - y.box.maxY) <= boxSlack
+  );
+}
+
+function list(prints: readonly PartPrint[]): string {
+  return `(${prints.length}) ${prints.map(describe).join('; ')}`;
+}
+
+function describe({ area, holes, box }: PartPrint): string {
+  return `area ${area}, ${holes} holes, x ${box.minX} to ${box.maxX}, y ${box.minY} to ${box.maxY}`;
+}

@@ -1,0 +1,54 @@
+export { metalAngles } from './corners.js';
+export {
+  type Cut,
+  type CutCase,
+  cutRegion,
+  cutRegions,
+  type Encoding,
+  encodedCircle,
+  HALVES,
+  OBLIQUE_THIRDS,
+  placedCut,
+} from './cut-case.js';
+export { families, familyNamed } from './families.js';
+export { type Family, type FamilyPlan, family, type Picks, placedCase } from './family.js';
+export { CLOSE, type Closeness, commonExtent, difference, type PartPrint, printsOf } from './fingerprint.js';
+export {
+  AREA_SLACK,
+  type Booleans,
+  conservesArea,
+  countsOnce,
+  encodingDoesNotMatter,
+  idempotent,
+  invariantUnder,
+  LawBroken,
+  leavesDisjoint,
+  orderDoesNotMatter,
+  startPointDoesNotMatter,
+  validated,
+} from './laws.js';
+export {
+  arcOutlines,
+  bowedPolygons,
+  boxRegion,
+  capsule,
+  ells,
+  filleted,
+  outlines,
+  plates,
+  rectangles,
+  roundedRectangles,
+  slots,
+} from './outlines.js';
+export { areaOf, type Box, boxOf, edgesOf, extentOf, lengthOf, signedArea, windingOf } from './probe.js';
+export {
+  everyWay,
+  halved,
+  placed,
+  restarted,
+  type Similarity,
+  transformed,
+  UNMOVED,
+  type Way,
+} from './transform.js';
+export { regionFaults, type ValidateOptions, validateRegion } from './validate.js';
