@@ -1,12 +1,12 @@
-import { type Bounds, boxesMeet, grown } from '../geometry/bounds.js';
-import type { Point } from '../geometry/point.js';
-import { alongWall, restsOn, type Wall, type Walls } from './walls.js';
+import { type Bounds, grown } from '../geometry/bounds.js';
+import { distance, type Point } from '../geometry/point.js';
+import { alongWall, ROOM_SLACK, restsOn, touchPoint, type Wall, type Walls } from './walls.js';
 
-/**
- * How many walls on either side are tried for a disc to rest on, when it is too large for the first ones: as many
- * as a curve that was drawn in short straight edges may have within a flare.
- */
-const REACH = 64;
+/** So many walls are followed at most for metal that is thick enough: a thin frame may be drawn in short edges. */
+const MOST_WALLS = 8192;
+
+/** Contacts closer than this share of the radius are one: of two walls that go over into each other, at their joint. */
+const APART = 1e-3;
 
 /** A place on the boundary: how far along a wall it is, see `alongWall`. */
 export interface Place {
@@ -16,35 +16,21 @@ export interface Place {
 
 /**
  * The centre of the first disc of a radius that one comes to on the way ahead from one place and back from another
- * that faces it: it rests on two walls, from the first place on along its loop and from the second place back, with
- * no boundary inside it.
- * @returns null where there is no such disc: the metal ends, or parts, before it is that wide
+ * that faces it, with no boundary inside it. It rests on both walls, or on others further on; where the metal parts
+ * on the way, the first along the one wall is another than along the other, and the nearer of the two is taken.
+ * @returns null where there is no such disc: the metal ends before it is that wide
  */
-export function discAhead(walls: Walls, from: Place, facing: Place, radius: number): Point | null {
-  const slack = walls.tolerance * 4;
-  const forward = chain(walls, from, 'after', facing.wall, slack);
-  const backward = chain(walls, facing, 'before', from.wall, slack);
-  const rankOf = new Map(forward.map(({ wall }, rank) => [wall, rank]));
-  const rests = ({ wall, low, high }: Stretch, center: Point) => {
-    const along = alongWall(walls.list[wall] as Wall, center);
-    return along >= low && along <= high && restsOn(walls.list[wall] as Wall, center, slack);
-  };
-  for (const [rank, p] of forward.entries()) {
-    const one = walls.list[p.wall] as Wall;
-    const box = grown(walls.boxes[p.wall] as Bounds, 2 * radius + walls.tolerance);
-    // Where both run along one loop they come towards each other, and must not pass.
-    const there = backward.filter(
-      ({ wall }) => (rankOf.get(wall) ?? Infinity) > rank && boxesMeet(box, walls.boxes[wall] as Bounds),
-    );
-    const first = there
-      .flatMap((q) => {
-        const centers = restingPlaces(one, walls.list[q.wall] as Wall, radius);
-        return centers.filter((c) => rests(p, c) && rests(q, c) && walls.hasRoom(c, radius));
-      })
-      .reduce<Point | null>((a, b) => (a !== null && alongWall(one, a) <= alongWall(one, b) ? a : b), null);
-    if (first !== null) return first;
-  }
-  return null;
+export function discAhead(
+  walls: Walls,
+  middle: Point,
+  from: Place,
+  facing: Place,
+  radius: number,
+): Point | null {
+  const along = firstAlong(walls, stretches(walls, from, 'after', facing), radius, 1);
+  const back = firstAlong(walls, stretches(walls, facing, 'before', from), radius, -1);
+  if (along === null || back === null) return along ?? back;
+  return distance(along, middle) <= distance(back, middle) ? along : back;
 }
 
 /** Part of a wall, between two places along it. */
@@ -54,27 +40,55 @@ interface Stretch {
   readonly high: number;
 }
 
-/** The boundary from a place on, one way, until its loop is gone round or a wall is reached. */
-function chain(
+/** The boundary from a place on, one way, until it comes to the place that faces it or its loop is gone round. */
+function* stretches(
   walls: Walls,
   { wall, along }: Place,
   way: 'before' | 'after',
-  until: number,
-  slack: number,
-): Stretch[] {
+  facing: Place,
+): Generator<Stretch> {
+  const slack = walls.tolerance * ROOM_SLACK;
   const isAfter = way === 'after';
-  const stretches: Stretch[] = [
-    { wall, low: isAfter ? along - slack : -Infinity, high: isAfter ? Infinity : along + slack },
-  ];
-  for (let k = (walls.list[wall] as Wall)[way]; k !== until; k = (walls.list[k] as Wall)[way]) {
-    if (k === wall) {
-      stretches.push({ wall, low: isAfter ? -Infinity : along, high: isAfter ? along : Infinity });
-      break;
-    }
-    if (stretches.length === REACH) break;
-    stretches.push({ wall: k, low: -Infinity, high: Infinity });
+  const from = (at: number) => (isAfter ? { low: at, high: Infinity } : { low: -Infinity, high: at });
+  const upTo = (at: number) => (isAfter ? { low: -Infinity, high: at } : { low: at, high: Infinity });
+  yield { wall, ...from(isAfter ? along - slack : along + slack) };
+  let k = (walls.list[wall] as Wall)[way];
+  for (let count = 1; k !== facing.wall && k !== wall && count < MOST_WALLS; count++) {
+    yield { wall: k, low: -Infinity, high: Infinity };
+    k = (walls.list[k] as Wall)[way];
   }
-  return stretches;
+  if (k === facing.wall) yield { wall: k, ...upTo(facing.along) };
+  else if (k === wall) yield { wall, ...upTo(along) };
+}
+
+/** The first disc that rolls along the boundary with room: where it comes free of what is on its other side. */
+function firstAlong(walls: Walls, way: Iterable<Stretch>, radius: number, sign: 1 | -1): Point | null {
+  for (const stretch of way) {
+    const one = walls.list[stretch.wall] as Wall;
+    const first = restingOn(walls, stretch, radius)
+      .map((center) => ({ center, at: sign * alongWall(one, center) }))
+      .reduce<{ center: Point; at: number } | null>((a, b) => (a !== null && a.at <= b.at ? a : b), null);
+    if (first !== null) return first.center;
+  }
+  return null;
+}
+
+/** The discs of a radius that rest on a stretch of wall and on something else, and have room. */
+function restingOn(walls: Walls, { wall, low, high }: Stretch, radius: number): Point[] {
+  const slack = walls.tolerance * ROOM_SLACK;
+  const one = walls.list[wall] as Wall;
+  const near = walls.near(grown(walls.boxes[wall] as Bounds, 2 * radius + slack));
+  return near.flatMap((k) => {
+    if (k === wall) return [];
+    const other = walls.list[k] as Wall;
+    return restingPlaces(one, other, radius).filter((center) => {
+      const along = alongWall(one, center);
+      if (along < low || along > high) return false;
+      if (!restsOn(one, center, slack) || !restsOn(other, center, slack)) return false;
+      const apart = distance(touchPoint(one, center), touchPoint(other, center));
+      return apart > APART * radius && walls.hasRoom(center, radius);
+    });
+  });
 }
 
 /** Centres of the discs of a radius that touch two walls (run on past their ends) from the metal's side. */

@@ -70,7 +70,7 @@ function featherOf(walls: Walls, numberOf: Map<Edge, number>, wedge: Wedge, webL
   const one = numberOf.get(wedge.leaving) as number;
   const other = numberOf.get(wedge.arriving) as number;
   const end = { wall: other, along: Infinity };
-  const center = discAhead(walls, { wall: one, along: 0 }, end, webLimit / 2);
+  const center = discAhead(walls, wedge.at, { wall: one, along: 0 }, end, webLimit / 2);
   return center === null ? null : Math.hypot(center.x - wedge.at.x, center.y - wedge.at.y);
 }
 

@@ -49,7 +49,7 @@ export function neckBetween(walls: Walls, i: number, j: number, limit: number): 
   if (!restsOn(one, middle, slack) || !restsOn(other, middle, slack)) return null;
   const facing = { one: i, other: j, p, q, middle, thickness };
   if (!widensBothWays(walls, facing) || !walls.hasRoom(middle, thickness / 2)) return null;
-  return touchesAside(walls, facing) ? null : facing;
+  return isAlone(walls, facing) ? facing : null;
 }
 
 interface Found {
@@ -175,18 +175,24 @@ function courseOf(wall: Wall, along: Vector, radius: number, side: 'before' | 'a
 }
 
 /**
- * Whether the disc across a facing pair touches boundary elsewhere too. Then the metal narrows towards that place:
- * between four holes on a square it is thickest, though two of them face each other there.
+ * Whether the disc across a facing pair is one of metal that touches nothing aside. Where it touches a third place
+ * the metal narrows towards that: between four holes on a square it is thickest, though two of them face each other
+ * there. And where holes touch, the pair may face each other across the one between them.
  */
-function touchesAside(walls: Walls, { one, other, p, q, middle, thickness }: Facing): boolean {
+function isAlone(walls: Walls, facing: Facing): boolean {
+  const { one, other, p, q, middle, thickness } = facing;
   const radius = thickness / 2;
   const reach = radius + ROOM_SLACK * walls.tolerance;
   const box = grown({ minX: middle.x, minY: middle.y, maxX: middle.x, maxY: middle.y }, reach);
-  return walls.near(box).some((k) => {
-    if (k === one || k === other) return false;
+  const own = [one, other].map((k) => walls.list[k] as Wall);
+  let hasStranger = false;
+  for (const k of walls.near(box)) {
+    if (k === one || k === other) continue;
     const { at, distance } = nearestOnWall(walls.list[k] as Wall, middle);
-    if (distance > reach) return false;
+    if (distance > reach) continue;
     const aside = (at.x - middle.x) * (q.y - p.y) - (at.y - middle.y) * (q.x - p.x);
-    return Math.abs(aside) > ASIDE * radius * thickness;
-  });
+    if (Math.abs(aside) > ASIDE * radius * thickness) return false;
+    if (!own.some(({ before, after }) => k === before || k === after)) hasStranger = true;
+  }
+  return !hasStranger || walls.isMetal(middle);
 }

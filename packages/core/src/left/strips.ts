@@ -1,10 +1,11 @@
 import type { Bounds } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
-import type { ArcEdge, Edge } from '../geometry/edge.js';
+import type { Edge } from '../geometry/edge.js';
 import { sweep } from '../geometry/measure.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { circlesMeet, lineCircle } from './discs.js';
-import { NEAR_JOINT, SAME_DIRECTION, type Wall, type Walls } from './walls.js';
+import { turnBetween } from './interior-angle.js';
+import { NEAR_JOINT, type RoundWall, SAME_DIRECTION, type Wall, type Walls } from './walls.js';
 
 /** A stretch between two walls that keep their distance, walked along wall `one`. */
 export interface Strip {
@@ -26,7 +27,7 @@ interface Midline {
   readonly onCircle: (center: Point, radius: number) => number[];
 }
 
-/** The strips between two walls: parallel faces, or a hole within a rounded end round the same centre. */
+/** The strips between two walls: parallel faces, or a hole or corner within a rounded end round the same centre. */
 export function stripsBetween(walls: Walls, i: number, j: number, limit: number): Strip[] {
   const one = walls.list[i] as Wall;
   const other = walls.list[j] as Wall;
@@ -84,16 +85,12 @@ function straight(start: Point, along: Vector, length: number): Midline {
 }
 
 function concentric(one: Wall, other: Wall): Channel[] {
-  const { edge: inner } = one;
-  const { edge: outer } = other;
-  if (inner.kind !== 'arc' || outer.kind !== 'arc' || one.shape !== 'arc' || other.shape !== 'arc') return [];
-  if (one.side === other.side) return [];
-  const [hole, rim] = one.side < 0 ? [inner, outer] : [outer, inner];
+  if (one.shape === 'flat' || other.shape === 'flat' || one.side === other.side) return [];
+  const [hole, rim] = one.side < 0 ? [one, other] : [other, one];
   const d = Math.hypot(hole.center.x - rim.center.x, hole.center.y - rim.center.y);
   const radius = (hole.radius + rim.radius) / 2;
   if (rim.radius <= hole.radius || d > SAME_DIRECTION * radius) return [];
-  // Both as counter-clockwise stretches of angle.
-  return sharedSpans(rim, { ...hole, a: hole.b, b: hole.a }).map(({ from, turn }) => {
+  return sharedSpans(spanOf(rim), spanOf(hole)).map(({ from, turn }) => {
     // The rim runs counter-clockwise; the strip is walked along wall `one`.
     const begin = one.side > 0 ? from : from + turn;
     return {
@@ -101,6 +98,25 @@ function concentric(one: Wall, other: Wall): Channel[] {
       line: round(rim.center, radius, begin, turn, one.side),
     };
   });
+}
+
+/** A stretch of angle seen from a centre, counter-clockwise from a direction. */
+interface Span {
+  readonly from: number;
+  readonly turn: number;
+}
+
+/** The angles over which a wall runs round its centre; of a corner, those of the discs that rest on it. */
+function spanOf(wall: RoundWall): Span {
+  if (wall.shape === 'corner') {
+    const { normalBefore, normalAfter } = wall;
+    const turn = turnBetween(normalAfter, normalBefore);
+    return { from: Math.atan2(normalAfter.dy, normalAfter.dx), turn: turn < 0 ? turn + 2 * Math.PI : turn };
+  }
+  const { edge, center } = wall;
+  if (edge.kind !== 'arc') return { from: 0, turn: 0 };
+  const start = edge.ccw ? edge.a : edge.b;
+  return { from: Math.atan2(start.y - center.y, start.x - center.x), turn: sweep(edge) };
 }
 
 /** An arc as a middle line, from an angle on, `way` +1 for counter-clockwise. */
@@ -120,19 +136,21 @@ function round(center: Point, radius: number, begin: number, turn: number, way: 
   };
 }
 
-/** The stretches of angle that two counter-clockwise arcs share: up to two, where both are over half a turn. */
-function sharedSpans(p: ArcEdge, q: ArcEdge): { from: number; turn: number }[] {
-  const startP = Math.atan2(p.a.y - p.center.y, p.a.x - p.center.x);
-  const startQ = Math.atan2(q.a.y - q.center.y, q.a.x - q.center.x);
-  const turnP = sweep({ ...p, ccw: true });
-  const turnQ = sweep({ ...q, ccw: true });
+/** The stretches of angle that two spans share: up to two, where both are over half a turn. */
+function sharedSpans(p: Span, q: Span): Span[] {
   return [-2, -1, 0, 1, 2].flatMap((shift) => {
-    const s = startQ + shift * 2 * Math.PI;
-    const from = Math.max(startP, s);
-    const turn = Math.min(startP + turnP, s + turnQ) - from;
+    const start = q.from + shift * 2 * Math.PI;
+    const from = Math.max(p.from, start);
+    const turn = Math.min(p.from + p.turn, start + q.turn) - from;
     return turn > 0 ? [{ from, turn }] : [];
   });
 }
+
+/**
+ * Shorter stretches than this many tolerances are not told from none: where the disc of a strip just touches a third
+ * wall too, what may be entered of that by rounding is about as long.
+ */
+const SHORTEST = 16;
 
 /** The stretches of a middle line along which a disc of the strip's thickness has room. */
 function freeStretches(
@@ -162,7 +180,7 @@ function freeStretches(
     if (last !== undefined && from - last[1] <= walls.tolerance) last[1] = to;
     else free.push([from, to]);
   }
-  return free.filter(([from, to]) => to - from > walls.tolerance);
+  return free.filter(([from, to]) => to - from > SHORTEST * walls.tolerance);
 }
 
 /** Where along a middle line the distance to an edge can pass through a radius. */

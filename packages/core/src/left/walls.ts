@@ -5,6 +5,8 @@ import type { Edge, Source } from '../geometry/edge.js';
 import { directionAtEnd, directionAtStart, edgeBounds, onArcSide } from '../geometry/measure.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
+import { windingRound } from '../region/contains.js';
+import { loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { interiorAngle, turnBetween } from './interior-angle.js';
 
@@ -53,6 +55,8 @@ export interface Walls {
   readonly near: (box: Bounds) => number[];
   /** Whether no boundary enters a disc, but for the tolerance. */
   readonly hasRoom: (center: Point, radius: number) => boolean;
+  /** Whether a place that is on no boundary lies in metal; looks at every edge. */
+  readonly isMetal: (p: Point) => boolean;
 }
 
 /**
@@ -93,7 +97,9 @@ export function wallsOf(section: Region): Walls | null {
     };
     return near(box).every((k) => nearestOnWall(list[k] as Wall, center).distance >= least);
   };
-  return { list, boxes, tolerance, near, hasRoom };
+  const loops = loopsOf(section);
+  const isMetal = (p: Point) => loops.reduce((sum, loop) => sum + windingRound(loop, p), 0) > 0;
+  return { list, boxes, tolerance, near, hasRoom, isMetal };
 }
 
 /** The place of a wall nearest to a point, and its distance. */

@@ -130,6 +130,8 @@ function sourceOf(walls: Walls, wall: Wall): Source | null {
 function flare(walls: Walls, { one, other, middle }: Facing, limit: number, ahead: boolean): number {
   const p = { wall: one, along: alongWall(walls.list[one] as Wall, middle) };
   const q = { wall: other, along: alongWall(walls.list[other] as Wall, middle) };
-  const center = ahead ? discAhead(walls, p, q, limit / 2) : discAhead(walls, q, p, limit / 2);
+  const center = ahead
+    ? discAhead(walls, middle, p, q, limit / 2)
+    : discAhead(walls, middle, q, p, limit / 2);
   return center === null ? 0 : Math.hypot(center.x - middle.x, center.y - middle.y);
 }
