@@ -36,11 +36,9 @@ export function writeRow(
 }
 
 /**
- * Whether a place on (or very near) a circle belongs to the arc from a to b round c, ends included.
- *
- * A chord cuts its circle in two, and a counter-clockwise arc is what lies to its right. That tells well near the
- * ends of a wide arc, which leave the chord at a steep angle. A narrow arc runs along its chord, whose direction
- * may even be rounding: there what lies abreast of the chord, on the near side of the circle, is the arc.
+ * Whether a place belongs to the arc from a to b round c as seen from c: it lies between the directions of the ends,
+ * or on one of them. For places on the circle or near it; where they lie past an end by no more than rounding the
+ * answer is chance.
  */
 export function isWithinTurn(
   ax: number,
@@ -49,20 +47,19 @@ export function isWithinTurn(
   by: number,
   cx: number,
   cy: number,
-  radius: number,
   turn: number,
   x: number,
   y: number,
 ): boolean {
-  const dx = bx - ax;
-  const dy = by - ay;
-  const square = dx * dx + dy * dy;
-  // Left of the chord is over 0; turned round for clockwise arcs, so that the arc itself is below 0.
-  const side = turn * (dx * (y - ay) - dy * (x - ax));
-  // A chord of a quarter turn squared is 2 r².
-  if (square >= 2 * radius * radius) return side <= 0;
-  const along = (x - ax) * dx + (y - ay) * dy;
-  const isBeside = along >= 0 && along <= square && Math.abs(side) <= square / 2;
-  const isLarge = turn * (dx * (cy - ay) - dy * (cx - ax)) < 0;
-  return isLarge ? !isBeside : isBeside;
+  const ux = ax - cx;
+  const uy = ay - cy;
+  const vx = bx - cx;
+  const vy = by - cy;
+  const px = x - cx;
+  const py = y - cy;
+  const fromStart = turn * (ux * py - uy * px);
+  const toEnd = turn * (px * vy - py * vx);
+  // Over half a turn is what the shorter way round leaves.
+  const isLarge = turn * (ux * vy - uy * vx) < 0;
+  return isLarge ? fromStart >= 0 || toEnd >= 0 : fromStart >= 0 && toEnd >= 0;
 }

@@ -87,11 +87,14 @@ export function pointAlong(edge: Edge, share: number): Point {
   return { x: edge.center.x + ux * cos - uy * sin, y: edge.center.y + ux * sin + uy * cos };
 }
 
-/** Whether a point that lies on the arc's circle lies on the arc itself; its ends do. */
+/** Whether a point lies in the direction of an arc as seen from its centre; its ends do. */
 export function onArcSide(arc: ArcEdge, p: Point): boolean {
-  const { a, b, center, radius } = arc;
-  return isWithinTurn(a.x, a.y, b.x, b.y, center.x, center.y, radius, arc.ccw ? 1 : -1, p.x, p.y);
+  const { a, b, center } = arc;
+  return isWithinTurn(a.x, a.y, b.x, b.y, center.x, center.y, arc.ccw ? 1 : -1, p.x, p.y);
 }
+
+/** An arc that ends on an extreme of its circle may miss it by this share of the radius, by rounding. */
+const EXTREME_SLACK = 1e-12;
 
 /** The smallest box round an edge, the bulge of an arc included. */
 export function edgeBounds(edge: Edge): Bounds {
@@ -102,10 +105,11 @@ export function edgeBounds(edge: Edge): Bounds {
   if (edge.kind === 'arc') {
     const { x, y } = edge.center;
     const r = edge.radius;
-    if (onArcSide(edge, { x: x - r, y })) minX = Math.min(minX, x - r);
-    if (onArcSide(edge, { x: x + r, y })) maxX = Math.max(maxX, x + r);
-    if (onArcSide(edge, { x, y: y - r })) minY = Math.min(minY, y - r);
-    if (onArcSide(edge, { x, y: y + r })) maxY = Math.max(maxY, y + r);
+    const least = EXTREME_SLACK * r;
+    if (minX - (x - r) > least && onArcSide(edge, { x: x - r, y })) minX = x - r;
+    if (x + r - maxX > least && onArcSide(edge, { x: x + r, y })) maxX = x + r;
+    if (minY - (y - r) > least && onArcSide(edge, { x, y: y - r })) minY = y - r;
+    if (y + r - maxY > least && onArcSide(edge, { x, y: y + r })) maxY = y + r;
   }
   return { minX, minY, maxX, maxY };
 }

@@ -81,7 +81,8 @@ function between(e: Edge, a: Point, b: Point): Point {
 /**
  * The places where the curves of rows `i` and `j` cross or touch, strictly between their ends; ends that lie on
  * the other curve are the caller's to test, and so is running along each other. Writes x, y of up to two
- * places into `out`, and 1 into `out[4]` if it is a touch. Returns how many.
+ * places into `out`. Where the curves touch, be it past an end, that place comes first and `out[4]` is 1. Returns how
+ * many places lie on both.
  *
  * Two roots closer than tangency can tell apart are given as the one place between them. The foot of the
  * perpendicular and the line of centres are well conditioned there, the roots are not.
@@ -147,14 +148,10 @@ function lineArc(
   if (gap > tolerance) return 0;
   const foot = mx * ux + my * uy;
   if (gap >= -tolerance) {
-    if (!(foot > 0 && foot < length)) return 0;
     const x = ax + foot * ux;
     const y = ay + foot * uy;
-    if (!onSide(rows, q, x, y)) return 0;
-    out[0] = x;
-    out[1] = y;
-    out[4] = 1;
-    return 1;
+    setTouch(out, x, y);
+    return foot > 0 && foot < length && onSide(rows, q, x, y) ? 1 : 0;
   }
   const half = Math.sqrt(-gap * (radius + away));
   let count = 0;
@@ -194,11 +191,8 @@ function arcArc(rows: Float64Array, i: number, j: number, tolerance: number, out
     const reach = outside >= -tolerance ? r + outside / 2 : r > s ? (r + (d + s)) / 2 : -(r + (s - d)) / 2;
     const x = cx + ux * reach;
     const y = cy + uy * reach;
-    if (!onSide(rows, p, x, y) || !onSide(rows, q, x, y)) return 0;
-    out[0] = x;
-    out[1] = y;
-    out[4] = 1;
-    return 1;
+    setTouch(out, x, y);
+    return onSide(rows, p, x, y) && onSide(rows, q, x, y) ? 1 : 0;
   }
   const along = (d + ((r - s) * (r + s)) / d) / 2;
   const half = Math.sqrt((d + r + s) * -outside * -inside * (d + Math.abs(r - s))) / (2 * d);
@@ -223,9 +217,15 @@ export function onSide(rows: Float64Array, o: number, x: number, y: number): boo
     rows[o + 3] as number,
     rows[o + 4] as number,
     rows[o + 5] as number,
-    rows[o + 6] as number,
     rows[o + 7] as number,
     x,
     y,
   );
+}
+
+/** Notes the place in which two curves touch, whether or not both edges reach as far. */
+function setTouch(out: Float64Array, x: number, y: number): void {
+  out[0] = x;
+  out[1] = y;
+  out[4] = 1;
 }

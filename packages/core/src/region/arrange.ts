@@ -56,6 +56,7 @@ export function arrangeSparse(operands: readonly Operand[], frame: Bounds): Subd
 
 /** The same curves, without the points that an earlier attempt has added. */
 function fresh(curves: Curves, tolerance: number): Curves {
-  const { x, y, given } = curves.points;
-  return { ...curves, points: { x: x.slice(), y: y.slice(), given: given.slice() }, tolerance };
+  const { x, y, given, isSeam } = curves.points;
+  const points = { x: x.slice(), y: y.slice(), given: given.slice(), isSeam: isSeam.slice() };
+  return { ...curves, points, tolerance };
 }

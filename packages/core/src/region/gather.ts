@@ -47,13 +47,16 @@ export interface Points {
   readonly x: number[];
   readonly y: number[];
   readonly given: (Point | null)[];
+  /** Whether it only parts two arcs of one circle, which go on there as if it were not. */
+  readonly isSeam: boolean[];
 }
 
 /** Adds a place and returns its number. */
-export function addPoint(points: Points, x: number, y: number, given: Point | null): number {
+export function addPoint(points: Points, x: number, y: number, given: Point | null, isSeam = false): number {
   points.x.push(x);
   points.y.push(y);
   points.given.push(given);
+  points.isSeam.push(isSeam);
   return points.x.length - 1;
 }
 
@@ -85,7 +88,7 @@ export function gather(operands: readonly Operand[], frame?: Bounds): Curves {
   const to = new Int32Array(most);
   const operand = new Int32Array(most);
   const input = new Int32Array(most);
-  const points: Points = { x: [], y: [], given: [] };
+  const points: Points = { x: [], y: [], given: [], isSeam: [] };
   let count = 0;
   let number = 0;
   const add = (piece: Edge | Chain, a: number, b: number) => {
@@ -100,7 +103,11 @@ export function gather(operands: readonly Operand[], frame?: Bounds): Curves {
   for (const loops of operands) {
     for (const loop of loops) {
       const first = points.x.length;
-      for (const edge of loop) addPoint(points, edge.a.x - originX, edge.a.y - originY, edge.a);
+      for (let i = 0; i < loop.length; i++) {
+        const edge = loop[i] as Edge | Chain;
+        const before = loop[(i + loop.length - 1) % loop.length] as Edge | Chain;
+        addPoint(points, edge.a.x - originX, edge.a.y - originY, edge.a, goesOn(before, edge, tolerance));
+      }
       for (let i = 0; i < loop.length; i++, number++) {
         const edge = loop[i] as Edge | Chain;
         const a = first + i;
@@ -114,7 +121,7 @@ export function gather(operands: readonly Operand[], frame?: Bounds): Curves {
         for (let k = 0; k < parts.length; k++) {
           const part = parts[k] as Edge;
           const last = k === parts.length - 1;
-          const next = last ? b : addPoint(points, part.b.x - originX, part.b.y - originY, null);
+          const next = last ? b : addPoint(points, part.b.x - originX, part.b.y - originY, null, true);
           add(part, at, next);
           at = next;
         }
@@ -134,6 +141,17 @@ export function gather(operands: readonly Operand[], frame?: Bounds): Curves {
     originY,
     tolerance,
   };
+}
+
+/** Whether two edges are arcs of one circle, the second going on where the first ends. */
+function goesOn(before: Edge | Chain, edge: Edge | Chain, tolerance: number): boolean {
+  return (
+    before.kind === 'arc' &&
+    edge.kind === 'arc' &&
+    before.ccw === edge.ccw &&
+    Math.abs(before.radius - edge.radius) <= tolerance &&
+    distance(before.center, edge.center) <= tolerance
+  );
 }
 
 /** The largest coordinate in use, what the coordinates have lost far from the origin included. */

@@ -60,6 +60,12 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
   const { rows, from, to, points, tolerance } = curves;
   const meetings: Meetings = { one: [], other: [], roots: [] };
   let shared = false;
+  // Curves that touch are within tolerance of each other for a good way to both sides. What parts two arcs of one
+  // circle there is no place of the other curve: it would depend on how the circle was written down.
+  const touchesElsewhere = (p: number, x: number, y: number) =>
+    roots[4] === 1 &&
+    points.isSeam[p] === true &&
+    Math.hypot((roots[0] as number) - x, (roots[1] as number) - y) > tolerance;
   const onto = (piece: number, other: number) => {
     const a = from[other] as number;
     const b = to[other] as number;
@@ -73,7 +79,11 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
       const y = points.y[p] as number;
       if (isNear(points, a, x, y, tolerance)) welds.push(p, a);
       else if (isNear(points, b, x, y, tolerance)) welds.push(p, b);
-      else if (isShort[other] === 0 && isOn(rows, other * ROW, x, y, tolerance)) {
+      else if (
+        isShort[other] === 0 &&
+        !touchesElsewhere(p, x, y) &&
+        isOn(rows, other * ROW, x, y, tolerance)
+      ) {
         hits.piece.push(other);
         hits.point.push(p);
       }
@@ -92,10 +102,11 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
     if (isChain(rows, i) || isChain(rows, j)) return;
     const before = hits.piece.length + welds.length;
     shared = false;
+    // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.
+    roots[4] = 0;
+    const count = isShort[i] === 1 || isShort[j] === 1 ? 0 : meetRows(rows, i, j, tolerance, roots);
     onto(i, j);
     onto(j, i);
-    // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.
-    const count = isShort[i] === 1 || isShort[j] === 1 ? 0 : meetRows(rows, i, j, tolerance, roots);
     for (let k = 0; k < count; k++) {
       const p = addPoint(points, roots[2 * k] as number, roots[2 * k + 1] as number, null);
       hits.piece.push(i, j);
