@@ -104,28 +104,22 @@ function dealtOut(
   outerIsActive: boolean,
 ): RegionPart[] {
   const drafts: { outer: Loop; holes: Loop[] }[] = [];
-  let rest: { outer: Loop; holes: Loop[] } | null = null;
+  let hasRest = false;
   for (const { outer, holes, isEndless } of bodies) {
     if (isEndless) {
-      rest = { outer: part.outer, holes: [...holes] };
-      drafts.push(rest);
+      hasRest = true;
+      drafts.push({ outer: part.outer, holes: [...holes] });
     } else if (outer !== null) {
       drafts.push({ outer, holes: [...holes] });
     }
   }
-  if (!outerIsActive && rest === null) {
-    rest = { outer: part.outer, holes: [] };
-    drafts.push(rest);
-  }
+  if (!outerIsActive && !hasRest) drafts.push({ outer: part.outer, holes: [] });
+  // Idle loops touch none of the new ones, though maybe each other: only the new ones are asked.
+  const made = drafts.map(({ outer, holes }) => ({ outer, holes: [...holes] }));
   for (const hole of idleHoles) {
-    const at = (hole[0] as Edge).a;
-    const home =
-      drafts.length === 1
-        ? drafts[0]
-        : (drafts.find((draft) => draft !== rest && isHome(draft, at)) ??
-          rest ??
-          drafts.find((d) => isHome(d, at)));
-    home?.holes.push(hole);
+    const { a: at } = hole[0] as Edge;
+    const home = drafts.length === 1 ? 0 : made.findIndex((part) => isHome(part, at));
+    drafts[home]?.holes.push(hole);
   }
   return drafts;
 }
