@@ -17,7 +17,6 @@ export default defineConfig(({ mode }) => ({
   },
   test: {
     include: ['tests/**/*.test.ts', 'packages/*/src/**/*.test.ts'],
-    benchmark: { include: ['tests/**/*.bench.ts'] },
     setupFiles: [at('tests/tools/setup.ts')],
     env: { EDGEBITE_RUNS: process.env.EDGEBITE_RUNS ?? (mode === 'long' ? LONG_RUN_FACTOR : '1') },
     // No test is timed; the limit only ends a hang, on a busy machine too.

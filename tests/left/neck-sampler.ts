@@ -225,7 +225,7 @@ export class Boundary {
   ): { length: number; looped: boolean; end: Point } {
     const count = chain.pieces.length;
     const holds = (t: number) => {
-      if (!chain.closed && (t <= 0 || t >= count)) return false;
+      if (isPastEnd(chain, t)) return false;
       const disc = this.blown(chain, t);
       return Math.abs(disc.radius - radius) <= this.rounding && this.touchesOpposite(disc, this.rounding);
     };
@@ -261,10 +261,10 @@ export class Boundary {
     let [before, here] = [0, this.blown(chain, t).radius];
     for (let k = 1; k <= Math.ceil(strides * most); k++) {
       const to = at(k);
-      if (!chain.closed && (to <= 0 || to >= count)) return null;
+      if (isPastEnd(chain, to)) return null;
       const next = this.blown(chain, to).radius;
       if (next >= radius) return this.blown(chain, bisected(to, at(k - 1), wide)).center;
-      if (here >= before && here >= next) {
+      if (here >= before && here >= next && here > 0.9 * radius) {
         // A bulge between two samples may be as wide.
         const top = this.extreme(chain, at(k - 2), to, -1);
         if (wide(top)) return this.blown(chain, bisected(top, at(k - 2), wide)).center;
@@ -281,7 +281,7 @@ export class Boundary {
     let [a, b] = [from, to];
     let [c, d] = [b - share * (b - a), a + share * (b - a)];
     let [fc, fd] = [size(c), size(d)];
-    for (let k = 0; k < 60; k++) {
+    for (let k = 0; k < 48; k++) {
       if (fc < fd) {
         [b, d, fd] = [d, c, fc];
         c = b - share * (b - a);
@@ -331,6 +331,11 @@ export class Boundary {
     }
     return null;
   }
+}
+
+/** Whether a place is past the tip in which an open chain ends, or in the very tip. */
+function isPastEnd({ closed, pieces }: Chain, t: number): boolean {
+  return !closed && (t <= 1e-9 || t >= pieces.length - 1e-9);
 }
 
 function nameOf({ x, y }: Point): string {

@@ -135,7 +135,8 @@ const drawnHoles: fc.Arbitrary<Region> = fc
     };
     const corners = Array.from({ length: sides }, (_, k) => corner(k));
     const hole: Loop = corners.map((a, k) => lineEdge(a, corners[(k + 1) % sides] as Point));
-    const neighbour = circleLoop({ x: 50 + radius + web / 3 + other, y: center.y + 2 }, other, false);
+    const beside = { x: 50 + radius + web / 3 + other, y: Math.max(center.y + 2, other + 1) };
+    const neighbour = circleLoop(beside, other, false);
     return boxRegion(0, 0, 100, 60).map((part) => ({ ...part, holes: [hole, neighbour] }));
   });
 

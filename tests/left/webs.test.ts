@@ -80,7 +80,7 @@ function rounded(width: number, height: number, radius: number): Region {
   const [w, h, r] = [width, height, radius];
   return section(
     loopThrough([
-      [r, 0],
+      [r, 0, [r, r], true],
       [w - r, 0],
       [w, r, [w - r, r], true],
       [w, h - r],
@@ -88,42 +88,18 @@ function rounded(width: number, height: number, radius: number): Region {
       [r, h],
       [0, h - r, [r, h - r], true],
       [0, r],
-    ]).map((edge, k, all) =>
-      k === 7
-        ? {
-            kind: 'arc',
-            a: edge.a,
-            b: (all[0] as typeof edge).a,
-            center: { x: r, y: r },
-            radius: r,
-            ccw: true,
-            source: 'outline:7',
-          }
-        : edge,
-    ),
+    ]),
   );
 }
 
 /** Straight walls that end in a half circle of radius 10 at either end. */
 const barWithRoundEnds: Region = section(
   loopThrough([
-    [-20, -10],
+    [-20, -10, [-20, 0], true],
     [20, -10],
     [20, 10, [20, 0], true],
     [-20, 10],
-  ]).map((edge, k, all) =>
-    k === 3
-      ? {
-          kind: 'arc',
-          a: edge.a,
-          b: (all[0] as typeof edge).a,
-          center: { x: -20, y: 0 },
-          radius: 10,
-          ccw: true,
-          source: 'outline:3',
-        }
-      : edge,
-  ),
+  ]),
 );
 
 /** A curved hole round the origin, between two radii and two angles, with round ends. */
@@ -677,14 +653,25 @@ const cases: Case[] = [
     webs: [{ thickness: 0.5 }],
   })),
   {
+    name: 'half-round end under a wider head: the metal ends there, it is no neck',
+    region: section(
+      loopThrough([
+        [-10, 0, [-30, 0], false],
+        [10, 0, [0, 0], true],
+        [30, 20, [30, 0], false],
+        [-30, 20],
+      ]),
+    ),
+    limit: 25,
+    webs: [],
+  },
+  {
     name: 'lens: thickest in its middle (r 4, r 4, d 6)',
     region: section(
       loopThrough([
-        [3, -Math.sqrt(7)],
+        [3, -Math.sqrt(7), [6, 0], true],
         [3, Math.sqrt(7), [0, 0], true],
-      ]).map((edge, k) =>
-        k === 1 ? { kind: 'arc', a: edge.a, b: edge.b, center: { x: 6, y: 0 }, radius: 4, ccw: true } : edge,
-      ),
+      ]),
     ),
     limit: 3,
     webs: [],

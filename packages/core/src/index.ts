@@ -1,3 +1,51 @@
+export { type BackOff, backOff } from './center/back-off.js';
+export type { ArcEnd, FaceSide, PlacedBite } from './center/bite.js';
+export {
+  type EngagedArc,
+  type Engagement,
+  engagementOf,
+  type SideLoad,
+  sideLoadOf,
+} from './center/engagement.js';
+export { type Gouge, type GougeOptions, gouges } from './center/gouge.js';
+export { type IsoHeights, type IsoOptions, type IsoWords, isoWords } from './center/iso-words.js';
+export { biteAlong, largestBite, type RadialBite } from './center/largest-bite.js';
+export type { Hand } from './center/loci.js';
+export { openOut, type Pass, type PassOptions, type PassPlan, stepIn } from './center/passes.js';
+export {
+  type CenterPass,
+  type CenterPath,
+  type CenterPathOptions,
+  centerPath,
+  centerPathAlong,
+  edgesOfPass,
+  type OutlineLoop,
+} from './center/path.js';
+export type { Milling, ToolSide } from './center/path-curve.js';
+export { edgesToJson, type PassJson, type PathEdgeJson, passesToJson } from './center/path-json.js';
+export { type Lead, LeadError } from './center/path-lead.js';
+export type { LoopOrder } from './center/path-order.js';
+export { type OutlinePlace, type OutlineStretch, placeNear, placeOfSource } from './center/path-stretch.js';
+export { type DistancePlacement, type FromEdge, placeByDistances } from './center/place-distances.js';
+export {
+  type FacePlacement,
+  type OnFace,
+  placeByDepth,
+  placeByOpening,
+  placementOn,
+} from './center/place-face.js';
+export { bitesIn, type OutlineBite, type OutlinePlacement } from './center/place-outline.js';
+export { placeThrough } from './center/place-points.js';
+export { placeTangent, type TangentPlacement, type Touch } from './center/place-tangent.js';
+export { type ReachOptions, type Unreached, unreached } from './center/reach.js';
+export type { NarrowPlace, ReachLimit } from './center/reach-limit.js';
+export {
+  type Segment,
+  segmentOfAngle,
+  segmentOfDepth,
+  segmentOfOpeningAndDepth,
+  segmentsOfOpening,
+} from './center/segment.js';
 export type { AnnularCut, BoreCut, Cut, EveryCut, Side, SweptCut } from './cut/cut.js';
 export { coreOf, footprint } from './cut/footprint.js';
 export { sweptRegion } from './cut/swept.js';
@@ -20,6 +68,9 @@ export {
   type Units,
 } from './job/job.js';
 export { parseJob } from './job/parse.js';
+export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './job/range.js';
+export { type Along, type RangeQuery, RangeQueryError } from './job/range-number.js';
+export type { Outcome, RangeChange, RangeFinding, RangeMark } from './job/range-outcome.js';
 export * from './job/report-schema.js';
 export { type CutDocument, type JobDocument, jobJsonSchema, jobSchema } from './job/schema.js';
 export { interiorAngles, type KnifeEdge, knifeEdgesOf } from './left/knife-edges.js';
@@ -36,5 +87,6 @@ export { OverlayError } from './region/arrange.js';
 export { intersect, normalize, union, xor } from './region/boolean.js';
 export { contains } from './region/contains.js';
 export * from './region/measure.js';
+export { offset, offsetPath } from './region/offset.js';
 export * from './region/region.js';
 export { subtract } from './region/subtract.js';

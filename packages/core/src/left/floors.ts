@@ -44,8 +44,9 @@ export function floorsOf(cells: Cells, pieces: Pieces): Floor[] {
   }
   for (const known of rowsOf.values()) rows.push(...known);
   rows.sort((a, b) => a.under - b.under || a.thickness - b.thickness);
+  const kerfs = kerfsOf(cells, pieces);
   return rows.map((row) => {
-    const slug = heldBy(cells, pieces, row);
+    const slug = heldBy(kerfs, row.faces, isFromTop(cells, row.under));
     return {
       under: row.under,
       thickness: row.thickness,
@@ -72,37 +73,78 @@ function endsOver(cells: Cells, face: number): { under: number; slab: number; st
   return ends;
 }
 
+/**
+ * The slug that hangs on a floor: one whose cut runs over it. A deeper cut may have gone through the kerf there; what
+ * it has left holds the slug all the same.
+ */
 function heldBy(
-  cells: Cells,
-  pieces: Pieces,
-  row: { under: number; slab: number; faces: ReadonlySet<number> },
+  kerfs: ReadonlyMap<number, readonly Kerf[]>,
+  faces: ReadonlySet<number>,
+  fromTop: boolean,
 ): { holds: number | null; kerfLength: number | null } {
-  const n = cells.slabs.length;
-  const isHeld = (piece: number) => {
-    const one = pieces.pieces[piece];
-    return one !== undefined && one.role === 'held slug' && one.freedBy === row.under;
-  };
-  if (!pieces.pieces.some((_, piece) => isHeld(piece))) return { holds: null, kerfLength: null };
-  const { low } = cells.removals[row.under] as Cells['removals'][number];
-  const slab = cells.slabs[row.slab] as Cells['slabs'][number];
-  // The slab of the cut that ends at this floor lies above it for a cut from the top, below it otherwise.
-  const beside = slab.from < low ? row.slab + 1 : row.slab - 1;
   const lengths = new Map<number, number>();
+  for (const face of faces) {
+    for (const kerf of kerfs.get(face) ?? []) {
+      // A cut from the other side has left the floor to a slug of its own.
+      if (kerf.fromTop !== fromTop) continue;
+      lengths.set(kerf.slug, (lengths.get(kerf.slug) ?? 0) + kerf.length);
+    }
+  }
+  let holds: number | null = null;
+  for (const [slug, length] of lengths) {
+    if (holds === null || length > (lengths.get(holds) as number)) holds = slug;
+  }
+  return { holds, kerfLength: holds === null ? null : (lengths.get(holds) as number) };
+}
+
+/** The wall of a held slug along one face of its kerf, at the level where its cut ends. */
+interface Kerf {
+  /** Index of the slug. */
+  readonly slug: number;
+  readonly length: number;
+  /** Which side its cut starts from. */
+  readonly fromTop: boolean;
+}
+
+/** By face: the walls of held slugs along it. */
+function kerfsOf(cells: Cells, { pieces, pieceOf }: Pieces): Map<number, Kerf[]> {
+  const n = cells.slabs.length;
+  const kerfs = new Map<number, Kerf[]>();
+  const ends = pieces.map(({ role, freedBy }) =>
+    role === 'held slug' && freedBy !== null ? endSlab(cells, freedBy) : -1,
+  );
+  const operands = pieces.map(({ freedBy }) => (freedBy === null ? -1 : cells.cutOf.indexOf(freedBy)));
+  if (ends.every((end) => end < 0)) return kerfs;
+  const levels = new Set(ends.filter((end) => end >= 0));
   eachNeighbours(cells, (left, right, edge) => {
     for (const [metal, kerf] of [
       [left, right],
       [right, left],
     ] as const) {
-      const piece = pieces.pieceOf[metal * n + beside] as number;
-      if (!row.faces.has(kerf) || !isHeld(piece)) continue;
-      lengths.set(piece, (lengths.get(piece) ?? 0) + lengthOf(cells.subdivision, edge));
+      for (const level of levels) {
+        const slug = pieceOf[metal * n + level] as number;
+        if (slug < 0 || ends[slug] !== level || pieceOf[kerf * n + level] === slug) continue;
+        if (!(cells.covers[kerf] as readonly number[]).includes(operands[slug] as number)) continue;
+        const known = kerfs.get(kerf) ?? [];
+        kerfs.set(kerf, known);
+        const cut = pieces[slug]?.freedBy as number;
+        known.push({ slug, length: lengthOf(cells.subdivision, edge), fromTop: isFromTop(cells, cut) });
+      }
     }
   });
-  let holds: number | null = null;
-  for (const [piece, length] of lengths) {
-    if (holds === null || length > (lengths.get(holds) as number)) holds = piece;
-  }
-  return { holds, kerfLength: holds === null ? null : (lengths.get(holds) as number) };
+  return kerfs;
+}
+
+/** Whether a cut that stops short starts from the top. */
+function isFromTop(cells: Cells, cut: number): boolean {
+  return (cells.removals[cut] as Cells['removals'][number]).low > 0;
+}
+
+/** The last slab that a cut takes, seen from the side that it starts from. */
+function endSlab(cells: Cells, cut: number): number {
+  const { low, high } = cells.removals[cut] as Cells['removals'][number];
+  const isWithin = ({ from, to }: Cells['slabs'][number]) => low < (from + to) / 2 && (from + to) / 2 < high;
+  return isFromTop(cells, cut) ? cells.slabs.findIndex(isWithin) : cells.slabs.findLastIndex(isWithin);
 }
 
 function extentOf(cells: Cells, faces: ReadonlySet<number>): { area: number; at: Point } {

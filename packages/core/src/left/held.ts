@@ -23,8 +23,14 @@ export function heldSlugs(cells: Cells, isKept: (cell: number) => boolean): Held
       else list.push(face);
     }
   });
-  // Smaller cores first: a slug within a slug is a piece of its own.
-  const inOrder = [...facesIn].sort((a, b) => a[1].length - b[1].length || a[0] - b[0]);
+  const depth = (cut: number) => {
+    const { low, high } = cells.removals[cut] as Cells['removals'][number];
+    return high - low;
+  };
+  // Smaller cores first: a slug within a slug is a piece of its own. Of equal ones the deeper cut says how far down.
+  const inOrder = [...facesIn].sort(
+    (a, b) => a[1].length - b[1].length || depth(b[0]) - depth(a[0]) || a[0] - b[0],
+  );
   for (const [cut, faces] of inOrder) {
     for (const body of floodCore(cells, cut, faces, claimed, isKept)) {
       for (const cell of body) claimed[cell] = 1;

@@ -2,8 +2,9 @@ import type { Cut } from '../cut/cut.js';
 import { footprint } from '../cut/footprint.js';
 import { intersect } from '../region/boolean.js';
 import { lengthOf } from '../region/faces.js';
-import { area, perimeter } from '../region/measure.js';
+import { perimeter } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { subtract } from '../region/subtract.js';
 import type { Cells } from './cells.js';
 
 /**
@@ -26,19 +27,21 @@ export function relationOf(cells: Cells, k: number, cut: Cut, outline: Region, r
     if (cover.includes(operand)) shared += faceArea[face] as number;
     else spared += faceArea[face] as number;
   }
-  const rim = perimeter((cells.removals[k] as Cells['removals'][number]).footprint);
-  const nothing = tolerance * rim;
-  if (shared <= nothing) return overlaps(outline, cut, resolution, nothing) ? 'grazes' : 'clear';
-  if (spared <= tolerance * perimeter(outline)) return 'swallows';
+  const print = (cells.removals[k] as Cells['removals'][number]).footprint;
+  const rim = perimeter(print);
+  if (shared <= tolerance * rim && !overlaps(outline, cut, 0)) {
+    return overlaps(outline, cut, resolution) ? 'grazes' : 'clear';
+  }
+  if (spared <= tolerance * perimeter(outline) && subtract(outline, [print]).length === 0) return 'swallows';
+  if (leaves(cells, k, operand) <= tolerance) return 'inside';
   // No deeper than the resolution, it could as well miss. Only a bite as small as that is worth the closer look.
-  if (shared <= resolution * rim && !overlaps(outline, cut, -resolution, nothing)) return 'grazes';
-  return leaves(cells, k, operand) > tolerance ? 'breaks out' : 'inside';
+  return shared <= resolution * rim && !overlaps(outline, cut, -resolution) ? 'grazes' : 'breaks out';
 }
 
-/** Whether a cut shares area with the outline once its rims are moved outward (inward below 0) by an amount. */
-function overlaps(outline: Region, cut: Cut, by: number, nothing: number): boolean {
+/** Whether a cut shares metal with the outline once its rims are moved outward (inward below 0) by an amount. */
+function overlaps(outline: Region, cut: Cut, by: number): boolean {
   const moved = grownCut(cut, by);
-  return moved !== null && area(intersect([outline, footprint(moved)])) > nothing;
+  return moved !== null && intersect([outline, footprint(moved)]).length > 0;
 }
 
 function grownCut(cut: Cut, by: number): Cut | null {

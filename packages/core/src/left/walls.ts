@@ -178,11 +178,13 @@ function boxOf(wall: Wall): Bounds {
 
 /**
  * How strongly a wall curves towards the metal as a disc of some radius that rests on it sees it: the inverse of
- * the distance from the disc's centre to the wall's, below 0 where the wall curves away.
+ * the distance from the disc's centre to the wall's, below 0 where the wall curves away. Infinite where the disc is
+ * as large as the rounded end that it lies in, or larger.
  */
 export function closing(wall: Wall, radius: number): number {
   if (wall.shape === 'flat') return 0;
-  return wall.side / (wall.radius - wall.side * radius);
+  const away = wall.radius - wall.side * radius;
+  return away > SAME_DIRECTION * wall.radius ? wall.side / away : Infinity;
 }
 
 /** Whether a disc with its centre at `from`, outside the wall's own material, rests on the wall where it should. */

@@ -20,7 +20,7 @@ export type MayName = (operand: number) => boolean;
 
 /**
  * The faces marked in `kept` as a region. Parts that touch in a point only are parts of their own; loops are
- * split where they touch themselves; borders thinner than the weld tolerance are left out.
+ * split where they touch themselves; what is thinner than a few weld tolerances is left out.
  */
 export function collect(
   subdivision: Subdivision,
@@ -37,7 +37,7 @@ export function collect(
 /** Kept faces that hang together: the loops that bound them, and one of the faces. */
 export interface Body {
   readonly face: number;
-  /** null where they go on without end, or are thinner than the weld tolerance. */
+  /** null where they go on without end, or are thinner than a few weld tolerances. */
   readonly outer: Loop | null;
   readonly holes: readonly Loop[];
   /** Whether the unbounded face is one of them. */
@@ -69,7 +69,7 @@ export function bodiesIn(
     for (const halves of simpleLoops(subdivision, border, traced(subdivision, border, first, done))) {
       const loop = drawer.loop(halves);
       const size = loopArea(loop);
-      if (Math.abs(size) <= tolerance * loopLength(loop)) continue;
+      if (Math.abs(size) <= (SLIVER * tolerance * loopLength(loop)) / 2) continue;
       if (size < 0) body.holes.push(loop);
       else if (size > body.area) {
         body.outer = loop;
@@ -85,6 +85,9 @@ export function bodiesIn(
     isEndless: id === endless,
   }));
 }
+
+/** Mean thickness, in weld tolerances, up to which a part or hole is nothing: each side may have been moved by one. */
+const SLIVER = 4;
 
 const always: MayName = () => true;
 const never = () => false;

@@ -4,7 +4,8 @@ import { findingsText } from './findings.js';
 import { cutsTable, floorsTable, knifeEdgesTable, piecesTable, websTable } from './tables.js';
 import { hanging } from './wrap.js';
 
-const CLOSING =
+/** What every text for people ends with. */
+export const CLOSING =
   "This is geometry, not permission. The machine's and the cutter's instructions, the rules where you work and the word of a qualified person come first.";
 
 /**
