@@ -104,22 +104,19 @@ function dealtOut(
   outerIsActive: boolean,
 ): RegionPart[] {
   const drafts: { outer: Loop; holes: Loop[] }[] = [];
-  let hasRest = false;
+  // The part of an idle outer loop, if it is one, comes last: it has what no other part has.
+  let rest: readonly Loop[] = [];
   for (const { outer, holes, isEndless } of bodies) {
-    if (isEndless) {
-      hasRest = true;
-      drafts.push({ outer: part.outer, holes: [...holes] });
-    } else if (outer !== null) {
-      drafts.push({ outer, holes: [...holes] });
-    }
+    if (isEndless) rest = holes;
+    else if (outer !== null) drafts.push({ outer, holes: [...holes] });
   }
-  if (!outerIsActive && !hasRest) drafts.push({ outer: part.outer, holes: [] });
-  // Idle loops touch none of the new ones, though maybe each other: only the new ones are asked.
   const made = drafts.map(({ outer, holes }) => ({ outer, holes: [...holes] }));
+  if (!outerIsActive) drafts.push({ outer: part.outer, holes: [...rest] });
   for (const hole of idleHoles) {
+    // Idle holes may touch each other or an idle outer loop, but none of the loops that are new.
     const { a: at } = hole[0] as Edge;
-    const home = drafts.length === 1 ? 0 : made.findIndex((part) => isHome(part, at));
-    drafts[home]?.holes.push(hole);
+    const home = made.findIndex((part) => isHome(part, at));
+    drafts.at(home)?.holes.push(hole);
   }
   return drafts;
 }
