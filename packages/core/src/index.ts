@@ -68,9 +68,6 @@ export {
   type Units,
 } from './job/job.js';
 export { parseJob } from './job/parse.js';
-export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './job/range.js';
-export { type Along, type RangeQuery, RangeQueryError } from './job/range-number.js';
-export type { Outcome, RangeChange, RangeFinding, RangeMark } from './job/range-outcome.js';
 export * from './job/report-schema.js';
 export { type CutDocument, type JobDocument, jobJsonSchema, jobSchema } from './job/schema.js';
 export { interiorAngles, type KnifeEdge, knifeEdgesOf } from './left/knife-edges.js';

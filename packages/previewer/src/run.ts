@@ -1,11 +1,9 @@
 import { readFileSync } from 'node:fs';
-import type { RangeQuery } from '@edgebite/core';
 import { clean, LEVELS, SHEET_SIZES, type SheetSize } from '@edgebite/svg';
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
 import { check, drawJob, EXIT, schema } from './commands.js';
 import { Failure } from './failure.js';
 import { type Io, terminal } from './io.js';
-import { range } from './range.js';
 import type { Level } from './text/findings.js';
 
 /**
@@ -66,26 +64,6 @@ function commandLine(io: Io, start: Start): Command {
       ),
     );
   program
-    .command('range')
-    .description('tell at which values of one number of a cut the outcome changes, and which are safe')
-    .argument('<job>', JOB)
-    .requiredOption('--cut <id>', 'the cut whose number is free')
-    .addOption(
-      new Option(
-        '--along <number>',
-        'its centre along x or y (of a swept cut the start of its path), or its diameter',
-      )
-        .choices(['x', 'y', 'diameter'])
-        .makeOptionMandatory(),
-    )
-    .requiredOption('--from <value>', 'lower end of the range, in the unit of the job', numberOf)
-    .requiredOption('--to <value>', 'upper end of the range', numberOf)
-    .option('--json', 'print the answer as JSON')
-    .addHelpText('after', '\nEnds with 0 if some of the range is safe, 1 if none of it is.')
-    .action((job: string, { json = false, ...query }: RangeQuery & { json?: boolean }) =>
-      start(() => range(job, query, json, io)),
-    );
-  program
     .command('schema')
     .description('print the JSON Schema of jobs')
     .option('--report', 'print that of reports')
@@ -98,12 +76,6 @@ const JOB = 'job file, "-" for standard input';
 const HELP = `
 Ends with 0 if all is clean, 1 if there are findings at or over --fail-on, 2 if the job, the
 arguments or the output file are at fault; nothing is written then.`;
-
-function numberOf(text: string): number {
-  const value = Number(text);
-  if (text.trim() === '' || !Number.isFinite(value)) throw new InvalidArgumentError('It must be a number.');
-  return value;
-}
 
 // The file lies beside src as well as beside dist.
 function version(): string {

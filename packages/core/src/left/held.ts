@@ -31,13 +31,28 @@ export function heldSlugs(cells: Cells, isKept: (cell: number) => boolean): Held
   const inOrder = [...facesIn].sort(
     (a, b) => a[1].length - b[1].length || depth(b[0]) - depth(a[0]) || a[0] - b[0],
   );
+  const keptFaces = facesOf(cells, isKept);
   for (const [cut, faces] of inOrder) {
+    // What is kept lies in the core itself: then no floor joins it to anything.
+    const inCore = new Set(faces);
+    if (keptFaces.every((face) => inCore.has(face))) continue;
     for (const body of floodCore(cells, cut, faces, claimed, isKept)) {
       for (const cell of body) claimed[cell] = 1;
       slugs.push({ cells: body, cut });
     }
   }
   return { slugs, claimed };
+}
+
+/** Faces in which some cell stands that is chosen. */
+function facesOf(cells: Cells, isChosen: (cell: number) => boolean): number[] {
+  const n = cells.slabs.length;
+  const faces: number[] = [];
+  for (let face = 0; face < cells.cores.length; face++) {
+    const some = cells.slabs.some((_, s) => cells.taker[face * n + s] === STANDS && isChosen(face * n + s));
+    if (some) faces.push(face);
+  }
+  return faces;
 }
 
 function floodCore(
@@ -74,9 +89,10 @@ function floodCore(
           [cell - 1, level - 1],
           [cell + 1, level + 1],
         ] as const) {
-          if (slab < 0 || slab >= n || !free(next)) continue;
+          if (slab < 0 || slab >= n || cells.taker[next] !== STANDS) continue;
+          // What it stands on may itself be a slug that is held, cut from the other side.
           if (beside[slab] !== true) stands = true;
-          else if (!seen.has(next)) {
+          else if (free(next) && !seen.has(next)) {
             seen.add(next);
             body.push(next);
           }

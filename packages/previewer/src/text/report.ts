@@ -4,8 +4,7 @@ import { findingsText } from './findings.js';
 import { cutsTable, floorsTable, knifeEdgesTable, piecesTable, websTable } from './tables.js';
 import { hanging } from './wrap.js';
 
-/** What every text for people ends with. */
-export const CLOSING =
+const CLOSING =
   "This is geometry, not permission. The machine's and the cutter's instructions, the rules where you work and the word of a qualified person come first.";
 
 /**
