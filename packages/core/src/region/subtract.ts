@@ -24,7 +24,8 @@ export function subtract(from: Region, cuts: readonly Region[]): Region {
   const cutLoops = cuts.map(loopsOf).filter((loops) => loops.length > 0);
   if (from.length === 0 || cutLoops.length === 0) return from;
   const whole = loopsOf(from);
-  if (cutLoops.length > FEW_CUTS) return everywhere(whole, cutLoops);
+  // Parts that touch share joints, which only an overlay of all of them can tell.
+  if (cutLoops.length > FEW_CUTS || from.length > 1) return everywhere(whole, cutLoops);
   const frame = boxOf([whole]);
   const near = grown(boxOf(cutLoops), NEAR_SLACK * weldTolerance(extentOf(frame)));
   return from.flatMap((part) => fromPart(part, cutLoops, near, frame));
