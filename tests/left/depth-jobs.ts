@@ -100,4 +100,49 @@ export const depthJobs = fc
     cuts: cuts.flat().map((cut, k) => ({ id: `c${k}`, ...cut })),
   }));
 
-export type DepthJob = ReturnType<(typeof depthJobs)['generate']>['value'];
+/** What such a job looks like to a test. */
+export interface DepthJob {
+  readonly cuts: readonly object[];
+}
+
+const ringAt = (x: number, y: number, diameter: number, wall: number, depth: number, from: string) => {
+  return { kind: 'annular', center: [x, y], diameter, wall, depth, from };
+};
+
+const found = (outline: object, cuts: readonly object[]) => ({
+  edgebite: 1,
+  units: 'mm',
+  part: { outline, thickness: THICKNESS },
+  cuts: cuts.map((cut, k) => ({ id: `c${k}`, ...cut })),
+});
+
+/** Jobs that long runs have found, shrunken. */
+export const FOUND_JOBS = [
+  [
+    'what is kept lies in the core of two rings that meet',
+    found({ circle: 50, at: [45, 30] }, [
+      ringAt(35, 35, 28, 3.5, 4, 'top'),
+      ringAt(35, 35, 28, 3.5, 8, 'bottom'),
+      ringAt(45, 5, 39, 4.875, 7, 'top'),
+      ringAt(45, 5, 39, 4.875, 5, 'bottom'),
+      { kind: 'bore', center: [55, 35], diameter: 37, depth: 9, from: 'top' },
+    ]),
+  ],
+  [
+    'a slug from below that hangs on a slug from above',
+    found({ circle: 67, at: [45, 30] }, [
+      ringAt(15, -5, 29, 1.45, 4, 'top'),
+      ringAt(25, 5, 12, 1.8, 8, 'bottom'),
+    ]),
+  ],
+  [
+    'two slugs whose cores overlap, at levels that overlap',
+    found({ rectangle: [60, 40], corner: 1 }, [
+      ringAt(5, -5, 16, 2, 3, 'top'),
+      { kind: 'bore', center: [5, -5], diameter: 8, depth: 'through', from: 'top' },
+      ringAt(-5, -5, 28, 1.4, 10, 'bottom'),
+      ringAt(25, -5, 36, 4.5, 3, 'top'),
+      ringAt(25, -5, 36, 4.5, 3, 'bottom'),
+    ]),
+  ],
+] as const;

@@ -16,7 +16,7 @@ import { validateRegion } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../tools/runs.js';
-import { type DepthJob, depthJobs, THICKNESS } from './depth-jobs.js';
+import { type DepthJob, depthJobs, FOUND_JOBS, THICKNESS } from './depth-jobs.js';
 import { regionOf } from './report-region.js';
 
 /* Pieces and sums of a report against sections cut one by one, slab by slab, with the region operations alone. */
@@ -220,6 +220,10 @@ describe('pieces of generated jobs of many depths', () => {
       { numRuns: runs(250) },
     );
     expect(held).toBeGreaterThan(20);
+  });
+
+  it.each(FOUND_JOBS)('add up where %s', (_, document) => {
+    checked(document);
   });
 
   it('do not hang on the order of the cuts', () => {

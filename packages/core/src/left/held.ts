@@ -91,8 +91,8 @@ function floodCore(
         ] as const) {
           if (slab < 0 || slab >= n || cells.taker[next] !== STANDS) continue;
           // What it stands on may itself be a slug that is held, cut from the other side.
-          if (beside[slab] !== true) stands = true;
-          else if (free(next) && !seen.has(next)) {
+          if (beside[slab] !== true || claimed[next] === 1) stands = true;
+          else if (!seen.has(next)) {
             seen.add(next);
             body.push(next);
           }
