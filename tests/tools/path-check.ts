@@ -46,38 +46,58 @@ const OFF = 1e-9;
 /** Most that what is left may differ from what should be left, as mean thickness along all its edges. */
 const LEFT_OFF = 1e-9;
 
+/** What the library makes of a case. */
+export interface PathAnswer {
+  /** With leads where these fit; null where the tool fits nowhere. */
+  readonly path: CenterPath | null;
+  readonly bare: CenterPath | null;
+  readonly left: readonly Unreached[];
+}
+
+/** Asks the library. */
+export function answerTo(one: PathCase): PathAnswer {
+  const path = pathOf(one);
+  const bare = path === null ? null : centerPath(one.region, { ...one, lead: 'none' });
+  return { path, bare, left: unreached(one.region, one.radius, one) };
+}
+
 /**
  * Puts the paths of a case to the test with distances to the given edges, and with regions for what is left.
+ * @returns null where there is no path, and rightly so
  * @throws Error that says what is wrong.
  */
-export function checkPath(one: PathCase): PathMeasures | null {
-  const path = pathOf(one);
-  const left = unreached(one.region, one.radius, one);
-  if (path === null) {
-    if (area(left.flatMap(({ region }) => region)) < 0.999 * area(offset(one.region, -one.allowance))) {
-      throw new Error('there is no path, and yet the tool would reach something');
-    }
+export function checkPath(
+  one: PathCase,
+  { path, bare, left }: PathAnswer = answerTo(one),
+): PathMeasures | null {
+  if (path === null || bare === null) {
+    checkNowhere(one, left);
     return null;
   }
   const size = sizeOf(one);
-  const bare = centerPath(one.region, { ...one, lead: 'none' });
   let off = 0;
   let leadOff = 0;
-  let places = 0;
   for (const pass of [...path.passes, ...bare.passes]) {
     checkChain(pass);
     off = Math.max(off, checkDistance(one, pass) / size);
     leadOff = Math.max(leadOff, checkLeads(one, pass) / size);
   }
-  places += checkTouched(one, bare, left);
   return {
     off,
     leadOff,
     leftOff: checkLeft(one, bare, left) / size,
     passes: bare.passes.length,
-    places,
+    places: checkTouched(one, bare, left),
     unreached: left.length,
   };
+}
+
+/** Outside of a part there is always a path; inside, there is none if nothing can be reached. */
+function checkNowhere({ region, allowance, side }: PathCase, left: readonly Unreached[]): void {
+  const reachable = area(offset(region, -allowance)) - left.reduce((sum, place) => sum + place.area, 0);
+  if (side === 'outside' || reachable > 1e-3 * area(region)) {
+    throw new Error(`there is no path, and yet the tool would reach ${reachable}`);
+  }
 }
 
 /** The paths of a case, with leads where these fit; null where the tool fits nowhere. */
@@ -194,7 +214,7 @@ function checkTouched(one: PathCase, { passes }: CenterPath, left: readonly Unre
       const out = one.side === 'outside' ? 1 : -1;
       const grown = beside(edge, p, out * one.allowance);
       // Just beyond, so that a gap as wide as both allowances counts as closed.
-      const beyond = beside(edge, p, out * (one.allowance + 1e-6 * size));
+      const beyond = beside(edge, p, out * (one.allowance + 1e-8 * size));
       const isKept =
         one.allowance === 0 ||
         (contains(one.region, beyond) === one.side && nearestOf(edges, beyond).distance > one.allowance);

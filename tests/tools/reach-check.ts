@@ -30,9 +30,17 @@ export interface ReachMeasures {
 /** Places along each untouched stretch at which the largest disc is looked for. */
 const SHARES = [0, 0.07, 0.21, 0.35, 0.5, 0.66, 0.8, 0.94, 1];
 
-/** A limit may be off by this share of the size, and by so many last digits of the coordinates. */
+/** A limit may be off by this share of the size. */
 const OFF = 1e-9;
-const LAST_DIGITS = 1e6;
+
+/**
+ * Far from the origin it may be off by so many last digits of the coordinates: where a disc is stopped by something
+ * that hardly rises above the wall, its radius is lost by as many digits as the height is.
+ */
+const LAST_DIGITS = 1e7;
+
+/** Coordinates of this many sizes are far. */
+const FAR = 100;
 
 /**
  * Puts the limits of unreached places to the test, with bisection on distances to the given edges and nothing else:
@@ -47,7 +55,7 @@ export function checkReach(one: PathCase): ReachMeasures {
   const size = sizeOf(one);
   const box = boxOf(edges);
   const far = Math.max(...[box.minX, box.minY, box.maxX, box.maxY].map(Math.abs));
-  const slack = OFF * size + LAST_DIGITS * Number.EPSILON * far;
+  const slack = OFF * size + (far > FAR * size ? LAST_DIGITS * Number.EPSILON * far : 0);
   const found = unreached(one.region, one.radius, one);
   let limitOff = 0;
   for (const place of found) {
@@ -69,7 +77,7 @@ export function checkReach(one: PathCase): ReachMeasures {
       const most = Math.min(...own.map((edge) => largestAt(edges, at, edge, one.radius, size)));
       const off = Math.abs(Math.min(most, one.radius) - Math.min(radius, one.radius));
       if (off > slack) throw new Error(`${by} ${radius} at (${at.x}, ${at.y}), but ${most} by bisection`);
-      if (far < 10 * size) limitOff = Math.max(limitOff, off / size);
+      if (far <= FAR * size) limitOff = Math.max(limitOff, off / size);
     }
     if (by !== 'corner') checkSmaller(one, place, size);
     if (place.narrowest !== null) checkNarrow(edges, place.narrowest, slack);
@@ -86,7 +94,7 @@ export function checkReach(one: PathCase): ReachMeasures {
 const LOST = 16;
 
 /** Edges nearer than this share of the size are the wall itself and its neighbours at a joint. */
-const OWN = 1e-7;
+const OWN = 1e-5;
 
 /** Radius of the largest disc to the left of an edge that touches it at a place: 60 halvings. */
 function largestAt(edges: readonly Edge[], p: Point, edge: Edge, most: number, size: number): number {
@@ -145,9 +153,15 @@ function checkNarrow(
   const contacts = edges
     .map((edge) => nearestOnEdge(edge, at))
     .filter(({ distance }) => distance <= radius + slack);
-  const opposite = contacts.some((p) =>
-    contacts.some((q) => Math.hypot(p.at.x - q.at.x, p.at.y - q.at.y) >= 2 * (radius - slack)),
+  // Of an arc round the place all is as near, both ends of a diameter too.
+  const isRound = edges.some(
+    (edge) => edge.kind === 'arc' && Math.hypot(edge.center.x - at.x, edge.center.y - at.y) < slack,
   );
+  const opposite =
+    isRound ||
+    contacts.some((p) =>
+      contacts.some((q) => Math.hypot(p.at.x - q.at.x, p.at.y - q.at.y) >= 2 * (radius - slack)),
+    );
   const nearest = Math.min(...contacts.map(({ distance }) => distance));
   if (!opposite || nearest < radius - 4 * slack) {
     throw new Error(`no gap of half ${radius} at (${at.x}, ${at.y}): ${contacts.map((c) => c.distance)}`);

@@ -1,11 +1,12 @@
 import { nearestOnEdge } from '../geometry/distance.js';
-import type { ArcEdge, Edge, Source } from '../geometry/edge.js';
-import { pointAlong, sweep } from '../geometry/measure.js';
+import type { Edge, Source } from '../geometry/edge.js';
+import { pointAlong } from '../geometry/measure.js';
 import { type Point, samePoint } from '../geometry/point.js';
 import { shownNumber } from '../outline/shown.js';
 import type { Region } from '../region/region.js';
 import { checkPlace } from './checks.js';
 import { type CenterLoop, pivots } from './path-curve.js';
+import { shareAt } from './path-share.js';
 import { type OutlineEdge, outlineEdgeOf, type Tagged, tagged } from './path-tags.js';
 
 /** A place on an outline. */
@@ -65,35 +66,6 @@ function sameLoop(
   q: { part: number; hole: number | null },
 ): boolean {
   return p.part === q.part && p.hole === q.hole;
-}
-
-/** Which share of an edge lies before a place on it. */
-function shareAt(edge: Edge, p: Point): number {
-  if (samePoint(p, edge.a)) return 0;
-  if (samePoint(p, edge.b)) return 1;
-  if (edge.kind === 'line') {
-    const dx = edge.b.x - edge.a.x;
-    const dy = edge.b.y - edge.a.y;
-    return clamped(((p.x - edge.a.x) * dx + (p.y - edge.a.y) * dy) / (dx * dx + dy * dy));
-  }
-  return shareOfArc(edge, p);
-}
-
-function shareOfArc(arc: ArcEdge, p: Point): number {
-  const whole = sweep(arc);
-  const ux = arc.a.x - arc.center.x;
-  const uy = arc.a.y - arc.center.y;
-  const vx = p.x - arc.center.x;
-  const vy = p.y - arc.center.y;
-  const turn = Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy) * (arc.ccw ? 1 : -1);
-  const angle = turn < 0 ? turn + 2 * Math.PI : turn;
-  // Past the end, by rounding or because the place is off the arc: the nearer end.
-  if (angle > whole) return angle - whole < 2 * Math.PI - angle ? 1 : 0;
-  return angle / whole;
-}
-
-function clamped(share: number): number {
-  return Math.min(1, Math.max(0, share));
 }
 
 /** Shares of an edge, from one to another. */

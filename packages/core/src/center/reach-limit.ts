@@ -1,17 +1,12 @@
+import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
-import {
-  curvature,
-  directionAtEnd,
-  directionAtStart,
-  edgeBounds,
-  edgeLength,
-  pointAlong,
-} from '../geometry/measure.js';
-import { distance, moved, type Point, samePoint, type Vector } from '../geometry/point.js';
+import { curvature, directionAtEnd, directionAtStart, edgeBounds, pointAlong } from '../geometry/measure.js';
+import { distance, moved, type Point, type Vector } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
 import type { Loop, RegionPart } from '../region/region.js';
 import { feetOn, type NearEdges } from './path-gap.js';
+import { shareAt } from './path-share.js';
 import { roomAt } from './reach-room.js';
 import { limitBetweenTips } from './reach-tips.js';
 
@@ -163,6 +158,7 @@ function alongEdge({ edges, radius, tolerance }: Walls, edge: Edge): AlongEdge {
   }
   for (const other of near) {
     for (const p of facingPlaces(edge, other)) {
+      if (touches(edge, p, other, tolerance)) gaps.push({ radius: 0, by: 'gap', at: p });
       const n = normalAt(edge, p);
       const room = roomAt(p, n, other, tolerance);
       if (room === null || room.radius > most) continue;
@@ -174,6 +170,20 @@ function alongEdge({ edges, radius, tolerance }: Walls, edge: Edge): AlongEdge {
     }
   }
   return { least: smallest(gaps), facing: smallest(facing) };
+}
+
+/** As many tolerances from a joint of a wall, what comes as near as one is not its neighbour. */
+const OFF_JOINT = 8;
+
+/** Whether another wall comes so near to a place inside an edge that nothing fits between. */
+function touches(edge: Edge, p: Point, other: Edge, tolerance: number): boolean {
+  if (Math.min(distance(p, edge.a), distance(p, edge.b)) <= OFF_JOINT * tolerance) return false;
+  // Two lines touch at an end of one; in between, one is the other, or part of it.
+  const isStraight = edge.kind === 'line' && other.kind === 'line';
+  const near = isStraight ? [other.a, other.b] : [nearestOnEdge(other, p).at];
+  const n = normalAt(edge, p);
+  // What comes as near through the metal is none of the tool's.
+  return near.some((q) => distance(p, q) <= tolerance && n.dx * (q.x - p.x) + n.dy * (q.y - p.y) >= 0);
 }
 
 /** Arcs of one circle stop a disc only in being hollow. */
@@ -196,20 +206,9 @@ function facingPlaces(edge: Edge, other: Edge): Point[] {
   // The line through the centre of an arc that stands square on a straight edge.
   else if (edge.kind === 'arc')
     feet.push(...feetOn(other, edge.center).flatMap((foot) => feetOn(edge, foot)));
-  const stops = [edge.a, ...sortedAlong(edge, feet), edge.b];
-  const middles = stops.slice(1).flatMap((b, k) => {
-    const a = stops[k] as Point;
-    return samePoint(a, b) ? [] : [pointAlong({ ...edge, a, b }, 0.5)];
-  });
+  const stops = [0, ...feet.map((foot) => shareAt(edge, foot)).sort((p, q) => p - q), 1];
+  const middles = stops.slice(1).map((stop, k) => pointAlong(edge, ((stops[k] as number) + stop) / 2));
   return [...feet, ...middles];
-}
-
-function sortedAlong(edge: Edge, places: readonly Point[]): Point[] {
-  const along = (p: Point) => (samePoint(edge.a, p) ? 0 : edgeLength({ ...edge, b: p }));
-  return places
-    .map((p) => ({ p, key: along(p) }))
-    .sort((s, t) => s.key - t.key)
-    .map(({ p }) => p);
 }
 
 /** Unit vector to the left of an edge at a place of it. */
