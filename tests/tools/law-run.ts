@@ -21,7 +21,7 @@ import {
   validated,
 } from '@edgebite/core/testing';
 import { kernel, type Region } from '../region/kernel.js';
-import { slabsSubtract } from './slabs.js';
+import { type SlabResult, slabsSubtract, TILTS } from './slabs.js';
 
 /** Circles of two, three and four arcs with joints at no round place. */
 const ENCODINGS: readonly Encoding[] = [
@@ -106,6 +106,15 @@ export function agreesWithSlabs(
   }
   if (marginal) return deviation;
   const extent = commonExtent(outline, ...cuts);
+  const difference = pieceDifference(left, reference, extent);
+  if (difference === null) return deviation;
+  const others = TILTS.slice(1).map((tilt) => slabsSubtract(outline, cuts, tilt));
+  if (others.some((other) => pieceDifference(left, other, extent) === null)) return deviation;
+  throw new Error(difference);
+}
+
+/** The first piece of the region or of the reference that the other does not have, in words; null if none. */
+function pieceDifference(left: Region, reference: SlabResult, extent: number): string | null {
   const big = DUST * extent * extent;
   const found = left.map((part) => ({ area: areaOf([part]), enclosed: enclosedHoles(part) }));
   for (const [mine, theirs, whose] of [
@@ -117,13 +126,11 @@ export function agreesWithSlabs(
         Math.abs(p.area - piece.area) <= 1e-9 * extent * extent && p.enclosed === piece.enclosed;
       if (!theirs.some(same)) {
         const list = theirs.map((p) => `${p.area} with ${p.enclosed} holes`).join(', ');
-        throw new Error(
-          `only the ${whose} has a piece of ${piece.area} with ${piece.enclosed} holes, not in ${list}`,
-        );
+        return `only the ${whose} has a piece of ${piece.area} with ${piece.enclosed} holes, not in ${list}`;
       }
     }
   }
-  return deviation;
+  return null;
 }
 
 /** Holes of a part, taking for one what touches: each joint that loops share takes one away. */

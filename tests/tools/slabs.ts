@@ -44,8 +44,11 @@ interface Interval {
   readonly slab: number;
 }
 
-/** Odd enough that no edge or tangent of a drawing is level. */
-const TILT = 0.7391;
+/**
+ * Odd enough that no edge or tangent of a drawing is level. Several: where curves touch at a tangent that happens to
+ * be level in one of them, a gap of rounding is wide along the level, and seen as a passage.
+ */
+export const TILTS = [0.7391, 1.2817, 2.3143] as const;
 
 /** Widths under this share of the extent are rounding: a passage so narrow is none. */
 const NOTHING = 2e-10;
@@ -54,10 +57,11 @@ const NOTHING = 2e-10;
 export function slabs(
   operands: readonly Region[],
   rule: (inside: readonly boolean[]) => boolean,
+  tilt: number = TILTS[0],
 ): SlabResult {
   const extent = extentOf(...operands) || 1;
   const origin = edgesOf(operands.flat())[0]?.a ?? { x: 0, y: 0 };
-  const edges = operands.map((region) => edgesOf(region).map((edge) => tilted(edge, origin)));
+  const edges = operands.map((region) => edgesOf(region).map((edge) => tilted(edge, origin, tilt)));
   const strands = edges.flatMap((list, operand) => list.flatMap((edge) => strandsOf(edge, operand)));
   const heights = eventHeights(edges.flat(), strands, 1e-6 * extent);
   const nothing = NOTHING * extent;
@@ -68,15 +72,15 @@ export function slabs(
 }
 
 /** `from` less all cuts. */
-export function slabsSubtract(from: Region, cuts: readonly Region[]): SlabResult {
-  return slabs([from, ...cuts], (inside) => inside[0] === true && !inside.slice(1).includes(true));
+export function slabsSubtract(from: Region, cuts: readonly Region[], tilt?: number): SlabResult {
+  return slabs([from, ...cuts], (inside) => inside[0] === true && !inside.slice(1).includes(true), tilt);
 }
 
-function tilted(edge: Edge, origin: Point): Edge {
+function tilted(edge: Edge, origin: Point, tilt: number): Edge {
   const turn = (p: Point): Point => {
     const x = p.x - origin.x;
     const y = p.y - origin.y;
-    return { x: x * Math.cos(TILT) - y * Math.sin(TILT), y: x * Math.sin(TILT) + y * Math.cos(TILT) };
+    return { x: x * Math.cos(tilt) - y * Math.sin(tilt), y: x * Math.sin(tilt) + y * Math.cos(tilt) };
   };
   const ends = { a: turn(edge.a), b: turn(edge.b) };
   return edge.kind === 'line' ? { ...edge, ...ends } : { ...edge, ...ends, center: turn(edge.center) };

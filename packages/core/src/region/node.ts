@@ -259,6 +259,12 @@ function alongPiece(a: Place, b: Place): number {
   return ahead || a.point - b.point;
 }
 
+/**
+ * In tolerances. A point of a piece may lie off it by one; where it stands beside an end, that alone parts the two,
+ * and a piece cut between them would lie across. Half of one more for points that are both a little off.
+ */
+const NEIGHBOURS = 1.5;
+
 /** Points that follow each other along a piece within the tolerance are one. */
 function weldNeighbours(curves: Curves, along: Along, groups: Groups): void {
   const { points, tolerance } = curves;
@@ -269,7 +275,7 @@ function weldNeighbours(curves: Curves, along: Along, groups: Groups): void {
     let before = curves.from[i] as number;
     for (let k = lo; k <= hi; k++) {
       const p = k === hi ? (curves.to[i] as number) : (along.point[k] as number);
-      if (isNear(points, before, points.x[p] as number, points.y[p] as number, tolerance))
+      if (isNear(points, before, points.x[p] as number, points.y[p] as number, NEIGHBOURS * tolerance))
         groups.join(before, p);
       before = p;
     }

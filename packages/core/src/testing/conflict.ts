@@ -2,29 +2,29 @@ import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { type Point, samePoint } from '../geometry/point.js';
 import { gapTo, lengthOf, placeAt, span, turnOf, turnTo } from './probe.js';
 
-/** Of the slack: what is closer than a share of the weld tolerance, welding must have joined. */
-const TOUCH_SHARE = 0.1;
+/** What is closer than this share of the weld tolerance, welding must have joined. */
+const TOUCH_SHARE = 0.4;
 
 /**
  * What is wrong between two edges of one region, or null. Edges may share end points and nothing else:
  * they must not cross, must not run along each other, and where they touch there must be a joint of both.
  * Anything shallower than `slack` counts as contact, since welding moves joints by that much.
+ * @param weld the weld tolerance
  */
-export function conflict(e: Edge, f: Edge, slack: number): string | null {
-  if (sameEnds(e, f) && span(placeAt(e, 0.5), placeAt(f, 0.5)) <= slack * TOUCH_SHARE) {
-    return 'run along each other';
-  }
-  return touchWithoutJoint(e, f, slack) ?? touchWithoutJoint(f, e, slack) ?? crossing(e, f, slack);
+export function conflict(e: Edge, f: Edge, slack: number, weld: number): string | null {
+  const near = weld * TOUCH_SHARE;
+  if (sameEnds(e, f) && span(placeAt(e, 0.5), placeAt(f, 0.5)) <= near) return 'run along each other';
+  return touchWithoutJoint(e, f, near) ?? touchWithoutJoint(f, e, near) ?? crossing(e, f, slack);
 }
 
 function sameEnds(e: Edge, f: Edge): boolean {
   return (samePoint(e.a, f.a) && samePoint(e.b, f.b)) || (samePoint(e.a, f.b) && samePoint(e.b, f.a));
 }
 
-function touchWithoutJoint(e: Edge, f: Edge, slack: number): string | null {
+function touchWithoutJoint(e: Edge, f: Edge, near: number): string | null {
   for (const p of [f.a, f.b]) {
     if (samePoint(p, e.a) || samePoint(p, e.b)) continue;
-    if (gapTo(e, p) <= slack * TOUCH_SHARE) return `touch at (${p.x}, ${p.y}) without a common joint`;
+    if (gapTo(e, p) <= near) return `touch at (${p.x}, ${p.y}) without a common joint`;
   }
   return null;
 }

@@ -17,7 +17,8 @@ export interface Closeness {
   readonly box: number;
   /**
    * Parts of a mean thickness (twice the area over the perimeter) up to this share of the extent are left out:
-   * they are a few weld tolerances thin, and rounding decides whether welding closes them.
+   * they are a few weld tolerances thin, and rounding decides whether welding closes them. Twice what this kernel
+   * drops, so that a part just at its limit is not compared.
    */
   readonly thin: number;
   /** Compare the total area only: for cases at the weld tolerance, where pieces may come and go. */
@@ -25,7 +26,7 @@ export interface Closeness {
 }
 
 /** Well over rounding, well under anything a shop could measure. */
-export const CLOSE: Closeness = { area: 1e-9, box: 4e-5, thin: 4e-9, areaOnly: false };
+export const CLOSE: Closeness = { area: 1e-9, box: 4e-5, thin: 8e-9, areaOnly: false };
 
 /** Area, perimeter, number of holes and box of every part. */
 export function printsOf(region: Region): PartPrint[] {

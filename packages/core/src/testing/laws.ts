@@ -28,14 +28,14 @@ export class LawBroken extends Error {
  * They throw Error with the faults of the first region that is not valid.
  */
 export function validated(ops: Booleans): Booleans {
-  const checked = (result: Region, operands: readonly Region[]): Region => {
-    validateRegion(result, { extent: commonExtent(...operands) });
+  const checked = (result: Region, operands: readonly Region[], frame = operands): Region => {
+    validateRegion(result, { extent: commonExtent(...operands), welded: commonExtent(...frame) });
     return result;
   };
   return {
     union: (regions) => checked(ops.union(regions), regions),
     intersect: (regions) => checked(ops.intersect(regions), regions),
-    subtract: (from, cuts) => checked(ops.subtract(from, cuts), [from, ...cuts]),
+    subtract: (from, cuts) => checked(ops.subtract(from, cuts), [from, ...cuts], [from]),
     xor: (regions) => checked(ops.xor(regions), regions),
   };
 }

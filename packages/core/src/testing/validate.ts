@@ -12,6 +12,11 @@ export interface ValidateOptions {
    * The extent of the region itself if not given.
    */
   readonly extent?: number;
+  /**
+   * Extent that the tolerance of the operation was taken from, if less than that of all the input: joints closer than
+   * 1e-9 of it have been welded, and what is further apart need not have a joint. `extent` if not given.
+   */
+  readonly welded?: number;
 }
 
 /** Joints closer than this share of the extent are one; edges may lie that far off where they belong. */
@@ -36,11 +41,12 @@ export function validateRegion(region: Region, options: ValidateOptions = {}): v
 export function regionFaults(region: Region, options: ValidateOptions = {}): string[] {
   const extent = options.extent ?? extentOf(region);
   const slack = SLACK_IN_WELDS * WELD * extent;
+  const weld = WELD * Math.min(extent, options.welded ?? extent);
   const loops = region.flatMap(namedLoops);
   const faults = loops.flatMap(({ name, loop }) => chainFaults(name, loop, slack));
   // Without sound chains the later checks would only repeat the complaint.
   if (faults.length > 0) return faults;
-  faults.push(...region.flatMap(areaFaults), ...pairFaults(loops, slack));
+  faults.push(...region.flatMap(areaFaults), ...pairFaults(loops, slack, weld));
   faults.push(...jointFaults(loops), ...region.flatMap(pieceFaults));
   faults.push(...region.flatMap(nestingFaults), ...partFaults(region));
   return faults;
@@ -91,7 +97,7 @@ function areaFaults(part: RegionPart, index: number): string[] {
 }
 
 /** All pairs of edges of the whole region whose boxes meet, found by a sweep along x. */
-function pairFaults(loops: readonly NamedLoop[], slack: number): string[] {
+function pairFaults(loops: readonly NamedLoop[], slack: number, weld: number): string[] {
   const items = loops
     .flatMap(({ name, loop }) =>
       loop.map((edge, k) => ({ name: `${name} edge ${k}`, edge, box: boxOf([edge]) })),
@@ -103,7 +109,7 @@ function pairFaults(loops: readonly NamedLoop[], slack: number): string[] {
       const t = items[j] as (typeof items)[number];
       if (t.box.minX > s.box.maxX + slack) break;
       if (!overlapInY(s.box, t.box, slack)) continue;
-      const fault = conflict(s.edge, t.edge, slack);
+      const fault = conflict(s.edge, t.edge, slack, weld);
       if (fault !== null) faults.push(`${s.name} and ${t.name} ${fault}`);
     }
   });
