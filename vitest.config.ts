@@ -16,7 +16,12 @@ export default defineConfig(({ mode }) => ({
     ],
   },
   test: {
-    include: ['tests/**/*.test.ts', 'packages/*/src/**/*.test.ts'],
+    // Browser tests need Chromium, which the usual suite must do without: vitest run --mode browser.
+    include:
+      mode === 'browser'
+        ? ['tests/browser/**/*.test.ts']
+        : ['tests/**/*.test.ts', 'packages/*/src/**/*.test.ts'],
+    exclude: ['**/node_modules/**', '**/dist/**', ...(mode === 'browser' ? [] : ['tests/browser/**'])],
     setupFiles: [at('tests/tools/setup.ts')],
     env: { EDGEBITE_RUNS: process.env.EDGEBITE_RUNS ?? (mode === 'long' ? LONG_RUN_FACTOR : '1') },
     // No test is timed; the limit only ends a hang, on a busy machine too.
