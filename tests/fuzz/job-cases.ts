@@ -229,11 +229,14 @@ function placed(
 
 function centerOf(cut: CutDocument | undefined): Point {
   if (cut === undefined) return { x: 20, y: 20 };
-  if (cut.kind !== 'swept') return { x: cut.center[0], y: cut.center[1] };
+  if (cut.kind !== 'swept') {
+    const [x, y] = cut.center as readonly [number, number];
+    return { x, y };
+  }
   const [first] = 'edges' in cut.path ? cut.path.edges : [];
   return first === undefined ? { x: 20, y: 20 } : { x: first.a[0], y: first.a[1] };
 }
 
 function radiusOf(cut: CutDocument | undefined): number {
-  return cut === undefined ? 5 : cut.diameter / 2;
+  return (cut?.diameter ?? 10) / 2;
 }

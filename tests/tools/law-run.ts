@@ -48,9 +48,12 @@ const MARGINAL: Closeness = { ...CLOSE, area: 2e-8, areaOnly: true };
  * Returns the deviation from the reference as a share of the outline's area.
  * Throws the first law that is broken, or the faults of the first region that is not valid.
  */
-export function obeysAllLaws(cutCase: CutCase, { marginal }: Pick<Family, 'marginal'>): number {
+export function obeysAllLaws(
+  cutCase: CutCase,
+  { marginal }: Pick<Family, 'marginal'>,
+  slack = marginal ? 2e-8 : 1e-9,
+): number {
   const closeness = marginal ? MARGINAL : CLOSE;
-  const slack = marginal ? 2e-8 : 1e-9;
   const ops = remembering(validated(kernel));
   const { outline } = cutCase;
   const cuts = cutRegions(cutCase);

@@ -63,8 +63,8 @@ export function slabs(
   const origin = edgesOf(operands.flat())[0]?.a ?? { x: 0, y: 0 };
   const edges = operands.map((region) => edgesOf(region).map((edge) => tilted(edge, origin, tilt)));
   const strands = edges.flatMap((list, operand) => list.flatMap((edge) => strandsOf(edge, operand)));
-  const heights = eventHeights(edges.flat(), strands, 1e-6 * extent);
   const nothing = NOTHING * extent;
+  const heights = eventHeights(edges.flat(), strands, 1e-6 * extent, nothing);
   const slabRows = heights
     .slice(1)
     .map((high, k) => rowOf(strands, heights[k] as number, high, k, rule, operands.length, nothing));
@@ -151,13 +151,18 @@ function halfCircleStrand(
   };
 }
 
-function eventHeights(edges: readonly Edge[], strands: readonly Strand[], slack: number): number[] {
+function eventHeights(
+  edges: readonly Edge[],
+  strands: readonly Strand[],
+  slack: number,
+  nothing: number,
+): number[] {
   const heights = new Set(strands.flatMap((s) => [s.low, s.high]));
   const boxes = edges.map((edge) => boxOf([edge]));
   for (let i = 0; i < edges.length; i += 1) {
     for (let j = i + 1; j < edges.length; j += 1) {
       if (!boxesMeet(boxes[i] as Box, boxes[j] as Box, slack)) continue;
-      for (const y of meetingHeights(edges[i] as Edge, edges[j] as Edge)) heights.add(y);
+      for (const y of meetingHeights(edges[i] as Edge, edges[j] as Edge, nothing)) heights.add(y);
     }
   }
   return [...heights].sort((a, b) => a - b);
@@ -172,10 +177,10 @@ function boxesMeet(s: Box, t: Box, slack: number): boolean {
   );
 }
 
-/** Heights at which the carriers of two edges meet; one too many does no harm. */
-function meetingHeights(e: Edge, f: Edge): number[] {
-  if (e.kind === 'arc') return f.kind === 'arc' ? circleCircle(e, f) : lineCircle(f, e);
-  return f.kind === 'arc' ? lineCircle(e, f) : lineLine(e, f);
+/** Heights at which the carriers of two edges meet, or pass each other at nothing; one too many does no harm. */
+function meetingHeights(e: Edge, f: Edge, nothing: number): number[] {
+  if (e.kind === 'arc') return f.kind === 'arc' ? circleCircle(e, f, nothing) : lineCircle(f, e, nothing);
+  return f.kind === 'arc' ? lineCircle(e, f, nothing) : lineLine(e, f);
 }
 
 function lineLine(e: Edge, f: Edge): number[] {
@@ -185,7 +190,7 @@ function lineLine(e: Edge, f: Edge): number[] {
   return t >= -0.01 && t <= 1.01 ? [e.a.y + ey * t] : [];
 }
 
-function lineCircle(line: Edge, arc: ArcEdge): number[] {
+function lineCircle(line: Edge, arc: ArcEdge, nothing: number): number[] {
   const length = Math.hypot(line.b.x - line.a.x, line.b.y - line.a.y);
   const [ux, uy] = [(line.b.x - line.a.x) / length, (line.b.y - line.a.y) / length];
   const [cx, cy] = [arc.center.x - line.a.x, arc.center.y - line.a.y];
@@ -193,18 +198,23 @@ function lineCircle(line: Edge, arc: ArcEdge): number[] {
   const half = (arc.radius - off) * (arc.radius + off);
   const along = ux * cx + uy * cy;
   const root = Math.sqrt(Math.max(0, half));
-  return half < -1e-9 * arc.radius ** 2
+  return half < -missed(arc.radius, nothing)
     ? []
     : [line.a.y + uy * (along - root), line.a.y + uy * (along + root)];
 }
 
-function circleCircle(e: ArcEdge, f: ArcEdge): number[] {
+/** The squared half chord, below 0, of a circle that something passes at nothing. */
+function missed(radius: number, nothing: number): number {
+  return radius * Math.max(2 * nothing, 1e-9 * radius);
+}
+
+function circleCircle(e: ArcEdge, f: ArcEdge, nothing: number): number[] {
   const d = Math.hypot(f.center.x - e.center.x, f.center.y - e.center.y);
   if (d === 0) return [];
   const [ux, uy] = [(f.center.x - e.center.x) / d, (f.center.y - e.center.y) / d];
   const along = (d + ((e.radius - f.radius) * (e.radius + f.radius)) / d) / 2;
   const half = (e.radius - along) * (e.radius + along);
-  if (half < -1e-9 * e.radius ** 2) return [];
+  if (half < -missed(Math.max(e.radius, f.radius), nothing)) return [];
   const root = Math.sqrt(Math.max(0, half));
   return [e.center.y + uy * along + ux * root, e.center.y + uy * along - ux * root];
 }
