@@ -1,0 +1,69 @@
+import type { Cut } from '../cut/cut.js';
+import { sweptRegion } from '../cut/swept.js';
+import { boxesMeet } from '../geometry/bounds.js';
+import { intersect } from '../region/boolean.js';
+import { area, boundsOf } from '../region/measure.js';
+import { offset } from '../region/offset.js';
+import { disc, type Region } from '../region/region.js';
+
+/** A jaw, stop, parallel or clamp: where no cutter may go. */
+export interface KeepOut {
+  readonly id: string;
+  readonly kind: 'jaw' | 'stop' | 'parallel' | 'clamp';
+  /** id of the setup that it is in; null for all. */
+  readonly setup: string | null;
+  /** Seen from above, on the part as drawn. */
+  readonly region: Region;
+  /** Heights of its lower and upper face over the face that the part lies on. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Height of the point of a drill over its diameter. Source: 118° point, common practice: 1 / (2 tan 59°). */
+const POINT_SHARE = 1 / (2 * Math.tan((59 * Math.PI) / 180));
+
+/**
+ * What a cutter takes up at its lowest, seen from above: the whole disc, also of a hollow cutter, whose body stands
+ * over its core. It is as wide as it is there all the way up.
+ * @param by how much further out than drawn it may go
+ * @throws RangeError if a size is not a finite number over 0.
+ */
+export function bodyOf(cut: Cut, by = 0): Region {
+  const radius = cut.diameter / 2 + by;
+  return cut.kind === 'swept' ? sweptRegion(cut.path, radius) : disc(cut.center, radius);
+}
+
+/**
+ * The lowest place that a cutter comes to, over the face that the part lies on. A cut that goes through comes out
+ * below: by the point of a drill where it is a bore, by what the reach leaves of an annular cutter, by nothing more
+ * where it is milled.
+ */
+export function lowestOf(cut: Cut, thickness: number): number {
+  if (!cut.through) return thickness - cut.depth;
+  if (cut.kind === 'bore') return -POINT_SHARE * cut.diameter;
+  if (cut.kind === 'annular' && cut.reach !== null) return Math.min(0, thickness - cut.reach);
+  return 0;
+}
+
+/**
+ * Whether a cutter that goes no lower than `lowest` gets into something: at its height and in its area. What only
+ * touches is not in the way, but for what lies right under a cut that goes through.
+ */
+export function runsInto(body: Region, lowest: number, isThrough: boolean, keepOut: KeepOut): boolean {
+  const inReach = isThrough ? keepOut.to >= lowest : keepOut.to > lowest;
+  return inReach && overlap(body, keepOut.region);
+}
+
+/**
+ * Whether a gripping thing bears on a section: it lies over or under it, or against its edge, to within a slack.
+ * @throws OverlayError where the overlay fails, which is a fault of this library
+ */
+export function bears(keepOut: KeepOut, section: Region, slack: number): boolean {
+  return overlap(offset(keepOut.region, slack), section);
+}
+
+/** Whether two regions share an area. What lies far away is told by its box: an overlay would be coarse for it. */
+function overlap(a: Region, b: Region): boolean {
+  const [p, q] = [boundsOf(a), boundsOf(b)];
+  return p !== null && q !== null && boxesMeet(p, q) && area(intersect([a, b])) > 0;
+}

@@ -1,0 +1,104 @@
+import { moved, type Point } from '../geometry/point.js';
+import { type Link, type LinkSize, sizeOfLink } from './chain.js';
+import type { ToleranceClass } from './general-tolerance.js';
+import { inUnit, type LengthUnit } from './length-unit.js';
+import { type Axes, along, axesOf, type Lie, onPart } from './lie.js';
+import { type Stack, stackOf } from './stack.js';
+
+/** What a readout shows. */
+export interface Readout {
+  readonly units: LengthUnit;
+  /** Its smallest step, in its unit. */
+  readonly resolution: number;
+}
+
+/** How the zero of one axis hangs together with the part. */
+export interface AxisZero {
+  /** The place on the part that the chain ends at, in words. */
+  readonly place: string;
+  /** How far that place lies along the machine's axis from the zero of the drawing, in the part's unit. */
+  readonly at: number;
+  /** From the readout's zero to the part. */
+  readonly links: readonly Link[];
+}
+
+/** One clamping of the part: how it lies, where the zero is, and which cuts are made. */
+export interface Setup {
+  readonly id: string;
+  readonly name: string | null;
+  readonly lie: Lie;
+  readonly readout: Readout;
+  readonly zero: { readonly x: AxisZero; readonly y: AxisZero };
+  /** ids of cuts. */
+  readonly cuts: readonly string[];
+}
+
+/** The part that a setup holds. */
+export interface SetPart {
+  /** Unit of its coordinates. */
+  readonly units: LengthUnit;
+  /** Class of general tolerances for its sizes; null if it names none. */
+  readonly tolerances: ToleranceClass | null;
+}
+
+/** A zero worked out: lengths in the readout's unit. */
+export interface ZeroSize extends Stack {
+  /** What the readout shows with the spindle over the place on the part. */
+  readonly offset: number;
+  /** One for each link. */
+  readonly links: readonly LinkSize[];
+}
+
+/** A setup ready for use. */
+export interface Laid {
+  readonly setup: Setup;
+  readonly part: SetPart;
+  readonly axes: Axes;
+  readonly x: ZeroSize;
+  readonly y: ZeroSize;
+}
+
+/** Works out the axes and the zeros of a setup. */
+export function laid(setup: Setup, part: SetPart): Laid {
+  return {
+    setup,
+    part,
+    axes: axesOf(setup.lie),
+    x: zeroSize(setup.zero.x, setup.readout.units, part.tolerances),
+    y: zeroSize(setup.zero.y, setup.readout.units, part.tolerances),
+  };
+}
+
+function zeroSize({ links }: AxisZero, units: LengthUnit, grade: ToleranceClass | null): ZeroSize {
+  const sizes = links.map((link) => sizeOfLink(link, units, grade));
+  return {
+    offset: sizes.reduce((sum, { offset }) => sum + offset, 0),
+    links: sizes,
+    ...stackOf(sizes.map(({ tolerance }) => tolerance)),
+  };
+}
+
+/**
+ * What the readout shows when the spindle stands over a place of the part, in its unit, not rounded: along each axis
+ * what lies between the place and that of the zero's chain, and the chain.
+ */
+export function readoutAt(lay: Laid, p: Point): readonly [number, number] {
+  const one = (axis: 'x' | 'y') => {
+    const { at } = lay.setup.zero[axis];
+    return inUnit(along(p, lay.axes[axis]) - at, lay.part.units, lay.setup.readout.units) + lay[axis].offset;
+  };
+  return [one('x') + 0, one('y') + 0];
+}
+
+/** The place of the part over which the spindle stands when the readout shows so much: the reverse of `readoutAt`. */
+export function placeUnder(lay: Laid, [x, y]: readonly [number, number]): Point {
+  const one = (axis: 'x' | 'y', shown: number) =>
+    inUnit(shown - lay[axis].offset, lay.setup.readout.units, lay.part.units) + lay.setup.zero[axis].at;
+  const v = onPart(lay.axes, one('x', x), one('y', y));
+  return { x: v.dx + 0, y: v.dy + 0 };
+}
+
+/** The place on the part as drawn where the places of both chains meet: what its positions are measured from. */
+export function datumOf({ axes, setup }: Laid): Point {
+  return moved({ x: 0, y: 0 }, onPart(axes, setup.zero.x.at, setup.zero.y.at));
+}

@@ -1,0 +1,19 @@
+/** How far a sum may be off to either side: at worst, and as root of the sum of the squares. */
+export interface Stack {
+  readonly worst: number;
+  readonly rss: number;
+}
+
+/**
+ * Tolerances stacked up, each to either side. The second holds for errors that do not depend on each other: it is to
+ * the sum what each tolerance is to its own error, be that its standard deviation times 2, 3 or the root of 3.
+ *
+ * Source: worst case T = sum |t|, statistical T = sqrt(sum t²); worked example at
+ * https://ficientdesign.com/tolerance-stack-up-analysis.
+ */
+export function stackOf(tolerances: readonly number[]): Stack {
+  return {
+    worst: tolerances.reduce((sum, t) => sum + Math.abs(t), 0),
+    rss: Math.hypot(...tolerances),
+  };
+}

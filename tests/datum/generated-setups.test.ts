@@ -1,0 +1,139 @@
+import { examine, parseJob, type Report, reportSchema } from '@edgebite/core';
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { textReport } from '../../packages/previewer/src/text/report.js';
+import { runs } from '../tools/runs.js';
+
+const unit = fc.constantFrom('mm' as const, 'inch' as const);
+const coordinate = fc.double({ min: -5, max: 85, noNaN: true });
+const length = fc.oneof(fc.constantFrom(5, 10, 25), fc.double({ min: 0.01, max: 50, noNaN: true }));
+const tolerance = fc.oneof(fc.constant(0), fc.double({ min: 0, max: 0.5, noNaN: true }));
+
+const middle = fc.oneof(
+  fc.record({
+    kind: fc.constantFrom('block', 'measured', 'offset'),
+    length,
+    way: fc.constantFrom('+', '-'),
+    tolerance: fc.option(tolerance, { nil: undefined }),
+    units: unit,
+  }),
+  fc.record({ kind: fc.constant('stop'), tolerance, units: unit }),
+  fc.record({
+    kind: fc.constantFrom('edge finder', 'tool'),
+    diameter: fc.option(length, { nil: undefined }),
+    way: fc.constantFrom('+', '-'),
+    tolerance,
+    units: unit,
+  }),
+);
+
+const chain = (ends: readonly string[]) =>
+  fc
+    .record({
+      links: fc.array(middle, { minLength: 1, maxLength: 4 }),
+      end: fc.oneof(fc.constantFrom(...ends), fc.tuple(coordinate, coordinate)),
+      isForward: fc.boolean(),
+    })
+    .map(({ links, end, isForward }) =>
+      links.map((link, k) => ({
+        ...link,
+        ...(k === 0 ? { from: isForward ? 'zero' : end } : {}),
+        ...(k === links.length - 1 ? { to: isForward ? end : 'zero' } : {}),
+      })),
+    );
+
+const CUTS = ['a', 'b', 'c', 'd'];
+
+const setups = fc.array(
+  fc.record({
+    turn: fc.oneof(fc.constantFrom(0, 90, 180, 270), fc.double({ min: -360, max: 360, noNaN: true })),
+    flip: fc.constantFrom(undefined, 'x', 'y'),
+    readout: fc.record({ units: unit, resolution: fc.constantFrom(0.005, 0.001, 0.0005, 0.1) }),
+    zero: fc.record({ x: chain(['left', 'right']), y: chain(['front', 'back']) }),
+    cuts: fc.subarray(CUTS, { minLength: 1 }),
+  }),
+  { minLength: 1, maxLength: 3 },
+);
+
+const hole = fc.record({
+  center: fc.tuple(coordinate, coordinate),
+  diameter: fc.double({ min: 2, max: 30, noNaN: true }),
+});
+
+const jobs = fc
+  .record({
+    units: unit,
+    tolerances: fc.constantFrom(undefined, 'f', 'm', 'c', 'v'),
+    holes: fc.array(hole, { minLength: 2, maxLength: 2 }),
+    ring: hole,
+    path: fc.tuple(coordinate, coordinate, coordinate, coordinate),
+    setups,
+    jaw: fc.tuple(coordinate, coordinate),
+  })
+  .map(({ units, tolerances, holes, ring, path: [x, y, dx, dy], setups: list, jaw }) => ({
+    edgebite: 1,
+    units,
+    part: { outline: { rectangle: [80, 60], corner: 5 }, thickness: 10, tolerances },
+    limits: { web: 3, knifeEdge: 45 },
+    setups: list.map((setup, k) => ({ ...setup, id: `s${k}` })),
+    keepOut: [
+      { id: 'jaw', kind: 'jaw', shape: { rectangle: [20, 20], at: jaw }, from: -20, to: 5 },
+      { id: 'strap', kind: 'clamp', shape: { circle: 20, at: [40, 30] }, from: 10, to: 20 },
+    ],
+    cuts: [
+      ...holes.map((one, k) => ({ id: CUTS[k], kind: 'bore', ...one })),
+      { id: 'c', kind: 'annular', ...ring, wall: ring.diameter / 5 },
+      { id: 'd', kind: 'swept', diameter: 5, depth: 4, path: { svgPath: `M${x} ${y}L${x + dx + 6} ${dy}` } },
+    ],
+  }));
+
+function oddNumbers(value: unknown): boolean {
+  if (typeof value === 'number') return !Number.isFinite(value);
+  return typeof value === 'object' && value !== null && Object.values(value).some(oddNumbers);
+}
+
+/** What each interval and target must satisfy, whatever the job. */
+function check(report: Report): void {
+  for (const { thickness, interval } of report.webs) {
+    if (interval === null) continue;
+    expect(interval.worst[0]).toBeLessThanOrEqual(thickness + 1e-9);
+    expect(interval.worst[1]).toBeGreaterThanOrEqual(thickness - 1e-9);
+    for (const end of [0, 1] as const) {
+      // Errors that add up as squares stay within those that add up: but for the bend of a length.
+      const span = interval.worst[1] - interval.worst[0];
+      expect(interval.rss[end]).toBeGreaterThanOrEqual(interval.worst[0] - 1e-9 - span);
+      expect(interval.rss[end]).toBeLessThanOrEqual(interval.worst[1] + 1e-9 + span);
+    }
+  }
+  for (const { angle, interval } of report.knifeEdges) {
+    if (interval === null) continue;
+    // Beside a tangent the rounding of a distance shows as its square root in the angle.
+    expect(interval.worst[0]).toBeLessThanOrEqual(angle + 0.01);
+    expect(interval.worst[1]).toBeGreaterThanOrEqual(angle - 0.01);
+  }
+  for (const { readout, targets } of report.setups) {
+    for (const { exact, readout: shown, roundingError, worst, rss } of targets) {
+      for (const k of [0, 1] as const) {
+        expect(Math.abs(roundingError[k])).toBeLessThanOrEqual((readout.resolution / 2) * (1 + 1e-6));
+        expect(shown[k] - exact[k]).toBeCloseTo(roundingError[k], 12);
+        expect(rss[k]).toBeLessThanOrEqual(worst[k] * (1 + 1e-12));
+      }
+    }
+  }
+}
+
+it('generated setups give reports that are whole, hold together, and come out the same again', () => {
+  fc.assert(
+    fc.property(jobs, (document) => {
+      const json = JSON.parse(JSON.stringify(document));
+      const report = examine(parseJob(json));
+      expect(reportSchema.parse(report)).toEqual(report);
+      expect(oddNumbers(report)).toBe(false);
+      expect(JSON.parse(JSON.stringify(report))).toStrictEqual(report);
+      expect(examine(parseJob(json))).toEqual(report);
+      check(report);
+      expect(textReport(report)).not.toMatch(/NaN|Infinity|undefined/);
+    }),
+    { numRuns: runs(20) },
+  );
+});
