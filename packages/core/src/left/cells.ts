@@ -49,8 +49,16 @@ export const VOID = -2;
 /** Heights closer than this share of the thickness are one: depths are typed in, sums of them are rounded. */
 const SAME_HEIGHT = 1e-9;
 
-/** Lays the cuts over the outline and says of each cell which cut takes it first. */
-export function cellsOf(outline: Region, thickness: number, removals: readonly Removal[]): Cells {
+/**
+ * Lays the cuts over the outline and says of each cell which cut takes it first.
+ * @param slabs layers to part the height into, fine enough for all cuts; those of the cuts unless given
+ */
+export function cellsOf(
+  outline: Region,
+  thickness: number,
+  removals: readonly Removal[],
+  slabs: readonly Slab[] = slabsOf(thickness, removals),
+): Cells {
   const operands = [loopsOf(outline)];
   const cutOf: number[] = [-1];
   const coreOf: number[] = [-1];
@@ -65,7 +73,6 @@ export function cellsOf(outline: Region, thickness: number, removals: readonly R
   });
   const subdivision = arrange(operands, boundsOf(outline) ?? undefined);
   const covers = coversOf(subdivision);
-  const slabs = slabsOf(thickness, removals);
   const taker = new Int32Array(subdivision.faceCount * slabs.length).fill(VOID);
   const cores: number[][] = [];
   for (let face = 0; face < subdivision.faceCount; face++) {

@@ -1,5 +1,6 @@
 import { type Bounds, grown } from '../geometry/bounds.js';
 import { distance, type Point } from '../geometry/point.js';
+import { openParts, type Rolling, rollingOn } from './rolling.js';
 import { alongWall, ROOM_SLACK, restsOn, touchPoint, type Wall, type Walls } from './walls.js';
 
 /** So many walls are followed at most for metal that is thick enough: a thin frame may be drawn in short edges. */
@@ -14,23 +15,136 @@ export interface Place {
   readonly along: number;
 }
 
+/** Some boxes: what stays outside of all of them has no say. */
+export type Zone = readonly Bounds[];
+
+/** Where a disc was found, and what had a say in it. */
+export interface FirstDisc {
+  /** null where there is no such disc: the metal ends before it is that wide. */
+  readonly center: Point | null;
+  readonly zone: Zone;
+}
+
 /**
- * The centre of the first disc of a radius that one comes to on the way ahead from one place and back from another
- * that faces it, with no boundary inside it. It rests on both walls, or on others further on; where the metal parts
- * on the way, the first along the one wall is another than along the other, and the nearer of the two is taken.
- * @returns null where there is no such disc: the metal ends before it is that wide
+ * The discs of one radius that rest on the boundary of a section. Each wall is looked at once, however many ways lead
+ * along it.
  */
-export function discAhead(
-  walls: Walls,
-  middle: Point,
-  from: Place,
-  facing: Place,
-  radius: number,
-): Point | null {
-  const along = firstAlong(walls, stretches(walls, from, 'after', facing), radius, 1);
-  const back = firstAlong(walls, stretches(walls, facing, 'before', from), radius, -1);
-  if (along === null || back === null) return along ?? back;
-  return distance(along, middle) <= distance(back, middle) ? along : back;
+export class Discs {
+  private readonly known = new Map<number, readonly Resting[]>();
+
+  constructor(
+    private readonly walls: Walls,
+    private readonly radius: number,
+  ) {}
+
+  /**
+   * The first disc that one comes to on the way ahead from one place and back from another that faces it, with no
+   * boundary inside it. It rests on both walls, or on others further on; where the metal parts on the way, the first
+   * along the one wall is another than along the other, and the nearer of the two is taken.
+   */
+  ahead(middle: Point, from: Place, facing: Place): FirstDisc {
+    const along = this.firstAlong(stretches(this.walls, from, 'after', facing), 1);
+    const back = this.firstAlong(stretches(this.walls, facing, 'before', from), -1);
+    const [p, q] = [along.center, back.center].map((center) => center && distance(center, middle));
+    if (p == null && q == null) return { center: null, zone: [...along.zone, ...back.zone] };
+    const [first, other] = q == null || (p != null && p <= q) ? [along, back] : [back, along];
+    return { center: first.center, zone: this.zoneOf(middle, first, other) };
+  }
+
+  /**
+   * What has a say in the nearer of two discs: all on the way to it. On the way to the other one a disc that is not
+   * as near changes nothing, as long as that other one stays.
+   */
+  private zoneOf(middle: Point, first: FirstDisc, other: FirstDisc): Zone {
+    const { radius, walls } = this;
+    const slack = 2 * ROOM_SLACK * walls.tolerance;
+    const center = first.center as Point;
+    const near = boxAt(middle, distance(center, middle) + 2 * radius + slack);
+    const stays = other.center === null ? [] : [boxAt(other.center, radius + slack)];
+    return [
+      near,
+      ...first.zone.filter((box) => !isWithin(box, near)),
+      ...stays.filter((box) => !isWithin(box, near)),
+    ];
+  }
+
+  /** The first disc that rolls along the boundary with room: where it comes free of what is on its other side. */
+  private firstAlong(way: Iterable<Stretch>, sign: 1 | -1): FirstDisc {
+    const zone: Bounds[] = [];
+    for (const { wall, low, high } of way) {
+      let first: Resting | null = null;
+      for (const one of this.restingOn(wall)) {
+        if (one.at < low || one.at > high) continue;
+        if (first === null || sign * one.at < sign * first.at) first = one;
+      }
+      if (zone.length === 0 && first !== null) {
+        return { center: first.center, zone: [this.rolledOver(wall, sign > 0 ? low : high, first.at)] };
+      }
+      zone.push(this.reached(this.walls.boxes[wall] as Bounds));
+      if (first !== null) return { center: first.center, zone };
+    }
+    return { center: null, zone };
+  }
+
+  /** All that a disc meets that rolls along a wall from one place to another. */
+  private rolledOver(wall: number, from: number, to: number): Bounds {
+    const { length, pace, centerAt } = rollingOn(this.walls.list[wall] as Wall, this.radius) as Rolling;
+    const start = Math.min(Math.max(from, 0), length);
+    const slack = 2 * this.walls.tolerance * ROOM_SLACK;
+    const sway = (Math.abs(to - start) / 2) * pace;
+    return boxAt(centerAt((start + to) / 2), this.radius + sway + slack);
+  }
+
+  /** All that a disc meets that rests on walls within a box. */
+  private reached(zone: Bounds): Bounds {
+    return grown(zone, 2 * this.radius + this.walls.tolerance * ROOM_SLACK);
+  }
+
+  /** The discs that rest on a wall and on something else, and have room. */
+  private restingOn(wall: number): readonly Resting[] {
+    const known = this.known.get(wall);
+    if (known !== undefined) return known;
+    const found = this.findOn(wall);
+    this.known.set(wall, found);
+    return found;
+  }
+
+  private findOn(wall: number): Resting[] {
+    const { walls, radius } = this;
+    const slack = walls.tolerance * ROOM_SLACK;
+    const one = walls.list[wall] as Wall;
+    const open = openParts(walls, one, radius);
+    if (open.length === 0) return [];
+    const found: (Resting & { readonly other: number })[] = [];
+    for (const k of walls.near(grown(walls.boxes[wall] as Bounds, 2 * radius + slack))) {
+      if (k === wall) continue;
+      const other = walls.list[k] as Wall;
+      for (const center of restingPlaces(one, other, radius)) {
+        const at = alongWall(one, center);
+        if (!open.some(({ low, high }) => low <= at && at <= high)) continue;
+        if (!restsOn(one, center, slack) || !restsOn(other, center, slack)) continue;
+        const apart = distance(touchPoint(one, center), touchPoint(other, center));
+        if (apart > APART * radius && walls.hasRoom(center, radius)) found.push({ center, at, other: k });
+      }
+    }
+    // Not in the order of an index, which depends on what lies far away.
+    return found.sort((a, b) => a.at - b.at || a.other - b.other);
+  }
+}
+
+/** The box round a place that reaches so far to all sides. */
+export function boxAt({ x, y }: Point, by: number): Bounds {
+  return { minX: x - by, minY: y - by, maxX: x + by, maxY: y + by };
+}
+
+function isWithin(box: Bounds, other: Bounds): boolean {
+  return box.minX >= other.minX && box.maxX <= other.maxX && box.minY >= other.minY && box.maxY <= other.maxY;
+}
+
+/** A disc that rests on a wall, and how far along it. */
+interface Resting {
+  readonly center: Point;
+  readonly at: number;
 }
 
 /** Part of a wall, between two places along it. */
@@ -59,36 +173,6 @@ function* stretches(
   }
   if (k === facing.wall) yield { wall: k, ...upTo(facing.along) };
   else if (k === wall) yield { wall, ...upTo(along) };
-}
-
-/** The first disc that rolls along the boundary with room: where it comes free of what is on its other side. */
-function firstAlong(walls: Walls, way: Iterable<Stretch>, radius: number, sign: 1 | -1): Point | null {
-  for (const stretch of way) {
-    const one = walls.list[stretch.wall] as Wall;
-    const first = restingOn(walls, stretch, radius)
-      .map((center) => ({ center, at: sign * alongWall(one, center) }))
-      .reduce<{ center: Point; at: number } | null>((a, b) => (a !== null && a.at <= b.at ? a : b), null);
-    if (first !== null) return first.center;
-  }
-  return null;
-}
-
-/** The discs of a radius that rest on a stretch of wall and on something else, and have room. */
-function restingOn(walls: Walls, { wall, low, high }: Stretch, radius: number): Point[] {
-  const slack = walls.tolerance * ROOM_SLACK;
-  const one = walls.list[wall] as Wall;
-  const near = walls.near(grown(walls.boxes[wall] as Bounds, 2 * radius + slack));
-  return near.flatMap((k) => {
-    if (k === wall) return [];
-    const other = walls.list[k] as Wall;
-    return restingPlaces(one, other, radius).filter((center) => {
-      const along = alongWall(one, center);
-      if (along < low || along > high) return false;
-      if (!restsOn(one, center, slack) || !restsOn(other, center, slack)) return false;
-      const apart = distance(touchPoint(one, center), touchPoint(other, center));
-      return apart > APART * radius && walls.hasRoom(center, radius);
-    });
-  });
 }
 
 /** Centres of the discs of a radius that touch two walls (run on past their ends) from the metal's side. */

@@ -1,7 +1,7 @@
 import type { Edge, Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Loop, Region } from '../region/region.js';
-import { discAhead } from './discs.js';
+import { boxAt, Discs, type Zone } from './discs.js';
 import { interiorAngle, outwardCurvature, TANGENT } from './interior-angle.js';
 import { namesInOrder, type Walls, wallsOf } from './walls.js';
 
@@ -37,9 +37,28 @@ interface Wedge {
  * @param webLimit thickness that the feather is measured to
  */
 export function knifeEdgesOf(section: Region, limit: number, webLimit: number): KnifeEdge[] {
+  return zonedKnifeEdges(section, limit, webLimit).map(({ zone: _, ...edge }) => edge);
+}
+
+/** A knife edge, and what has a say in it: boundary that stays outside of its zone may change. */
+export interface ZonedKnifeEdge extends KnifeEdge {
+  readonly zone: Zone;
+}
+
+/**
+ * As `knifeEdgesOf`.
+ * @param tolerance that to work with; the one for the extent of the section unless given
+ */
+export function zonedKnifeEdges(
+  section: Region,
+  limit: number,
+  webLimit: number,
+  tolerance?: number,
+): ZonedKnifeEdge[] {
   const wedges = wedgesOf(section).filter(({ angle }) => angle < limit);
   if (wedges.length === 0) return [];
-  const walls = wallsOf(section) as Walls;
+  const walls = wallsOf(section, tolerance) as Walls;
+  const discs = new Discs(walls, webLimit / 2);
   const numberOf = new Map<Edge, number>();
   walls.list.forEach((wall, k) => {
     if (wall.shape !== 'corner') numberOf.set(wall.edge, k);
@@ -49,7 +68,7 @@ export function knifeEdgesOf(section: Region, limit: number, webLimit: number): 
       angle: wedge.angle,
       at: wedge.at,
       between: sourcesOf(wedge),
-      feather: featherOf(walls, numberOf, wedge, webLimit),
+      ...featherOf(discs, numberOf, wedge),
       part: wedge.part,
     }))
     .sort((a, b) => a.angle - b.angle || a.at.x - b.at.x || a.at.y - b.at.y);
@@ -66,12 +85,16 @@ function sourcesOf({ leaving, arriving }: Wedge): [Source | null, Source | null]
   return namesInOrder(a, b) ? [a, b] : [b, a];
 }
 
-function featherOf(walls: Walls, numberOf: Map<Edge, number>, wedge: Wedge, webLimit: number): number | null {
-  const one = numberOf.get(wedge.leaving) as number;
-  const other = numberOf.get(wedge.arriving) as number;
-  const end = { wall: other, along: Infinity };
-  const center = discAhead(walls, wedge.at, { wall: one, along: 0 }, end, webLimit / 2);
-  return center === null ? null : Math.hypot(center.x - wedge.at.x, center.y - wedge.at.y);
+function featherOf(
+  discs: Discs,
+  numberOf: Map<Edge, number>,
+  { at, leaving, arriving }: Wedge,
+): { feather: number | null; zone: Zone } {
+  const one = numberOf.get(leaving) as number;
+  const other = numberOf.get(arriving) as number;
+  const { center, zone } = discs.ahead(at, { wall: one, along: 0 }, { wall: other, along: Infinity });
+  const feather = center === null ? null : Math.hypot(center.x - at.x, center.y - at.y);
+  return { feather, zone: [boxAt(at, 0), ...zone] };
 }
 
 function wedgesOf(section: Region): Wedge[] {

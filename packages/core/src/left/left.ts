@@ -1,10 +1,13 @@
+import { extentOf } from '../geometry/bounds.js';
 import type { Point } from '../geometry/point.js';
+import { weldTolerance } from '../geometry/tolerance.js';
+import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import { type Cells, cellsOf, cellVolume, type Removal, STANDS } from './cells.js';
+import { type Cells, cellsOf, cellVolume, type Removal, type Slab, STANDS } from './cells.js';
 import { type Floor, floorsOf } from './floors.js';
-import { type KnifeEdge, knifeEdgesOf } from './knife-edges.js';
+import { type ZonedKnifeEdge, zonedKnifeEdges } from './knife-edges.js';
 import { type Pieces, piecesOf } from './pieces.js';
-import { type Web, websOf } from './webs.js';
+import { type ZonedWeb, zonedWebs } from './webs.js';
 
 /** Something found in the section of a slab, and the piece that it belongs to. */
 export type InSlab<T> = Omit<T, 'part'> & { readonly slab: number; readonly piece: number };
@@ -20,15 +23,23 @@ export interface Taken {
 export interface Left {
   readonly cells: Cells;
   readonly pieces: Pieces;
-  readonly webs: readonly InSlab<Web>[];
-  readonly knifeEdges: readonly InSlab<KnifeEdge>[];
+  readonly webs: readonly InSlab<ZonedWeb>[];
+  readonly knifeEdges: readonly InSlab<ZonedKnifeEdge>[];
   readonly floors: readonly Floor[];
   /** By cut. */
   readonly taken: readonly Taken[];
   /** By slab: area of the metal in it. */
   readonly slabArea: readonly number[];
+  /** By slab: the tolerance that its section was searched with. */
+  readonly tolerances: readonly number[];
   /** Area of the outline in which nothing is left at any height. */
   readonly openArea: number;
+}
+
+/** Another look at the same part, with some of its cuts, that is to be like this one. */
+export interface LeftLike {
+  readonly slabs: readonly Slab[];
+  readonly tolerances: readonly number[];
 }
 
 /**
@@ -36,6 +47,7 @@ export interface Left {
  * @param keep where the part is clamped; null if that is not said
  * @param webLimit thickness under which metal is a web, in the unit of the part
  * @param knifeLimit interior angle under which a corner is a knife edge, in radians
+ * @param like what to take slabs and tolerances from; they are worked out unless given
  */
 export function whatIsLeft(
   outline: Region,
@@ -44,11 +56,13 @@ export function whatIsLeft(
   keep: Point | null,
   webLimit: number,
   knifeLimit: number,
+  like?: LeftLike,
 ): Left {
-  const cells = cellsOf(outline, thickness, removals);
+  const cells = cellsOf(outline, thickness, removals, like?.slabs);
   const pieces = piecesOf(cells, keep);
-  const webs: InSlab<Web>[] = [];
-  const knifeEdges: InSlab<KnifeEdge>[] = [];
+  const webs: InSlab<ZonedWeb>[] = [];
+  const knifeEdges: InSlab<ZonedKnifeEdge>[] = [];
+  const tolerances: number[] = [];
   pieces.sections.forEach((parts, slab) => {
     const section = parts.map(({ part }) => part);
     const placed = <T extends { readonly part: number }>({ part, ...rest }: T) => ({
@@ -56,12 +70,16 @@ export function whatIsLeft(
       slab,
       piece: (parts[part] as (typeof parts)[number]).piece,
     });
-    webs.push(...websOf(section, webLimit).map(placed));
-    knifeEdges.push(...knifeEdgesOf(section, knifeLimit, webLimit).map(placed));
+    const box = boundsOf(section);
+    const tolerance = like?.tolerances[slab] ?? (box === null ? 0 : weldTolerance(extentOf(box)));
+    tolerances.push(tolerance);
+    for (const web of zonedWebs(section, webLimit, tolerance)) webs.push(placed(web));
+    for (const edge of zonedKnifeEdges(section, knifeLimit, webLimit, tolerance))
+      knifeEdges.push(placed(edge));
   });
   webs.sort((a, b) => a.thickness - b.thickness || a.slab - b.slab);
   knifeEdges.sort((a, b) => a.angle - b.angle || a.slab - b.slab);
-  return { cells, pieces, webs, knifeEdges, floors: floorsOf(cells, pieces), ...sums(cells) };
+  return { cells, pieces, webs, knifeEdges, floors: floorsOf(cells, pieces), tolerances, ...sums(cells) };
 }
 
 function sums(cells: Cells): Pick<Left, 'taken' | 'slabArea' | 'openArea'> {

@@ -14,26 +14,51 @@ import type { Cells } from './cells.js';
  */
 export type Relation = 'clear' | 'grazes' | 'breaks out' | 'inside' | 'swallows';
 
-/** The relation of cut number `k` to the outline. */
-export function relationOf(cells: Cells, k: number, cut: Cut, outline: Region, resolution: number): Relation {
-  const operand = cells.cutOf.indexOf(k);
-  const { faceArea, covers } = cells;
-  const { tolerance } = cells.subdivision.graph.curves;
-  let shared = 0;
-  let spared = 0;
+/** How the cuts lie over the outline, worked out for all of them at once. */
+export interface Standing {
+  readonly cells: Cells;
+  /** By cut: area of the outline under it; by the same, length of its rim outside of the part or along its edge. */
+  readonly shared: Float64Array;
+  readonly beyond: Float64Array;
+  /** Area of the outline. */
+  readonly whole: number;
+}
+
+/** Measures how the cuts lie over the outline. */
+export function standingOf(cells: Cells): Standing {
+  const { faceArea, covers, cutOf, removals } = cells;
+  const shared = new Float64Array(removals.length);
+  let whole = 0;
   for (let face = 1; face < faceArea.length; face++) {
     const cover = covers[face] as readonly number[];
     if (cover[0] !== 0) continue;
-    if (cover.includes(operand)) shared += faceArea[face] as number;
-    else spared += faceArea[face] as number;
+    whole += faceArea[face] as number;
+    for (const operand of cover) {
+      const k = cutOf[operand] as number;
+      if (k >= 0) shared[k] = (shared[k] as number) + (faceArea[face] as number);
+    }
   }
+  return { cells, shared, beyond: beyondOf(cells), whole };
+}
+
+/** The relation of cut number `k` to the outline. */
+export function relationOf(
+  { cells, shared: areas, beyond, whole }: Standing,
+  k: number,
+  cut: Cut,
+  outline: Region,
+  resolution: number,
+): Relation {
+  const { tolerance } = cells.subdivision.graph.curves;
+  const shared = areas[k] as number;
+  const spared = whole - shared;
   const print = (cells.removals[k] as Cells['removals'][number]).footprint;
   const rim = perimeter(print);
   if (shared <= tolerance * rim && !overlaps(outline, cut, 0)) {
     return overlaps(outline, cut, resolution) ? 'grazes' : 'clear';
   }
   if (spared <= tolerance * perimeter(outline) && subtract(outline, [print]).length === 0) return 'swallows';
-  if (leaves(cells, k, operand) <= tolerance) return 'inside';
+  if ((beyond[k] as number) <= tolerance) return 'inside';
   // No deeper than the resolution, it could as well miss. Only a bite as small as that is worth the closer look.
   return shared <= resolution * rim && !overlaps(outline, cut, -resolution) ? 'grazes' : 'breaks out';
 }
@@ -54,18 +79,31 @@ function grownCut(cut: Cut, by: number): Cut | null {
   return wall > 0 ? { ...cut, diameter, wall } : null;
 }
 
-/** Length of the rim of a cut that runs outside of the part, or along its edge; the rim of a core is left out. */
-function leaves(cells: Cells, k: number, operand: number): number {
-  const { subdivision, covers, cores } = cells;
+/**
+ * By cut: length of its rim that runs outside of the part, or along its edge; the rim of a core is left out. An edge
+ * bounds what a cut covers where one side of it is covered and the other is not, so its own operands are asked only.
+ */
+function beyondOf({ subdivision, covers, cores, cutOf, removals }: Cells): Float64Array {
   const { graph, faceOf } = subdivision;
-  let length = 0;
+  const { operand: operandOf } = graph.curves;
+  const lengths = new Float64Array(removals.length);
   for (let edge = 0; edge < graph.count; edge++) {
-    const sides = [faceOf[2 * edge] as number, faceOf[2 * edge + 1] as number] as const;
-    const beyond = sides.filter((face) => !(covers[face] as readonly number[]).includes(operand));
-    if (beyond.length !== 1) continue;
-    const face = beyond[0] as number;
-    if ((cores[face] as readonly number[]).includes(k)) continue;
-    if ((covers[face] as readonly number[])[0] !== 0) length += lengthOf(subdivision, edge);
+    const first = graph.start[edge] as number;
+    const last = graph.start[edge + 1] as number;
+    const seen: number[] = [];
+    for (let m = first; m < last; m++) {
+      const operand = operandOf[graph.member[m] as number] as number;
+      const k = cutOf[operand] as number;
+      if (k < 0 || seen.includes(operand)) continue;
+      seen.push(operand);
+      const sides = [faceOf[2 * edge] as number, faceOf[2 * edge + 1] as number];
+      const bare = sides.filter((face) => !(covers[face] as readonly number[]).includes(operand));
+      if (bare.length !== 1) continue;
+      const face = bare[0] as number;
+      if ((cores[face] as readonly number[]).includes(k) || (covers[face] as readonly number[])[0] === 0)
+        continue;
+      lengths[k] = (lengths[k] as number) + lengthOf(subdivision, edge);
+    }
   }
-  return length;
+  return lengths;
 }

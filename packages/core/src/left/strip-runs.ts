@@ -52,8 +52,9 @@ function keyOf(one: number, other: number): string {
 }
 
 /** The same strip walked the other way, along its other wall. */
-export function turned({ one, other, thickness, length, at }: Strip): Strip {
-  return { one: other, other: one, thickness, length, at: (s) => at(length - s) };
+export function turned(strip: Strip): Strip {
+  const { one, other, length, at } = strip;
+  return { ...strip, one: other, other: one, at: (s) => at(length - s) };
 }
 
 function successors(

@@ -16,6 +16,8 @@ export interface Strip {
   readonly length: number;
   /** The place on its middle at a distance from its start. */
   readonly at: (s: number) => Point;
+  /** The box that all that can end it meets. */
+  readonly zone: Bounds;
 }
 
 /** The middle line of a strip, and its places by distance along it. */
@@ -36,8 +38,9 @@ export function stripsBetween(walls: Walls, i: number, j: number, limit: number)
     // A shorter one is a neck between the joints at its ends.
     const shortest = NEAR_JOINT * walls.tolerance;
     if (!(thickness > 2 * walls.tolerance) || thickness >= limit || line.length <= shortest) return [];
-    return freeStretches(walls, i, j, line, thickness / 2).map(([from, to]) => {
-      return { one: i, other: j, thickness, length: to - from, at: (s: number) => line.at(from + s) };
+    const zone = boxRound(line, thickness / 2);
+    return freeStretches(walls, i, j, line, thickness / 2, zone).map(([from, to]) => {
+      return { one: i, other: j, thickness, length: to - from, at: (s: number) => line.at(from + s), zone };
     });
   });
 }
@@ -159,9 +162,10 @@ function freeStretches(
   j: number,
   line: Midline,
   radius: number,
+  zone: Bounds,
 ): [number, number][] {
   const places = [0, line.length];
-  const others = walls.near(boxRound(line, radius)).filter((k) => k !== i && k !== j);
+  const others = walls.near(zone).filter((k) => k !== i && k !== j);
   for (const k of others) {
     for (const s of changes((walls.list[k] as Wall).edge, line, radius)) {
       if (s > 0 && s < line.length) places.push(s);

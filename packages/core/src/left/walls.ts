@@ -8,6 +8,7 @@ import { weldTolerance } from '../geometry/tolerance.js';
 import { windingRound } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { type Crowd, crowdOf } from './crowd.js';
 import { interiorAngle, turnBetween } from './interior-angle.js';
 
 /** A straight wall: the metal lies along `normal` from it. */
@@ -53,6 +54,8 @@ export interface Walls {
   readonly tolerance: number;
   /** Numbers of the walls whose boxes meet a box. */
   readonly near: (box: Bounds) => number[];
+  /** Where walls start. */
+  readonly crowd: Crowd;
   /** Whether no boundary enters a disc, but for the tolerance. */
   readonly hasRoom: (center: Point, radius: number) => boolean;
   /** Whether a place that is on no boundary lies in metal; looks at every edge. */
@@ -74,21 +77,26 @@ export const NEAR_JOINT = 4;
 /** Angles this little under 0 (radians) are the start of an arc and not the end of a full turn. */
 const JUST_BEFORE = 1e-6;
 
-/** Lists the walls of a section; null for an empty one. */
-export function wallsOf(section: Region): Walls | null {
+/**
+ * Lists the walls of a section; null for an empty one.
+ * @param likeTolerance tolerance to work with; that of the section's extent unless given
+ */
+export function wallsOf(section: Region, likeTolerance?: number): Walls | null {
   if (section.length === 0) return null;
   const list: Wall[] = [];
   section.forEach((part, k) => {
     for (const loop of [part.outer, ...part.holes]) addLoop(list, loop, k);
   });
   const boxes = list.map(boxOf);
-  const tolerance = weldTolerance(extentOf(boxes.reduce(joined)));
+  const tolerance = likeTolerance ?? weldTolerance(extentOf(boxes.reduce(joined)));
   const index = new Flatbush(list.length);
   for (const box of boxes) index.add(box.minX, box.minY, box.maxX, box.maxY);
   index.finish();
   const near = (box: Bounds) => index.search(box.minX, box.minY, box.maxX, box.maxY);
+  const crowd = crowdOf(list.map(({ edge }) => edge.a));
   const hasRoom = (center: Point, radius: number) => {
     const least = radius - ROOM_SLACK * tolerance;
+    if (radius >= crowd.least && crowd.isWithin(center, least - tolerance)) return false;
     const box = {
       minX: center.x - radius,
       minY: center.y - radius,
@@ -99,7 +107,7 @@ export function wallsOf(section: Region): Walls | null {
   };
   const loops = loopsOf(section);
   const isMetal = (p: Point) => loops.reduce((sum, loop) => sum + windingRound(loop, p), 0) > 0;
-  return { list, boxes, tolerance, near, hasRoom, isMetal };
+  return { list, boxes, tolerance, near, crowd, hasRoom, isMetal };
 }
 
 /** The place of a wall nearest to a point, and its distance. */

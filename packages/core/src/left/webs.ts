@@ -2,11 +2,19 @@ import { type Bounds, grown } from '../geometry/bounds.js';
 import type { Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
-import { discAhead } from './discs.js';
+import { boxAt, Discs, type Zone } from './discs.js';
 import { type Facing, neckBetween } from './necks.js';
 import { type StripRun, stripRuns } from './strip-runs.js';
 import { type Strip, stripsBetween } from './strips.js';
-import { alongWall, namesInOrder, nearestOnWall, type Wall, type Walls, wallsOf } from './walls.js';
+import {
+  alongWall,
+  namesInOrder,
+  nearestOnWall,
+  ROOM_SLACK,
+  type Wall,
+  type Walls,
+  wallsOf,
+} from './walls.js';
 
 /** A neck of metal thinner than the limit. */
 export interface Web {
@@ -37,13 +45,27 @@ export interface Web {
  * @param limit thickness in the unit of the section, over 0
  */
 export function websOf(section: Region, limit: number): Web[] {
-  const walls = wallsOf(section);
+  return zonedWebs(section, limit).map(({ zone: _, ...web }) => web);
+}
+
+/** A web, and what has a say in it: boundary that stays outside of its zone may change. */
+export interface ZonedWeb extends Web {
+  readonly zone: Zone;
+}
+
+/**
+ * As `websOf`. Webs of one thickness come in the order of their places.
+ * @param tolerance that to work with; the one for the extent of the section unless given
+ */
+export function zonedWebs(section: Region, limit: number, tolerance?: number): ZonedWeb[] {
+  const walls = wallsOf(section, tolerance);
   if (walls === null) return [];
+  const discs = new Discs(walls, limit / 2);
   const strips: Strip[] = [];
   const necks: Facing[] = [];
   for (let i = 0; i < walls.list.length; i++) {
-    for (const j of walls.near(grown(walls.boxes[i] as Bounds, limit))) {
-      if (j <= i) continue;
+    const later = walls.near(grown(walls.boxes[i] as Bounds, limit)).filter((j) => j > i);
+    for (const j of later.sort((a, b) => a - b)) {
       strips.push(...stripsBetween(walls, i, j, limit));
       const neck = neckBetween(walls, i, j, limit);
       if (neck !== null) necks.push(neck);
@@ -51,9 +73,9 @@ export function websOf(section: Region, limit: number): Web[] {
   }
   const single = withoutRepeats(necks, 10 * walls.tolerance);
   return [
-    ...stripRuns(walls, strips).map((run) => stripWeb(walls, run, limit)),
-    ...single.map((neck) => neckWeb(walls, neck, limit)),
-  ].sort((a, b) => a.thickness - b.thickness);
+    ...stripRuns(walls, strips).map((run) => stripWeb(walls, discs, run)),
+    ...single.map((neck) => neckWeb(walls, discs, neck)),
+  ].sort((a, b) => a.thickness - b.thickness || a.at.x - b.at.x || a.at.y - b.at.y);
 }
 
 /** One of each: where a neck ends on a joint it is found from both edges that share it. */
@@ -69,18 +91,28 @@ function withoutRepeats(necks: readonly Facing[], near: number): Facing[] {
   });
 }
 
-function neckWeb(walls: Walls, neck: Facing, limit: number): Web {
-  return webOf(walls, neck, flare(walls, neck, limit, true) + flare(walls, neck, limit, false), 0);
+function neckWeb(walls: Walls, discs: Discs, neck: Facing): ZonedWeb {
+  const ahead = flare(walls, discs, neck, true);
+  const back = flare(walls, discs, neck, false);
+  const zone = [discOf(walls, neck), ...ahead.zone, ...back.zone];
+  return webOf(walls, neck, ahead.length + back.length, 0, zone);
 }
 
-function stripWeb(walls: Walls, run: StripRun, limit: number): Web {
+function stripWeb(walls: Walls, discs: Discs, run: StripRun): ZonedWeb {
   const middle = middleOf(walls, run);
-  if (run.closed) return webOf(walls, middle, run.length, run.length);
+  const own = run.strips.map(({ zone }) => zone);
+  if (run.closed) return webOf(walls, middle, run.length, run.length, own);
   const first = run.strips[0] as Strip;
   const last = run.strips[run.strips.length - 1] as Strip;
-  const back = flare(walls, facingAt(walls, first, 0), limit, false);
-  const ahead = flare(walls, facingAt(walls, last, last.length), limit, true);
-  return webOf(walls, middle, back + run.length + ahead, run.length);
+  const back = flare(walls, discs, facingAt(walls, first, 0), false);
+  const ahead = flare(walls, discs, facingAt(walls, last, last.length), true);
+  const zone = [...own, ...ahead.zone, ...back.zone];
+  return webOf(walls, middle, back.length + run.length + ahead.length, run.length, zone);
+}
+
+/** The box round all that may enter the disc across a neck. */
+function discOf(walls: Walls, { middle, thickness }: Facing): Bounds {
+  return boxAt(middle, thickness / 2 + 2 * ROOM_SLACK * walls.tolerance);
 }
 
 /** Halfway along a run of strips. */
@@ -101,7 +133,7 @@ function facingAt(walls: Walls, { one, other, thickness, at }: Strip, s: number)
   return { one, other, p, q, middle, thickness };
 }
 
-function webOf(walls: Walls, facing: Facing, length: number, strip: number): Web {
+function webOf(walls: Walls, facing: Facing, length: number, strip: number, zone: Zone): ZonedWeb {
   const one = walls.list[facing.one] as Wall;
   const other = walls.list[facing.other] as Wall;
   const a = sourceOf(walls, one);
@@ -115,6 +147,7 @@ function webOf(walls: Walls, facing: Facing, length: number, strip: number): Web
     length,
     strip,
     part: one.part,
+    zone,
   };
 }
 
@@ -127,11 +160,14 @@ function sourceOf(walls: Walls, wall: Wall): Source | null {
 }
 
 /** How far it is from a place in a web to where the metal is as thick as the limit; 0 where it never is. */
-function flare(walls: Walls, { one, other, middle }: Facing, limit: number, ahead: boolean): number {
+function flare(
+  walls: Walls,
+  discs: Discs,
+  { one, other, middle }: Facing,
+  ahead: boolean,
+): { length: number; zone: Zone } {
   const p = { wall: one, along: alongWall(walls.list[one] as Wall, middle) };
   const q = { wall: other, along: alongWall(walls.list[other] as Wall, middle) };
-  const center = ahead
-    ? discAhead(walls, middle, p, q, limit / 2)
-    : discAhead(walls, middle, q, p, limit / 2);
-  return center === null ? 0 : Math.hypot(center.x - middle.x, center.y - middle.y);
+  const { center, zone } = ahead ? discs.ahead(middle, p, q) : discs.ahead(middle, q, p);
+  return { length: center === null ? 0 : Math.hypot(center.x - middle.x, center.y - middle.y), zone };
 }
