@@ -1,3 +1,10 @@
+export {
+  type CheckLawsOptions,
+  checkLaws,
+  type LawFault,
+  type LawName,
+  lawNames,
+} from './check-laws.js';
 export { metalAngles } from './corners.js';
 export {
   type Cut,
@@ -13,6 +20,7 @@ export {
 export { families, familyNamed } from './families.js';
 export { type Family, type FamilyPlan, family, type Picks, placedCase } from './family.js';
 export { CLOSE, type Closeness, commonExtent, difference, type PartPrint, printsOf } from './fingerprint.js';
+export { jobDocuments, jobDocumentsWithSetup, outlineDocuments, setupDocuments } from './jobs.js';
 export {
   AREA_SLACK,
   type Booleans,
@@ -40,6 +48,7 @@ export {
   roundedRectangles,
   slots,
 } from './outlines.js';
+export { booleansOf, type OwnGeometry } from './own.js';
 export { areaOf, type Box, boxOf, edgesOf, extentOf, lengthOf, signedArea, windingOf } from './probe.js';
 export {
   everyWay,
