@@ -6,8 +6,10 @@ import { type AnyLibrary, libraries } from './libraries.js';
 import { type Contest, contest } from './library.js';
 import { type Effort, FULL, QUICK, type Timing, timed } from './measure.js';
 import { memoryFigures } from './memory.js';
+import { MOVED_CASE, movedFigures } from './moved-case.js';
 import { type OwnCase, ownCases } from './own-cases.js';
 import { type CutProblem, cutProblems, type OffsetProblem, offsetProblems } from './problems.js';
+import { RANGE_CASE, rangeFigures } from './range-case.js';
 
 /*
  * npm run bench -- --case one-cut --quick --json
@@ -29,7 +31,14 @@ const found: Figure[] = [];
 
 const problems = [...cutProblems(), ...offsetProblems()];
 const own = ownCases();
-const names = [...problems.map(({ name }) => name), ...own.map(({ name }) => name), 'growth', 'memory'];
+const names = [
+  ...problems.map(({ name }) => name),
+  ...own.map(({ name }) => name),
+  MOVED_CASE,
+  RANGE_CASE,
+  'growth',
+  'memory',
+];
 const unknown = (values.case ?? []).find((name) => !names.includes(name));
 if (unknown !== undefined) throw new RangeError(`--case ${unknown}: there are ${names.join(', ')}`);
 const wanted = (name: string): boolean => values.case?.includes(name) ?? true;
@@ -37,6 +46,8 @@ const wanted = (name: string): boolean => values.case?.includes(name) ?? true;
 const all = await libraries();
 for (const problem of problems) if (wanted(problem.name)) report(comparison(problem, all));
 for (const one of own) if (wanted(one.name)) report([ownFigure(one)]);
+if (wanted(MOVED_CASE)) report(movedFigures(effort));
+if (wanted(RANGE_CASE)) report(rangeFigures(effort));
 if (wanted('growth')) report(growthFigures(effort));
 if (wanted('memory')) report(await memoryFigures());
 if (values.json) console.log(JSON.stringify({ machine: machine(), figures: found }, null, 1));

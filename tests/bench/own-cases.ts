@@ -1,5 +1,5 @@
 import { examine, type Job, parseJob, type Report, subtract, websOf } from '@edgebite/core';
-import { platesOf } from './problems.js';
+import { platesOf, sieve, WEB_LIMIT } from './problems.js';
 
 /** Something that no peer does: it is timed, and the time says how it grows. */
 export interface OwnCase {
@@ -11,9 +11,6 @@ export interface OwnCase {
   readonly isRight: () => boolean;
 }
 
-/** Metal under 1 mm is thin: all of what the plate of 2,000 holes has between neighbours, 0.6 mm, is. */
-const WEB_LIMIT = 1;
-
 /** Webs of 50 by 40 holes: between neighbours in rows and columns, and out to the four edges. */
 const WEBS_OF_2000 = 49 * 40 + 50 * 39 + 2 * 50 + 2 * 40;
 
@@ -22,7 +19,7 @@ export function ownCases(): OwnCase[] {
   return [
     websCase(),
     examineCase('examine-5', bracket(), isBracket),
-    examineCase('examine-2000', pierced(), isPierced),
+    examineCase('examine-2000', sieve(), isPierced),
   ];
 }
 
@@ -74,17 +71,6 @@ function isBracket(report: Report): boolean {
   const blank = 12 * (80 * 30 - (4 - Math.PI) * 16);
   const left = report.pieces.reduce((sum, piece) => sum + piece.volume, 0);
   return report.cuts.length === 5 && Math.abs(left + report.removedVolume - blank) <= 1e-9 * blank;
-}
-
-function pierced(): unknown {
-  const cuts = Array.from({ length: 2000 }, (_, k) => ({
-    id: `hole ${k + 1}`,
-    kind: 'bore',
-    center: [2 * (k % 50) + 1, 2 * Math.floor(k / 50) + 1],
-    diameter: 1.4,
-  }));
-  const part = { outline: { rectangle: [100, 80] }, thickness: 5 };
-  return { edgebite: 1, name: 'Sieve', units: 'mm', part, limits: { web: WEB_LIMIT }, cuts };
 }
 
 function isPierced(report: Report): boolean {

@@ -197,3 +197,18 @@ export function grownArea(corners: readonly Point[], radius: number, distance: n
   });
   return sum;
 }
+
+/** Metal under 1 mm is thin: all of what the plate of 2,000 holes has between neighbours, 0.6 mm, is. */
+export const WEB_LIMIT = 1;
+
+/** The plate of 2,000 holes as a job. */
+export function sieve(): unknown {
+  const cuts = Array.from({ length: 2000 }, (_, k) => ({
+    id: `hole ${k + 1}`,
+    kind: 'bore',
+    center: [2 * (k % 50) + 1, 2 * Math.floor(k / 50) + 1],
+    diameter: 1.4,
+  }));
+  const part = { outline: { rectangle: [100, 80] }, thickness: 5 };
+  return { edgebite: 1, name: 'Sieve', units: 'mm', part, limits: { web: WEB_LIMIT }, cuts };
+}

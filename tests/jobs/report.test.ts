@@ -125,6 +125,10 @@ function isKnown(report: Report, sources: ReadonlySet<string | undefined>, name:
       return report.webs[Number(rest)] !== undefined;
     case 'knifeEdge':
       return report.knifeEdges[Number(rest)] !== undefined;
+    case 'setup':
+      return report.setups.some(({ id }) => id === rest);
+    case 'keepOut':
+      return report.keepOut.some(({ id }) => id === rest);
     case 'floor':
       return report.floors[Number(rest)] !== undefined;
     default:

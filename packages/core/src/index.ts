@@ -25,7 +25,13 @@ export type { Milling, ToolSide } from './center/path-curve.js';
 export { edgesToJson, type PassJson, type PathEdgeJson, passesToJson } from './center/path-json.js';
 export { type Lead, LeadError } from './center/path-lead.js';
 export type { LoopOrder } from './center/path-order.js';
-export { type OutlinePlace, type OutlineStretch, placeNear, placeOfSource } from './center/path-stretch.js';
+export {
+  isOnStretch,
+  type OutlinePlace,
+  type OutlineStretch,
+  placeNear,
+  placeOfSource,
+} from './center/path-stretch.js';
 export { type DistancePlacement, type FromEdge, placeByDistances } from './center/place-distances.js';
 export {
   type FacePlacement,
@@ -49,7 +55,51 @@ export {
 export type { AnnularCut, BoreCut, Cut, EveryCut, Side, SweptCut } from './cut/cut.js';
 export { coreOf, footprint } from './cut/footprint.js';
 export { sweptRegion } from './cut/swept.js';
+export {
+  type BreakOffEstimate,
+  breakingMoment,
+  breakOffOf,
+  elasticMoment,
+  plasticMoment,
+  shearForce,
+} from './cutting/break-off.js';
 export { densityOf, massOf } from './cutting/density.js';
+export { type FeedEntry, feedFor } from './cutting/feed-table.js';
+export { HARDNESS, METALS, type Metal, metalOf } from './cutting/material.js';
+export type { Range } from './cutting/range.js';
+export {
+  feedPerTurnOf,
+  feedRate,
+  minutesFor,
+  type SurfaceSpeedUnit,
+  spindleSpeed,
+  surfaceSpeedOf,
+  surfaceSpeedUnit,
+} from './cutting/speed.js';
+export { type SpeedEntry, speedEntry, surfaceSpeedFor } from './cutting/speed-table.js';
+export { type SpindleLimits, type SpindleSetting, spindleSetting } from './cutting/spindle-set.js';
+export { type Strength, strengthOf } from './cutting/strength.js';
+export { TOOL_KINDS, TOOL_MATERIALS, type ToolKind, type ToolMaterial } from './cutting/tool.js';
+export { type ChainPlace, type Link, type LinkKind, type LinkSize, sizeOfLink } from './datum/chain.js';
+export { generalTolerance, type ToleranceClass } from './datum/general-tolerance.js';
+export type { KeepOut } from './datum/keep-out.js';
+export { inUnit, type LengthUnit } from './datum/length-unit.js';
+export { type Axes, axesOf, type Lie } from './datum/lie.js';
+export type { Interval } from './datum/reach.js';
+export {
+  type AxisZero,
+  type Laid,
+  laid,
+  placeUnder,
+  type Readout,
+  readoutAt,
+  type SetPart,
+  type Setup,
+  type ZeroSize,
+} from './datum/setup.js';
+export { type Stack, stackOf } from './datum/stack.js';
+export { toStep } from './datum/step.js';
+export { type Target, targetAt } from './datum/target.js';
 export * from './geometry/bounds.js';
 export * from './geometry/distance.js';
 export * from './geometry/edge.js';
@@ -57,8 +107,10 @@ export * from './geometry/measure.js';
 export { type Meeting, type MeetingPoint, meet } from './geometry/meet.js';
 export * from './geometry/point.js';
 export { weldTolerance } from './geometry/tolerance.js';
+export { cautionsOf, STANDING_CAUTION } from './job/cautions.js';
 export { JobError, type JobIssue } from './job/errors.js';
 export { examine } from './job/examine.js';
+export { type CutChange, type Examiner, examiner } from './job/examiner.js';
 export {
   DEFAULT_KNIFE_EDGE,
   DEFAULT_RESOLUTION,
@@ -68,18 +120,25 @@ export {
   type Units,
 } from './job/job.js';
 export { parseJob } from './job/parse.js';
+export type { AlongPlan, CenterPlan, CutPlan, JobCut, PassesPlan } from './job/plan.js';
 export * from './job/report-schema.js';
 export { type CutDocument, type JobDocument, jobJsonSchema, jobSchema } from './job/schema.js';
 export { interiorAngles, type KnifeEdge, knifeEdgesOf } from './left/knife-edges.js';
 export type { Relation } from './left/relation.js';
 export { type Web, websOf } from './left/webs.js';
 export * from './outline/flatten.js';
+export { type EdgeJson, type RegionJson, regionFromJson, regionToJson } from './outline/json.js';
+export { arcsFromPolyline, type PolylineOptions, type RecoveredEdges } from './outline/polyline.js';
 export * from './outline/shapes.js';
 export * from './outline/svg-path.js';
 export * from './outline/svg-write.js';
 export * from './outline/validate.js';
 export * from './outline/wkt.js';
 export * from './outline/wkt-write.js';
+export { type Along, type RangeQuery, RangeQueryError } from './range/number.js';
+export type { Outcome, RangeChange, RangeFinding, RangeMark, RangeRelation } from './range/outcome.js';
+export type { RangePresent } from './range/present.js';
+export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './range/range.js';
 export { OverlayError } from './region/arrange.js';
 export { intersect, normalize, union, xor } from './region/boolean.js';
 export { contains } from './region/contains.js';

@@ -68,6 +68,17 @@ function sameLoop(
   return p.part === q.part && p.hole === q.hole;
 }
 
+/**
+ * Whether the place of an outline that is nearest to a point belongs to a stretch of it.
+ * @throws RangeError if the stretch is not one of the outline, or a coordinate is not finite.
+ */
+export function isOnStretch(region: Region, stretch: OutlineStretch, p: Point): boolean {
+  const place = placeNear(region, p);
+  const tags = tagged(region);
+  const edge = tags.edges.find((one) => sameLoop(one, place) && one.index === place.edge) as OutlineEdge;
+  return intervalsOf(tags, stretch)(edge).some(([low, high]) => low <= place.share && place.share <= high);
+}
+
 /** Shares of an edge, from one to another. */
 type Interval = readonly [number, number];
 

@@ -1,11 +1,11 @@
 import type { ArcEdge, Edge, LineEdge } from '../geometry/edge.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
 import { shownNumber } from '../outline/shown.js';
-import { loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import type { FaceSide } from './bite.js';
 import { checkFinite, checkNotNegative, checkOverZero } from './checks.js';
 import { type Hand, type Locus, leftOf, meetLoci } from './loci.js';
+import { edgeNamed } from './named-edge.js';
 import { frameOf } from './place-face.js';
 import { bitesIn, type OutlinePlacement } from './place-outline.js';
 
@@ -79,7 +79,7 @@ interface Allowed {
 }
 
 function locusOf(outline: Region, given: FromEdge): Allowed {
-  const edge = edgeNamed(outline, given.edge);
+  const edge = edgeNamed(WHERE, outline, given.edge);
   switch (given.from) {
     case 'edge':
       checkNotNegative(WHERE, `the distance from ${given.edge}`, given.distance);
@@ -139,29 +139,6 @@ function alongLine(edge: Edge, name: string, end: 'start' | 'end', along: number
 function endOf(edge: Edge, name: string, end: 'start' | 'end'): Point {
   if (samePoint(edge.a, edge.b)) throw new RangeError(`${WHERE}: ${name} is a full circle, which has no end`);
   return end === 'start' ? edge.a : edge.b;
-}
-
-/** The edge of that name. Two arcs of one circle, as full circles are drawn, count as one. */
-function edgeNamed(outline: Region, name: string): Edge {
-  const edges = loopsOf(outline).flat();
-  const named = edges.filter(({ source }) => source === name);
-  const [first, second] = named;
-  if (first === undefined) {
-    const known = [...new Set(edges.map(({ source }) => source).filter((source) => source !== undefined))];
-    throw new RangeError(
-      `${WHERE}: the outline has no edge ${name}; it has ${known.join(', ') || 'no names'}`,
-    );
-  }
-  if (second === undefined) return first;
-  const isCircle =
-    named.length === 2 &&
-    first.kind === 'arc' &&
-    second.kind === 'arc' &&
-    samePoint(first.center, second.center) &&
-    samePoint(first.a, second.b) &&
-    samePoint(first.b, second.a);
-  if (isCircle) return { ...first, b: first.a };
-  throw new RangeError(`${WHERE}: ${name} is in ${named.length} pieces; measure from another edge`);
 }
 
 function words(given: FromEdge): string {

@@ -1,14 +1,21 @@
 import type { Cut } from '../cut/cut.js';
-import { coreOf, footprint } from '../cut/footprint.js';
 import { densityOf, massOf } from '../cutting/density.js';
 import type { Removal } from '../left/cells.js';
-import { type Left, whatIsLeft } from '../left/left.js';
+import type { Zone } from '../left/discs.js';
+import { type Left, type LeftLike, whatIsLeft } from '../left/left.js';
 import type { Piece } from '../left/pieces.js';
-import { relationOf } from '../left/relation.js';
+import { relationOf, type Standing, standingOf } from '../left/relation.js';
 import { boundsJson, edgeJson, placeJson, regionJson } from './as-json.js';
+import { cautionsOf } from './cautions.js';
+import { type CenterCut, centerCuts } from './center-cuts.js';
+import { type Facts, factsOf } from './facts.js';
 import { findingsOf } from './findings.js';
 import type { Job } from './job.js';
+import { removalOf } from './removal.js';
 import type { Report, ReportCut, ReportPiece } from './report-schema.js';
+import type { Said } from './said.js';
+import { type SetUp, setUp, withSetups } from './set-up.js';
+import { withShopNumbers } from './shop-numbers.js';
 
 /** Radians in a degree. */
 const DEGREE = Math.PI / 180;
@@ -19,11 +26,61 @@ const DEGREE = Math.PI / 180;
  * volumes in its square and cubic unit.
  */
 export function examine(job: Job): Report {
+  return examined(job).report;
+}
+
+/** All of a report but what is said of it as a whole, and what it takes to change it in one place. */
+export interface Looked {
+  readonly report: Omit<Report, 'findings' | 'cautions'>;
+  readonly facts: Facts;
+  readonly centers: readonly CenterCut[];
+  /** By web and by knife edge: boxes outside of which nothing has a say in it. */
+  readonly webZones: readonly Zone[];
+  readonly knifeZones: readonly Zone[];
+  /** By slab: the tolerance that its section was searched with. */
+  readonly tolerances: readonly number[];
+}
+
+/** The same with a whole report. */
+export interface Examined extends Looked {
+  readonly report: Report;
+}
+
+/** As `examine`, with what it takes to change the report in one place; what is said of rows goes into `said`. */
+export function examined(job: Job, said?: Said): Examined {
+  const set = setUp(job);
+  const looked = lookedAt(job, set);
+  return { ...looked, report: withFindings(job, looked.report, looked, set, said) };
+}
+
+/**
+ * A report with what is said of it as a whole.
+ * @param said findings on rows that were made before, to be used again
+ */
+export function withFindings(
+  job: Job,
+  body: Looked['report'],
+  { facts, centers }: Pick<Looked, 'facts' | 'centers'>,
+  set: SetUp,
+  said?: Said,
+): Report {
+  const findings = findingsOf(job, facts, body, set, centers, said);
+  return { ...body, findings, cautions: cautionsOf({ ...body, findings }) };
+}
+
+/**
+ * Makes the cuts and looks at what is left.
+ * @param like what to take slabs and tolerances from, for a look at some of the cuts of a job
+ */
+export function lookedAt(job: Job, set: SetUp, like?: LeftLike): Looked {
   const removals = job.cuts.map((cut) => removalOf(cut, job.thickness));
   const { web, knifeEdge } = job.limits;
-  const left = whatIsLeft(job.outline, job.thickness, removals, job.keep, web, knifeEdge * DEGREE);
+  const left = whatIsLeft(job.outline, job.thickness, removals, job.keep, web, knifeEdge * DEGREE, like);
+  const standing = standingOf(left.cells);
+  const facts = factsOf(job, left);
+  const centers = centerCuts(job, removals, left);
   const density = job.material === null ? null : densityOf(job.material);
-  const body: Omit<Report, 'findings'> = {
+  const plain: Omit<Report, 'findings' | 'cautions'> = {
     edgebite: 1,
     name: job.name,
     units: job.units,
@@ -46,19 +103,17 @@ export function examine(job: Job): Report {
       volume,
       mass: density === null ? null : massOf(volume, density, job.units),
     })),
-    cuts: job.cuts.map((cut, k) => cutRow(job, left, removals[k] as Removal, cut, k)),
+    cuts: job.cuts.map((cut, k) => cutRow(job, left, standing, removals[k] as Removal, cut, k, centers[k] as CenterCut)),
+    setups: [],
+    keepOut: [],
   };
-  return { ...body, findings: findingsOf(job, left, body) };
-}
-
-function removalOf(cut: Cut, thickness: number): Removal {
-  const top = cut.from === 'top';
   return {
-    id: cut.id,
-    footprint: footprint(cut),
-    core: cut.kind === 'annular' ? coreOf(cut) : null,
-    low: cut.through ? 0 : top ? thickness - cut.depth : 0,
-    high: cut.through ? thickness : top ? thickness : cut.depth,
+    report: withShopNumbers(job, withSetups(job, set, plain)),
+    facts,
+    centers,
+    webZones: left.webs.map(({ zone }) => zone),
+    knifeZones: left.knifeEdges.map(({ zone }) => zone),
+    tolerances: left.tolerances,
   };
 }
 
@@ -98,15 +153,18 @@ function sharpAndThin(left: Left): Pick<Report, 'webs' | 'knifeEdges'> {
       at: placeJson(web.at),
       ends: [placeJson(web.ends[0]), placeJson(web.ends[1])],
       between: named(web.between),
+      interval: null,
       length: web.length,
       strip: web.strip,
       slab: web.slab,
       piece: pieceId(web.piece),
+      breakOff: null,
     })),
     knifeEdges: left.knifeEdges.map((edge) => ({
       angle: edge.angle / DEGREE,
       at: placeJson(edge.at),
       between: named(edge.between),
+      interval: null,
       feather: edge.feather,
       slab: edge.slab,
       piece: pieceId(edge.piece),
@@ -123,10 +181,19 @@ function floorRows(job: Job, left: Left): Report['floors'] {
     kerfLength: floor.kerfLength,
     at: placeJson(floor.at),
     slab: floor.slab,
+    breakOff: null,
   }));
 }
 
-function cutRow(job: Job, left: Left, removal: Removal, cut: Cut, number: number): ReportCut {
+function cutRow(
+  job: Job,
+  left: Left,
+  standing: Standing,
+  removal: Removal,
+  cut: Cut,
+  number: number,
+  center: CenterCut,
+): ReportCut {
   const taken = left.taken[number] as Left['taken'][number];
   return {
     id: cut.id,
@@ -140,8 +207,11 @@ function cutRow(job: Job, left: Left, removal: Removal, cut: Cut, number: number
     depth: cut.depth,
     through: cut.through,
     footprint: regionJson(removal.footprint),
-    relation: relationOf(left.cells, number, cut, job.outline, job.resolution),
+    relation: relationOf(standing, number, cut, job.outline, job.resolution),
+    bites: [],
     removedArea: taken.area,
     removedVolume: taken.volume,
+    ...center.row,
+    running: null,
   };
 }

@@ -1,33 +1,50 @@
 import type { AnnularCut, Cut } from '../cut/cut.js';
-import type { Point } from '../geometry/point.js';
-import type { Left } from '../left/left.js';
-import { faceAt } from '../region/faces.js';
+import type { CenterCut } from './center-cuts.js';
+import { centerFindings } from './center-findings.js';
+import type { Facts } from './facts.js';
 import type { Job } from './job.js';
+import { keepOutFindings } from './keep-out-findings.js';
+import { merged, SAME_PLACE } from './merged.js';
 import type { Finding, Report, ReportCut, ReportPiece } from './report-schema.js';
+import { runningFindings } from './running-findings.js';
+import { type Said, saidOf } from './said.js';
+import type { SetUp } from './set-up.js';
+import { setupFindings } from './setup-findings.js';
+import { uncertainFindings } from './uncertain-findings.js';
 import { angleWords, lengthWords, placeWords, sourceWords } from './words.js';
 
-type Body = Omit<Report, 'findings'>;
+type Body = Omit<Report, 'findings' | 'cautions'>;
 
-/** What to know before cutting: dangers first, then what to check, then notes. */
-export function findingsOf(job: Job, left: Left, report: Body): Finding[] {
+/**
+ * What to know before cutting: dangers first, then what to check, then notes.
+ * @param said findings on rows that were made before, to be used again
+ */
+export function findingsOf(
+  job: Job,
+  facts: Facts,
+  report: Body,
+  set: SetUp,
+  centers: readonly CenterCut[],
+  said?: Said,
+): Finding[] {
   const all = [
-    ...keptFindings(left, report),
+    ...keptFindings(facts, report),
     ...report.pieces.flatMap((piece) => pieceFinding(job, report, piece)),
     ...passingFindings(report),
-    ...partialFindings(report),
-    ...report.cuts.flatMap((cut, k) => cutFindings(job, left, cut, job.cuts[k] as Cut, k)),
-    ...webFindings(report),
-    ...knifeFindings(report),
+    ...centerFindings(report, centers),
+    ...report.cuts.flatMap((cut, k) => cutFindings(job, facts, cut, job.cuts[k] as Cut, k)),
+    ...webFindings(report, said),
+    ...knifeFindings(report, said),
     ...floorFindings(report),
+    ...runningFindings(job, report),
+    ...setupFindings(job, set, report),
+    ...uncertainFindings(job, set, report),
+    ...keepOutFindings(job, set, report),
   ];
-  const rank = { danger: 0, check: 1, note: 2 };
-  return all
-    .map((finding, k) => ({ finding, k }))
-    .sort((a, b) => rank[a.finding.level] - rank[b.finding.level] || a.k - b.k)
-    .map(({ finding }) => finding);
+  return (['danger', 'check', 'note'] as const).flatMap((rank) => all.filter(({ level }) => level === rank));
 }
 
-function keptFindings(left: Left, report: Body): Finding[] {
+function keptFindings(facts: Facts, report: Body): Finding[] {
   const findings: Finding[] = [];
   if (report.pieces.length === 0) {
     findings.push({
@@ -37,7 +54,7 @@ function keptFindings(left: Left, report: Body): Finding[] {
       at: null,
       about: report.cuts.map(({ source }) => source),
     });
-  } else if (left.pieces.keepStands === false && report.keep !== null) {
+  } else if (facts.keepStands === false && report.keep !== null) {
     findings.push({
       level: 'danger',
       code: 'held-place-cut-away',
@@ -103,29 +120,6 @@ function passingFindings(report: Body): Finding[] {
   });
 }
 
-/** All partial holes in one note. */
-function partialFindings(report: Body): Finding[] {
-  const partial = report.cuts
-    .filter(({ kind }) => kind !== 'swept')
-    .filter(({ relation, removedVolume }) => relation === 'breaks out' && removedVolume > 0);
-  const first = partial[0];
-  if (first === undefined) return [];
-  const ids = partial.map(({ id }) => id);
-  const what =
-    ids.length === 1
-      ? `Cut ${ids[0]} is a partial hole: it leaves the part`
-      : `Cuts ${ids.slice(0, -1).join(', ')} and ${ids.at(-1)} are partial holes: they leave the part`;
-  return [
-    {
-      level: 'note',
-      code: 'partial-hole',
-      message: `${what}, so the cut is interrupted and pushes to one side.`,
-      at: ids.length === 1 ? first.center : null,
-      about: partial.map(({ source }) => source),
-    },
-  ];
-}
-
 function heldSlugFinding(
   job: Job,
   report: Body,
@@ -153,7 +147,7 @@ function middleOf(piece: ReportPiece): [number, number] {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
-function cutFindings(job: Job, left: Left, row: ReportCut, cut: Cut, number: number): Finding[] {
+function cutFindings(job: Job, facts: Facts, row: ReportCut, cut: Cut, number: number): Finding[] {
   const findings: Finding[] = [];
   const about = [row.source];
   const at = row.center;
@@ -172,15 +166,15 @@ function cutFindings(job: Job, left: Left, row: ReportCut, cut: Cut, number: num
     const message = `Cut ${cut.id} takes nothing that the cuts before it have left.`;
     findings.push({ level: 'note', code: 'cut-in-air', message, at, about });
   }
-  if (cut.kind === 'annular') findings.push(...annularFindings(job, left, cut, number));
+  if (cut.kind === 'annular') findings.push(...annularFindings(job, row, cut, facts.bears[number] as boolean));
   return findings;
 }
 
-function annularFindings(job: Job, left: Left, cut: AnnularCut, number: number): Finding[] {
+function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boolean): Finding[] {
   const findings: Finding[] = [];
   const at: [number, number] = [cut.center.x + 0, cut.center.y + 0];
   const about = [`cut:${cut.id}`];
-  if ((left.taken[number] as { volume: number }).volume > 0 && !metalUnder(left, cut.center, number)) {
+  if (row.removedVolume > 0 && !bears) {
     findings.push({
       level: 'check',
       code: 'no-metal-under-centre',
@@ -203,75 +197,32 @@ function annularFindings(job: Job, left: Left, cut: AnnularCut, number: number):
   return findings;
 }
 
-/** Whether metal stands at a place, at the height where a cut starts, when its turn comes. */
-function metalUnder(left: Left, at: Point, number: number): boolean {
-  const { cells } = left;
-  const n = cells.slabs.length;
-  const face = faceAt(cells.subdivision, at);
-  if ((cells.covers[face] as readonly number[])[0] !== 0) return false;
-  const { low, high } = cells.removals[number] as (typeof cells.removals)[number];
-  return cells.slabs.some(({ from, to }, s) => {
-    const middle = (from + to) / 2;
-    if (middle < low || middle > high) return false;
-    const by = cells.taker[face * n + s] as number;
-    return by < 0 || by >= number;
-  });
-}
-
-/** Places closer than this share of the limit are one web in several slabs. */
-const SAME_PLACE = 1e-6;
-
-/** Rows that say the same of several slabs, put together: the first, and the numbers of all. */
-function merged<
-  T extends { readonly at: readonly [number, number]; readonly piece: string; readonly slab: number },
->(rows: readonly T[], near: number): { row: T; numbers: number[] }[] {
-  const groups: { row: T; numbers: number[]; slabs: Set<number> }[] = [];
-  const buckets = new Map<string, typeof groups>();
-  rows.forEach((row, k) => {
-    const key = `${Math.round(row.at[0] / (near * 8))},${Math.round(row.at[1] / (near * 8))}`;
-    const bucket = buckets.get(key) ?? [];
-    buckets.set(key, bucket);
-    const known = bucket.find(
-      (group) =>
-        !group.slabs.has(row.slab) &&
-        Math.hypot(group.row.at[0] - row.at[0], group.row.at[1] - row.at[1]) <= near,
-    );
-    if (known !== undefined) {
-      known.numbers.push(k);
-      known.slabs.add(row.slab);
-      return;
-    }
-    const group = { row, numbers: [k], slabs: new Set([row.slab]) };
-    bucket.push(group);
-    groups.push(group);
-  });
-  return groups;
-}
-
-function webFindings(report: Body): Finding[] {
-  return merged(report.webs, report.limits.web * SAME_PLACE).map(({ row, numbers }) => ({
-    level: 'check',
-    code: 'thin-web',
-    message: `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between)}: it can bend away from the tool or break.`,
-    at: [...row.at],
-    about: [...numbers.map((k) => `web:${k}`), ...row.between],
-  }));
-}
-
-function knifeFindings(report: Body): Finding[] {
-  return merged(report.knifeEdges, report.limits.web * SAME_PLACE).map(({ row, numbers }) => {
-    const feather =
-      row.feather === null
-        ? ''
-        : `, thinner than ${lengthWords(report.limits.web, report.units)} for ${lengthWords(row.feather, report.units)}`;
-    return {
+function webFindings(report: Body, said: Said | undefined): Finding[] {
+  return merged(report.webs, report.limits.web * SAME_PLACE).map(({ row, numbers }) =>
+    saidOf(said, row, numbers, 'web', () => ({
       level: 'check',
-      code: 'knife-edge',
-      message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between)}${feather}: it cuts hands and breaks off.`,
+      code: 'thin-web',
+      message: `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between)}: it can bend away from the tool or break.`,
       at: [...row.at],
-      about: [...numbers.map((k) => `knifeEdge:${k}`), ...row.between],
-    };
-  });
+    })),
+  );
+}
+
+function knifeFindings(report: Body, said: Said | undefined): Finding[] {
+  return merged(report.knifeEdges, report.limits.web * SAME_PLACE).map(({ row, numbers }) =>
+    saidOf(said, row, numbers, 'knifeEdge', () => {
+      const feather =
+        row.feather === null
+          ? ''
+          : `, thinner than ${lengthWords(report.limits.web, report.units)} for ${lengthWords(row.feather, report.units)}`;
+      return {
+        level: 'check',
+        code: 'knife-edge',
+        message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between)}${feather}: it cuts hands and breaks off.`,
+        at: [...row.at],
+      };
+    }),
+  );
 }
 
 function floorFindings(report: Body): Finding[] {

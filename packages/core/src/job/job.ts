@@ -1,7 +1,10 @@
-import type { Cut } from '../cut/cut.js';
+import type { ToleranceClass } from '../datum/general-tolerance.js';
+import type { KeepOut } from '../datum/keep-out.js';
+import type { Setup } from '../datum/setup.js';
 import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
-import type { JobDocument } from './schema.js';
+import type { JobCut } from './plan.js';
+import type { JobDocument, MachineDocument, ToolDocument } from './schema.js';
 
 /** The unit of every length of a job. */
 export type Units = JobDocument['units'];
@@ -28,7 +31,16 @@ export interface Job {
   readonly limits: Limits;
   /** The smallest step that the shop can set or read. */
   readonly resolution: number;
-  readonly cuts: readonly Cut[];
+  readonly cuts: readonly JobCut[];
+  /** Class of ISO 2768-1 for lengths without a tolerance; null if the job names none. */
+  readonly tolerances: ToleranceClass | null;
+  /** Empty if the job has none. */
+  readonly setups: readonly Setup[];
+  readonly keepOuts: readonly KeepOut[];
+  /** Empty if the job has none. */
+  readonly tools: readonly ToolDocument[];
+  /** Without keys if the job does not say. */
+  readonly machine: MachineDocument;
   /** The job as it was written, without its faults of form: `parseJob` makes the same job of it again. */
   readonly document: JobDocument;
 }

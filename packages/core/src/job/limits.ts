@@ -48,3 +48,27 @@ export const FINEST_SHARE = 1e-7;
 
 /** Smallest size of a cut as a share of its coordinates: a circle has some millions of doubles across it then. */
 export const ROUNDEST_SHARE = 1e-9;
+
+/** Most setups in a job: far more than a part is ever clamped anew. */
+export const MAX_SETUPS = 1000;
+
+/** Most setups that one cut may be in: both sides of the part, each lying four ways. */
+export const MAX_SAME_CUT = 8;
+
+/** Most links in the chain of one axis: a stack of blocks has ten. */
+export const MAX_LINKS = 100;
+
+/** Most jaws, stops, parallels and clamps in a job. */
+export const MAX_KEEP_OUTS = 1000;
+
+/** Most tools in a job: more than any tool cupboard holds. */
+export const MAX_TOOLS = 1000;
+
+/** Most teeth of a tool: over those of the largest slitting saws. */
+export const MAX_TEETH = 200;
+
+/** Fastest speed of a spindle, turns per minute: over that of any that cuts metal. */
+export const MAX_SPEED = 1e6;
+
+/** Most steps of a spindle's gears and belts. */
+export const MAX_SPEEDS = 100;

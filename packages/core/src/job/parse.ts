@@ -1,4 +1,3 @@
-import type { Cut } from '../cut/cut.js';
 import { extentOf } from '../geometry/bounds.js';
 import { shownPoint } from '../outline/shown.js';
 import { contains } from '../region/contains.js';
@@ -9,9 +8,13 @@ import { Faults } from './faults.js';
 import { idIssues } from './ids.js';
 import { DEFAULT_KNIFE_EDGE, DEFAULT_RESOLUTION, DEFAULT_WEB, type Job } from './job.js';
 import { plainFaults } from './plain.js';
+import type { JobCut } from './plan.js';
 import { type PartSize, readCut } from './read-cut.js';
 import { pointOf } from './read-edges.js';
+import { readKeepOuts } from './read-keep-outs.js';
 import { readOutline } from './read-outline.js';
+import { readSetups } from './read-setups.js';
+import { readMachine, readTools } from './read-tools.js';
 import { type JobDocument, jobSchema } from './schema.js';
 import { schemaIssues } from './schema-issues.js';
 import { valueOfText } from './text.js';
@@ -37,11 +40,15 @@ export function parseJob(json: unknown): Job {
   const outline = readOutline(document, faults);
   const cuts = readCuts(document, outline, faults);
   checkKeep(document, outline, faults);
+  const setups = readSetups(document, outline, faults);
+  const keepOuts = readKeepOuts(document, faults);
+  const tools = readTools(document, faults);
+  const machine = readMachine(document, faults);
   if (faults.issues.length > 0 || outline === null) throw new JobError(faults.issues);
-  return jobOf(document, outline, cuts);
+  return { ...jobOf(document, outline, cuts), setups, keepOuts, tools, machine };
 }
 
-function readCuts(document: JobDocument, outline: Region | null, faults: Faults): Cut[] {
+function readCuts(document: JobDocument, outline: Region | null, faults: Faults): JobCut[] {
   if (!faults.holds('/cuts')) return [];
   const { cuts } = document;
   const ids = idIssues(cuts);
@@ -49,6 +56,11 @@ function readCuts(document: JobDocument, outline: Region | null, faults: Faults)
   const part: PartSize = {
     thickness: faults.sound('/part/thickness') ? document.part.thickness : null,
     extent: box && extentOf(box),
+    outline,
+    units: document.units,
+    resolution: faults.sound('/resolution')
+      ? (document.resolution ?? DEFAULT_RESOLUTION[document.units] ?? 0)
+      : 0,
   };
   const read = cuts.flatMap((cut, i) => readCut(cut, `/cuts/${i}`, part, faults) ?? []);
   faults.add(ids);
@@ -63,7 +75,11 @@ function checkKeep(document: JobDocument, outline: Region | null, faults: Faults
   faults.add([{ path: '/keep', message }]);
 }
 
-function jobOf(document: JobDocument, outline: Region, cuts: readonly Cut[]): Job {
+function jobOf(
+  document: JobDocument,
+  outline: Region,
+  cuts: readonly JobCut[],
+): Omit<Job, 'setups' | 'keepOuts' | 'tools' | 'machine'> {
   const { units, part, keep, limits = {} } = document;
   return {
     name: document.name ?? '',
@@ -75,6 +91,7 @@ function jobOf(document: JobDocument, outline: Region, cuts: readonly Cut[]): Jo
     limits: { web: limits.web ?? DEFAULT_WEB[units], knifeEdge: limits.knifeEdge ?? DEFAULT_KNIFE_EDGE },
     resolution: document.resolution ?? DEFAULT_RESOLUTION[units],
     cuts,
+    tolerances: part.tolerances ?? null,
     document,
   };
 }

@@ -9,8 +9,11 @@ import type { JobIssue } from './errors.js';
 import { bad, good, type Read, readEdges, readSvgPath, readWkt } from './read-edges.js';
 import type { PathDocument } from './schema.js';
 
+/** A path that is drawn, and not taken from the outline. */
+export type DrawnPath = Exclude<PathDocument, { along: unknown }>;
+
 /** The edges of the path of a swept cut, each of which starts where the one before ends. */
-export function readPath(document: PathDocument, path: string): Read<readonly Edge[]> {
+export function readPath(document: DrawnPath, path: string): Read<readonly Edge[]> {
   if ('edges' in document) {
     const read = readEdges(document.edges, `${path}/edges`);
     return read.ok ? connected(read.value, (edge) => `${path}/edges/${edge}`) : read;

@@ -1,30 +1,12 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Frozen } from './frozen.js';
+import { backOffSchema, loadSchema, passesSchema, placementSchema, toolPathSchema } from './report-center.js';
+import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
+import { biteSchema, intervalSchema, setupRow } from './report-setups.js';
+import { edgeSchema, regionSchema } from './report-shapes.js';
 import { amount, cutKind, figure, place, side, source, units } from './schema-parts.js';
 
 const index = z.int().min(0);
-
-const edgeSchema = z
-  .discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('line'), a: place, b: place, source: source.optional() }),
-    z.strictObject({
-      kind: z.literal('arc'),
-      a: place,
-      b: place,
-      center: place,
-      radius: amount,
-      ccw: z.boolean(),
-      source: source.optional(),
-    }),
-  ])
-  .meta({ id: 'Edge', description: 'A straight edge, or an arc of less than a full turn.' });
-
-const loopSchema = z.array(edgeSchema);
-
-const regionSchema = z.array(z.strictObject({ outer: loopSchema, holes: z.array(loopSchema) })).meta({
-  id: 'Region',
-  description: 'Parts that overlap nowhere: each an outer loop, counter-clockwise, and holes, clockwise.',
-});
 
 const slabIndex = index.meta({ description: 'Index into slabs.' });
 
@@ -63,14 +45,25 @@ const webSchema = z.strictObject({
   at: place.meta({ description: 'Middle of that disc.' }),
   ends: z.tuple([place, place]).meta({ description: 'Where that disc touches the two edges.' }),
   between,
+  interval: intervalSchema.meta({
+    description:
+      'Between what its thickness can lie; below 0 the cuts meet. null without setups of its cuts.',
+  }),
   length: amount.meta({ description: 'How far along the neck the metal stays under the limit.' }),
   strip: amount.meta({ description: 'How far the thickness stays the same; 0 for a neck at a point.' }),
   slab: slabIndex,
   piece: pieceId,
+  breakOff: breakOffSchema.nullable().meta({
+    description:
+      'To break it in its slab, sideways; an estimate. null where the strength of the material is not known.',
+  }),
 });
 
 const knifeEdgeSchema = z.strictObject({
   angle: amount.meta({ description: 'Degrees through metal, between the tangents at the tip.' }),
+  interval: intervalSchema.meta({
+    description: 'Between what its angle can lie, degrees. null without setups of its cuts.',
+  }),
   at: place.meta({ description: 'The tip.' }),
   between,
   feather: amount.nullable().meta({
@@ -99,6 +92,10 @@ const floorSchema = z.strictObject({
   }),
   at: place.meta({ description: 'A place on the floor.' }),
   slab: slabIndex,
+  breakOff: breakOffSchema.nullable().meta({
+    description:
+      'To break the slug out that it holds; an estimate. null if it holds none, or where the strength of the material is not known.',
+  }),
 });
 
 const cutSchema = z.strictObject({
@@ -116,8 +113,39 @@ const cutSchema = z.strictObject({
   through: z.boolean(),
   footprint: regionSchema.meta({ description: 'What it would cut in a plate without edges.' }),
   relation: z.enum(['clear', 'grazes', 'breaks out', 'inside', 'swallows']),
+  bites: z.array(biteSchema).meta({
+    description: 'Of a bore or annular cut: each straight face of the outline that its circle opens.',
+  }),
   removedArea: amount.meta({ description: 'Plan area that it takes in its turn.' }),
   removedVolume: amount.meta({ description: 'Volume that it takes in its turn.' }),
+  placement: placementSchema.nullable().meta({
+    description: 'How its centre was given, and what follows; null where it was given as a point.',
+  }),
+  load: loadSchema.nullable().meta({
+    description: 'At its turn, at the height where it starts; null for a swept cut.',
+  }),
+  backOff: backOffSchema.nullable().meta({
+    description:
+      'How to come off its wall at the bottom before the tool is lifted; null where no way leads off it, as in a full hole, and for a swept cut.',
+  }),
+  passes: passesSchema.nullable().meta({
+    description: 'null where none were asked for, or where they cannot be made.',
+  }),
+  toolPath: toolPathSchema.nullable().meta({
+    description: 'Of a swept cut that follows the outline; null for others.',
+  }),
+  running: runningSchema.nullable().meta({
+    description: 'Speed, feed and time with its tool; null without a tool.',
+  }),
+});
+
+const keepOutRow = z.strictObject({
+  id: z.string(),
+  kind: z.enum(['jaw', 'stop', 'parallel', 'clamp']),
+  setup: z.string().nullable().meta({ description: 'id of the setup that it is in; null for all.' }),
+  from: figure.meta({ description: 'Height of its lower face over the face that the part lies on.' }),
+  to: figure,
+  region: regionSchema.meta({ description: 'Seen from above, in the coordinates of the part as drawn.' }),
 });
 
 const findingSchema = z.strictObject({
@@ -126,7 +154,8 @@ const findingSchema = z.strictObject({
   message: z.string().min(1),
   at: place.nullable(),
   about: z.array(z.string()).meta({
-    description: 'Names: outline:N, hole:H:N, cut:ID, piece:ID, web:N, knifeEdge:N, floor:N.',
+    description:
+      'Names: outline:N, hole:H:N, cut:ID, piece:ID, web:N, knifeEdge:N, floor:N, setup:ID, keepOut:ID.',
   }),
 });
 
@@ -157,7 +186,12 @@ export const reportSchema = z
         'Bodies that come loose on the way and are cut away later; in the order in which they come.',
     }),
     cuts: z.array(cutSchema).meta({ description: 'In the order of the job.' }),
+    setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
+    keepOut: z.array(keepOutRow).meta({ description: 'Jaws, stops, parallels and clamps of the job.' }),
     findings: z.array(findingSchema),
+    cautions: z.array(cautionSchema).min(1).meta({
+      description: 'In the order of danger; the standing one, which holds for all work, comes last.',
+    }),
   })
   .meta({ title: 'edgebite report, version 1' });
 
@@ -187,6 +221,39 @@ export type ReportPassing = Report['passing'][number];
 
 /** What one cut did. */
 export type ReportCut = Report['cuts'][number];
+
+/** How the part lies in a setup, its zero and its readout targets. */
+export type ReportSetup = Report['setups'][number];
+
+/** Where the readout is to stand for a cut or one of its passes. */
+export type ReportTarget = ReportSetup['targets'][number];
+
+/** A jaw, stop, parallel or clamp. */
+export type ReportKeepOut = Report['keepOut'][number];
+
+/** How a cut is to be run with its tool. */
+export type Running = NonNullable<ReportCut['running']>;
+
+/** About what it takes to break thin metal. */
+export type BreakOff = NonNullable<ReportFloor['breakOff']>;
+
+/** A caution, and what it comes from. */
+export type Caution = Report['cautions'][number];
+
+/** How the centre of a cut was given, and the dimensions of the hole. */
+export type ReportPlacement = NonNullable<ReportCut['placement']>;
+
+/** How much of a tool's circle is in metal. */
+export type ReportLoad = NonNullable<ReportCut['load']>;
+
+/** How to come off the wall before lifting. */
+export type ReportBackOff = NonNullable<ReportCut['backOff']>;
+
+/** The passes in which a bore is cut. */
+export type ReportPasses = NonNullable<ReportCut['passes']>;
+
+/** The path of a swept cut that follows the outline. */
+export type ReportToolPath = NonNullable<ReportCut['toolPath']>;
 
 /** Something to know before cutting. */
 export type Finding = Report['findings'][number];

@@ -2,7 +2,8 @@ import type { z } from 'zod';
 import { choices, described } from './described.js';
 import { type JobIssue, pointer } from './errors.js';
 import { isForbiddenKey } from './plain.js';
-import { PATH_KEYS, SHAPE_KEYS } from './schema.js';
+import { SHAPE_KEYS } from './schema.js';
+import { choiceAt } from './union-choice.js';
 
 type SchemaIssue = z.core.$ZodIssue;
 type Path = readonly PropertyKey[];
@@ -36,13 +37,20 @@ function unionIssues(root: unknown, issue: SchemaIssue & { code: 'invalid_union'
     );
   }
   if (path.at(-1) === 'depth') return say(`must be a length or "through"${itIs(value)}`);
-  const keys: readonly string[] = path.at(-1) === 'path' ? PATH_KEYS : SHAPE_KEYS;
-  const rule = `exactly one of the keys ${choices(keys)}`;
+  if (path[0] === 'setups') return say(`must be a text or a place [x, y]${itIs(value)}`);
+  const choice = choiceAt(path);
+  if (choice?.plain !== undefined) return say(`must be ${choice.plain}${itIs(value)}`);
+  if (choice?.point === true && Array.isArray(value)) {
+    return schemaIssues(root, issue.errors[0] ?? [], path);
+  }
+  const keys: readonly string[] = choice?.keys ?? SHAPE_KEYS;
+  const rule = keys.length === 1 ? `the key ${choices(keys)}` : `exactly one of the keys ${choices(keys)}`;
+  const place = choice?.point === true ? 'a place [x, y] or ' : '';
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     return say(
       value === undefined
-        ? `is missing; an object with ${rule} is needed`
-        : `must be an object with ${rule}${itIs(value)}`,
+        ? `is missing; ${place}an object with ${rule} is needed`
+        : `must be ${place}an object with ${rule}${itIs(value)}`,
     );
   }
   const present = keys.filter((key) => Object.hasOwn(value, key));
@@ -52,7 +60,8 @@ function unionIssues(root: unknown, issue: SchemaIssue & { code: 'invalid_union'
       `must have ${rule}; it has ${key === undefined ? 'none' : choices(present).replace(' or ', ' and ')}`,
     );
   }
-  return schemaIssues(root, issue.errors[keys.indexOf(key)] ?? [], path);
+  const branch = keys.indexOf(key) + (choice?.point === true ? 1 : 0);
+  return schemaIssues(root, issue.errors[branch] ?? [], path);
 }
 
 function sentence(issue: SchemaIssue, value: unknown): string {

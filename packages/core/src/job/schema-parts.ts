@@ -1,8 +1,8 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { MAX_LENGTH, MIN_LENGTH } from './limits.js';
 
-/** A coordinate of a job: any finite number within the limits. */
-export const coordinate = z.number().min(-MAX_LENGTH).max(MAX_LENGTH);
+/** A coordinate of a job: any finite number within the limits. Forms read from `unit` what to write beside it. */
+export const coordinate = z.number().min(-MAX_LENGTH).max(MAX_LENGTH).meta({ unit: 'length' });
 
 /** A place in a job. */
 export const jobPoint = z
@@ -10,7 +10,7 @@ export const jobPoint = z
   .meta({ id: 'JobPoint', description: 'A place [x, y] in the unit of the job. y points up.' });
 
 /** A size in a job: over 0. */
-export const size = z.number().min(MIN_LENGTH).max(MAX_LENGTH);
+export const size = z.number().min(MIN_LENGTH).max(MAX_LENGTH).meta({ unit: 'length' });
 
 /** The unit of every length. */
 export const units = z.enum(['mm', 'inch']).meta({ description: 'The unit of every length.' });

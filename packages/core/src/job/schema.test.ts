@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod';
 import { reportJsonSchema, reportSchema } from './report-schema.js';
 import { jobJsonSchema, jobSchema } from './schema.js';
 
@@ -52,7 +52,10 @@ describe.each([
 describe('the job format', () => {
   it('has these keys', () => {
     expect(keysOf(jobJsonSchema())).toEqual(
-      ['edgebite', 'name', 'units', 'part', 'keep', 'limits', 'resolution', 'cuts'].sort(),
+      [
+        ...['edgebite', 'name', 'units', 'part', 'keep', 'limits', 'resolution', 'cuts'],
+        ...['readout', 'setups', 'keepOut', 'tools', 'machine'],
+      ].sort(),
     );
     expect(jobJsonSchema().required).toEqual(['edgebite', 'units', 'part', 'cuts']);
   });
@@ -99,6 +102,9 @@ describe('the report format', () => {
     floors: [],
     passing: [],
     cuts: [],
+    setups: [],
+    keepOut: [],
+    cautions: [{ code: 'instructions-first', message: 'Read the instructions.', about: [] }],
     findings: [{ level: 'note', code: 'nothing-cut', message: 'Nothing is cut.', at: null, about: [] }],
   };
 

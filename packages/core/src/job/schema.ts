@@ -1,7 +1,10 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Frozen } from './frozen.js';
 import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
+import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
 import { jobPoint, side, size, units } from './schema-parts.js';
+import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
+import { machineSchema, toolsSchema } from './schema-tools.js';
 
 const name = z.string().max(MAX_NAME);
 
@@ -46,6 +49,7 @@ const slot = {
   slot: z.tuple([size, size]).meta({ description: '[overall length, width], with half-round ends.' }),
   at: jobPoint.optional().meta({ description: 'Centre; [0, 0] without it.' }),
   angle: z.number().min(-360).max(360).optional().meta({
+    unit: 'degree',
     description: 'Degrees counter-clockwise from the x axis; 0 without it.',
   }),
 };
@@ -54,7 +58,7 @@ const slot = {
 export const SHAPE_KEYS = ['rectangle', 'circle', 'slot', 'svgPath', 'wkt', 'edges'] as const;
 
 /** The keys of which the path of a swept cut has exactly one, in the order of the branches of the schema. */
-export const PATH_KEYS = ['svgPath', 'wkt', 'edges'] as const;
+export const PATH_KEYS = ['svgPath', 'wkt', 'edges', 'along'] as const;
 
 const holeSchema = z
   .union([
@@ -86,8 +90,16 @@ const outlineSchema = z
   });
 
 const pathSchema = z
-  .union([z.strictObject({ svgPath }), z.strictObject({ wkt }), z.strictObject({ edges: edgeList })])
-  .meta({ id: 'Path', description: "The path of the tool's centre: one chain of lines and arcs." });
+  .union([
+    z.strictObject({ svgPath }),
+    z.strictObject({ wkt }),
+    z.strictObject({ edges: edgeList }),
+    z.strictObject({ along: alongSchema }),
+  ])
+  .meta({
+    id: 'Path',
+    description: "The path of the tool's centre: one chain of lines and arcs, or along the outline.",
+  });
 
 const everyCut = {
   id: name.min(1).meta({ description: "The cut's own name, used in the report; unlike any other cut's." }),
@@ -101,17 +113,22 @@ const everyCut = {
 const boreSchema = z.strictObject({
   ...everyCut,
   kind: z.literal('bore'),
-  center: jobPoint,
-  diameter: size,
+  center: centerSchema,
+  diameter: size.optional().meta({
+    description: 'May be left out only where the centre is given by three places on the circle.',
+  }),
+  passes: passesJobSchema.optional(),
+  clearance: clearanceSchema,
 });
 
 const annularSchema = z.strictObject({
   ...everyCut,
   kind: z.literal('annular'),
-  center: jobPoint,
+  center: centerSchema,
   diameter: size.meta({ description: 'Outside diameter of the cutter.' }),
   wall: size.meta({ description: 'Width of the ring that the teeth cut; under half the diameter.' }),
   reach: size.optional().meta({ description: 'How deep the cutter can go; any depth without it.' }),
+  clearance: clearanceSchema,
 });
 
 const sweptSchema = z.strictObject({
@@ -119,6 +136,7 @@ const sweptSchema = z.strictObject({
   kind: z.literal('swept'),
   diameter: size.meta({ description: 'Diameter of the tool.' }),
   path: pathSchema,
+  stays: staysSchema,
 });
 
 const limitsSchema = z.strictObject({
@@ -127,6 +145,7 @@ const limitsSchema = z.strictObject({
       'Metal thinner than this is reported. 1 mm or 0.04 inch without it (common practice, no source).',
   }),
   knifeEdge: z.number().gt(0).max(MAX_KNIFE_EDGE).optional().meta({
+    unit: 'degree',
     description:
       'Interior angles under this many degrees are reported. 30 without it (common practice, no source).',
   }),
@@ -145,6 +164,10 @@ export const jobSchema = z
       outline: outlineSchema,
       thickness: size,
       material: name.optional(),
+      tolerances: z.enum(['f', 'm', 'c', 'v']).optional().meta({
+        description:
+          "Class of ISO 2768-1 for the part's sizes and for measured lengths without a tolerance of their own.",
+      }),
     }),
     keep: jobPoint.optional().meta({
       description: 'A place on the part that is held. The piece there is kept; the largest one without it.',
@@ -154,6 +177,11 @@ export const jobSchema = z
       description:
         'The smallest step that the shop can set or read. 0.005 mm or 0.0002 inch without it (common practice, no source).',
     }),
+    readout: readoutSchema.optional(),
+    setups: setupsSchema.optional(),
+    keepOut: keepOutSchema(holeSchema).optional(),
+    tools: toolsSchema.optional(),
+    machine: machineSchema.optional(),
     cuts: z.array(z.discriminatedUnion('kind', [boreSchema, annularSchema, sweptSchema])).max(MAX_CUTS),
   })
   .meta({ title: 'edgebite job, version 1' });
@@ -167,11 +195,35 @@ export type OutlineDocument = JobDocument['part']['outline'];
 /** A hole as written in a job: a shape without holes of its own. */
 export type ShapeDocument = Frozen<z.infer<typeof holeSchema>>;
 
+/** A setup as written in a job. */
+export type SetupDocument = NonNullable<JobDocument['setups']>[number];
+
+/** A link of a chain as written in a job. */
+export type LinkDocument = SetupDocument['zero']['x'][number];
+
+/** What the machine can do, as written in a job. */
+export type MachineDocument = NonNullable<JobDocument['machine']>;
+
+/** A tool as written in a job. */
+export type ToolDocument = NonNullable<JobDocument['tools']>[number];
+
 /** A cut as written in a job. */
 export type CutDocument = JobDocument['cuts'][number];
 
 /** The path of a swept cut as written in a job. */
 export type PathDocument = Frozen<z.infer<typeof pathSchema>>;
+
+/** The centre of a cut as written in a job. */
+export type CenterDocument = Frozen<z.infer<typeof centerSchema>>;
+
+/** A centre that is not given as a point. */
+export type PlacementDocument = Exclude<CenterDocument, readonly [number, number]>;
+
+/** The passes of a bore as written in a job. */
+export type PassesDocument = Frozen<z.infer<typeof passesJobSchema>>;
+
+/** How a swept cut follows the outline, as written in a job. */
+export type AlongDocument = Frozen<z.infer<typeof alongSchema>>;
 
 /** An edge as written in a job. */
 export type EdgeDocument = Frozen<z.infer<typeof edgeSchema>>;

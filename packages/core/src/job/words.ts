@@ -26,10 +26,20 @@ export function sourceWords([a, b]: readonly [string, string]): string {
   return a === b ? `${nameWords(a)} and itself` : `${nameWords(a)} and ${nameWords(b)}`;
 }
 
-function nameWords(source: string): string {
-  const [kind, ...rest] = source.split(':');
-  const name = rest.join(':');
-  if (kind === 'outline') return `outline edge ${name}`;
-  if (kind === 'hole') return `hole ${rest[0]} edge ${rest[1]}`;
-  return kind === 'cut' ? `cut ${name}` : source;
+/** What an edge came from, for a sentence. */
+export function nameWords(source: string): string {
+  if (source.startsWith('cut:')) return `cut ${source.slice('cut:'.length)}`;
+  if (source.startsWith('outline:')) return `outline edge ${source.slice('outline:'.length)}`;
+  const [kind, hole, edge] = source.split(':');
+  return kind === 'hole' ? `hole ${hole} edge ${edge}` : source;
+}
+
+/** Speeds of a spindle for a sentence: `250 to 310 turns a minute`; one figure if both ends round to it. */
+export function speedWords([least, most]: readonly [number, number]): string {
+  const [low, high] = [speedText(least), speedText(most)];
+  return `${low === high ? low : `${low} to ${high}`} turns a minute`;
+}
+
+function speedText(speed: number): string {
+  return speed < 10 ? speed.toPrecision(2) : speed.toFixed(0);
 }

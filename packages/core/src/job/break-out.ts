@@ -1,0 +1,66 @@
+import Flatbush from 'flatbush';
+import { asDrawn, driftBetween } from '../datum/drift.js';
+import { alongDrift, type Interval } from '../datum/reach.js';
+import { nearestOnEdge } from '../geometry/distance.js';
+import type { Edge } from '../geometry/edge.js';
+import { edgeBounds } from '../geometry/measure.js';
+import type { Point } from '../geometry/point.js';
+import { loopsOf } from '../region/measure.js';
+import { hull } from './intervals.js';
+import type { Job } from './job.js';
+import { pointOf } from './read-edges.js';
+import type { ReportCut } from './report-schema.js';
+import type { SetUp } from './set-up.js';
+
+/** Finds the edges of a job's outline near a place. */
+export type EdgesNear = (center: Point, distance: number) => readonly Edge[];
+
+/** An index of the edges of a job's outline. */
+export function edgesNearOf(job: Job): EdgesNear {
+  const edges = loopsOf(job.outline).flat();
+  const index = new Flatbush(edges.length);
+  for (const { minX, minY, maxX, maxY } of edges.map(edgeBounds)) index.add(minX, minY, maxX, maxY);
+  index.finish();
+  return ({ x, y }, r) =>
+    index
+      .search(x - r, y - r, x + r, y + r)
+      .sort((a, b) => a - b)
+      .map((k) => edges[k] as Edge);
+}
+
+/**
+ * Between what the gap can lie that the circle of a cut leaves to the outline where it is nearest, below 0 where it
+ * reaches over it; null where it is far from the outline, its centre lies on it, or the cut is in no setup. Linear,
+ * along the shortest way from the outline to the centre.
+ */
+export function breakOutGap(
+  job: Job,
+  { moving }: SetUp,
+  edgesNear: EdgesNear,
+  cut: ReportCut,
+): Interval | null {
+  const placed = moving.cuts.get(cut.id) ?? [];
+  if (cut.center === null || placed.length === 0) return null;
+  const center = pointOf(cut.center);
+  const radius = cut.diameter / 2;
+  const reach = radius + moving.farthest;
+  const nearest = edgesNear(center, reach)
+    .map((edge) => nearestOnEdge(edge, center))
+    .reduce((best, one) => (one.distance < best.distance ? one : best), {
+      at: center,
+      distance: Number.POSITIVE_INFINITY,
+    });
+  const { at, distance } = nearest;
+  if (!Number.isFinite(distance) || distance === 0) return null;
+  const n = { dx: (center.x - at.x) / distance, dy: (center.y - at.y) / distance };
+  const gap = distance - radius;
+  return hull(
+    placed.map((one) => {
+      const by = alongDrift(driftBetween(asDrawn(at), one, job), n);
+      return {
+        worst: [gap + by.worst[0], gap + by.worst[1]] as const,
+        rss: [gap + by.rss[0], gap + by.rss[1]] as const,
+      };
+    }),
+  );
+}

@@ -1,0 +1,44 @@
+import { passesToJson } from '../center/path-json.js';
+import { isOnStretch } from '../center/path-stretch.js';
+import { type Unreached, unreached } from '../center/reach.js';
+import { pointAlong } from '../geometry/measure.js';
+import type { Region } from '../region/region.js';
+import { placeJson, regionJson } from './as-json.js';
+import type { AlongPlan } from './plan.js';
+import { loopOf } from './read-along.js';
+import type { ReportToolPath } from './report-schema.js';
+
+/** The path of a swept cut that follows the outline, and what its tool leaves beside it. */
+export function pathRow(
+  outline: Region,
+  diameter: number,
+  plan: AlongPlan,
+  resolution: number,
+): ReportToolPath {
+  const { side, milling, allowance, passes, loops } = plan;
+  const left = unreached(outline, diameter / 2, { side, allowance, tolerance: resolution });
+  const followed = new Set(passes.flatMap(({ cut }) => cut.map(loopOf)));
+  return {
+    side,
+    milling,
+    allowance,
+    passes: passesToJson(passes),
+    unreached: left
+      .filter((one) => isBeside(outline, plan, one))
+      .map(({ region, area, limit }) => ({
+        region: regionJson(region),
+        area,
+        largestTool: 2 * limit.radius,
+        by: limit.by,
+        at: placeJson(limit.at),
+      })),
+    missed: loops.filter((loop) => !followed.has(loop)),
+  };
+}
+
+/** Whether a place that the tool leaves lies beside what it follows. */
+function isBeside(outline: Region, { stretch, loops }: AlongPlan, { along }: Unreached): boolean {
+  return along.some((edge) =>
+    stretch === null ? loops.includes(loopOf(edge)) : isOnStretch(outline, stretch, pointAlong(edge, 0.5)),
+  );
+}

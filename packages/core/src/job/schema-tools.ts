@@ -1,0 +1,39 @@
+import * as z from 'zod';
+import { TOOL_KINDS, TOOL_MATERIALS } from '../cutting/tool.js';
+import { MAX_CUTS, MAX_NAME, MAX_SPEED, MAX_SPEEDS, MAX_TEETH, MAX_TOOLS } from './limits.js';
+import { size } from './schema-parts.js';
+
+const name = z.string().min(1).max(MAX_NAME);
+
+const turnsPerMinute = z.number().gt(0).max(MAX_SPEED).meta({ unit: 'rpm' });
+
+const toolSchema = z
+  .strictObject({
+    id: name.meta({ description: "The tool's own name, unlike any other tool's." }),
+    kind: z.enum(TOOL_KINDS),
+    toolMaterial: z.enum(TOOL_MATERIALS).meta({ description: 'What its cutting edges are made of.' }),
+    diameter: size.optional().meta({
+      description: "That of its cuts without it. A boring head has none: it is set to each cut's.",
+    }),
+    teeth: z.int().min(1).max(MAX_TEETH).optional().meta({
+      description: 'Of an annular cutter or end mill: no feed is worked out for them without it.',
+    }),
+    maxSpeed: turnsPerMinute.optional().meta({
+      description:
+        'The fastest that it may turn, as its maker or its user says. A boring head needs it: how far out of balance it is, only they know.',
+    }),
+    cuts: z.array(name).min(1).max(MAX_CUTS).meta({ description: 'ids of the cuts made with it.' }),
+  })
+  .meta({ id: 'Tool', description: 'A cutting tool, and the cuts made with it.' });
+
+/** The tools of a job. */
+export const toolsSchema = z.array(toolSchema).min(1).max(MAX_TOOLS);
+
+/** What the machine can do: a stretch of speeds, or the speeds that its belts and gears give. */
+export const machineSchema = z.strictObject({
+  slowest: turnsPerMinute.optional().meta({ description: 'Slowest speed of the spindle.' }),
+  fastest: turnsPerMinute.optional().meta({ description: 'Fastest speed of the spindle.' }),
+  speeds: z.array(turnsPerMinute).min(1).max(MAX_SPEEDS).optional().meta({
+    description: 'All speeds that it has, where they go in steps; in place of slowest and fastest.',
+  }),
+});

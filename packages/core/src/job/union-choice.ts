@@ -1,0 +1,25 @@
+import { PATH_KEYS } from './schema.js';
+import { DIMENSION_KEYS, PLACEMENT_KEYS } from './schema-center.js';
+
+/** What a value can be where the schema has several answers and no kind to tell them apart. */
+export interface UnionChoice {
+  /** In words, where it is no object. */
+  readonly plain?: string;
+  /** Whether it can be a place too, which is the first branch of the schema then. */
+  readonly point?: boolean;
+  /** The keys of which an object has exactly one, in the order of the branches. */
+  readonly keys?: readonly string[];
+}
+
+/** What the value at a path of a job can be; null for a shape. */
+export function choiceAt(path: readonly PropertyKey[]): UnionChoice | null {
+  const last = path.at(-1);
+  const holder = path.at(-2);
+  if (last === 'path') return { keys: PATH_KEYS };
+  if (last === 'center') return { point: true, keys: PLACEMENT_KEYS };
+  if (holder === 'distances') return { keys: DIMENSION_KEYS };
+  if (holder === 'along' && last === 'lead') return { plain: 'a radius, "largest" or "none"' };
+  if (holder === 'along') return { point: true, keys: ['edge'] };
+  if (holder === 'passes') return { plain: 'an angle from -360 to 360 degrees or "smoothest"' };
+  return null;
+}

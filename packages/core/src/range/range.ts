@@ -1,0 +1,189 @@
+import type { Cut } from '../cut/cut.js';
+import { coreOf, footprint } from '../cut/footprint.js';
+import { grown } from '../geometry/bounds.js';
+import type { Edge } from '../geometry/edge.js';
+import type { Point } from '../geometry/point.js';
+import type { Job, Units } from '../job/job.js';
+import type { Report, ReportEdge, ReportRegion } from '../job/report-schema.js';
+import { cellsOf } from '../left/cells.js';
+import { relationOf, standingOf } from '../left/relation.js';
+import { disc, type Region } from '../region/region.js';
+import { subtract } from '../region/subtract.js';
+import { candidates } from './events.js';
+import { type StillNeck, stillNecks } from './necks.js';
+import { type Along, type FreeNumber, freeNumberOf, type RangeQuery } from './number.js';
+import {
+  besideRelation,
+  changesBetween,
+  findingsIn,
+  keyOf,
+  type Outcome,
+  outcomeOf,
+  type RangeChange,
+  type RangeFinding,
+  without,
+} from './outcome.js';
+import { presentAmong, type RangePresent } from './present.js';
+import { boxOf, type Scene, sceneOf } from './scene.js';
+import { type Probe, search } from './search.js';
+import { shapeOf } from './shape.js';
+
+/** A value at which the outcome changes, and what changes there as the free number grows. */
+export interface RangeEvent {
+  readonly at: number;
+  readonly changes: readonly RangeChange[];
+}
+
+/** A stretch of values between neighbouring events: all of them have the same outcome. */
+export interface RangeInterval {
+  readonly from: number;
+  readonly to: number;
+  readonly outcome: Outcome;
+  /**
+   * Dangers and things to check that the cut adds: those that the job without the cut does not have, or not as often,
+   * about the same edges and cuts. That the cut misses or only grazes is one. Only what is left is looked at: setups,
+   * clamps, tools, passes and the load on the tool are left aside.
+   */
+  readonly adds: readonly RangeFinding[];
+  /** Whether the cut adds none. */
+  readonly safe: boolean;
+}
+
+/** What comes of a job as one number of one cut runs through a range. Lengths are in the unit of the job. */
+export interface RangeReport {
+  readonly name: string;
+  readonly units: Units;
+  readonly limits: Job['limits'];
+  readonly cut: string;
+  readonly along: Along;
+  readonly from: number;
+  readonly to: number;
+  /** The value in the job as it is; of a swept cut the place where its path starts. It may lie outside the range. */
+  readonly now: number;
+  /** Where that value stands among the events. */
+  readonly present: RangePresent;
+  /** In order of their values. */
+  readonly events: readonly RangeEvent[];
+  /** One more than there are events, from one end of the range to the other. */
+  readonly intervals: readonly RangeInterval[];
+}
+
+/** Changes that are bracketed are bracketed to this share of the range. */
+const FINE = 1e-10;
+
+/**
+ * Within this many weld tolerances of an event the report on a job may be that of touching: ends of edges move by up
+ * to two when they are welded, and discs may be entered by four.
+ */
+const BLUR = 8;
+
+/**
+ * All values of one free number of a cut, its centre along x or y or its diameter, at which the outcome changes; the
+ * intervals between them with what comes of each; and which of these are safe.
+ *
+ * The values at which something can happen are worked out first, in closed form or as bracketed roots of distances,
+ * see `candidates`; the job is then examined between neighbouring ones. An event is right to a billionth of the
+ * range, or to what `examine` can tell, a few weld tolerances (each a billionth of the part): nearer than that to an
+ * event a report may be that of touching, which no interval tells of. Where a report changes elsewhere than at a
+ * candidate (relations go by area, and the largest piece by volume) its own change is bracketed, to 1e-10 of the range.
+ * Where a web slips off the end of an edge, reports blur by more, since directions are told apart to 1e-7 only.
+ * @throws RangeQueryError if there is no such cut or number, or the range is none
+ */
+export function rangeOf(job: Job, query: RangeQuery): RangeReport {
+  const number = freeNumberOf(job, query);
+  const { from, to, along } = query;
+  const rest = shapeOf({ ...job, cuts: job.cuts.filter((_, k) => k !== number.index) });
+  const base = from + (to - from) / 2;
+  const scene = sceneOf(job, number, base, from, to);
+  const { first, switches } = search({
+    from,
+    to,
+    candidates: candidates(scene, necksOf(rest, scene), ownNecks(number.cutAt(base), scene)).map(
+      ({ s, isLong, blur }) => ({ at: base + s, isLong, blur }),
+    ),
+    blur: BLUR * number.tolerance,
+    fine: FINE * (to - from),
+    probe: (at) => probeAt(job, number, at),
+    sideOf: (low, high) => relationSide(job, number, low, high),
+  });
+  const places = switches.map(({ at }) => at);
+  const ends = [from, ...places, to];
+  return {
+    name: job.name,
+    units: job.units,
+    limits: job.limits,
+    cut: query.cut,
+    along,
+    from,
+    to,
+    now: number.now,
+    present: presentAmong(number.now, { from, to, places, near: 2 * BLUR * number.tolerance }),
+    events: switches.map(({ at, before, after }) => ({
+      at,
+      changes: changesBetween(before.outcome, after.outcome),
+    })),
+    intervals: [first, ...switches.map(({ after }) => after)].map(({ outcome }, k) => {
+      const adds = without(outcome.findings, findingsIn(rest)).filter(({ level }) => level !== 'note');
+      return { from: ends[k] as number, to: ends[k + 1] as number, outcome, adds, safe: adds.length === 0 };
+    }),
+  };
+}
+
+function probeAt(job: Job, number: FreeNumber, at: number): Probe<Outcome> {
+  const cuts = job.cuts.map((cut, k) => (k === number.index ? number.cutAt(at) : cut));
+  const outcome = outcomeOf(shapeOf({ ...job, cuts }), number.index);
+  return { at, outcome, key: keyOf(outcome) };
+}
+
+/** Where nothing but the relation and what follows from it changes, it is all that has to be looked at. */
+function relationSide(
+  job: Job,
+  number: FreeNumber,
+  low: Probe<Outcome>,
+  high: Probe<Outcome>,
+): ((at: number) => Probe<Outcome> | null) | null {
+  const { id } = number.cutAt(low.at);
+  if (low.outcome.relation === high.outcome.relation) return null;
+  if (keyOf(besideRelation(low.outcome, id)) !== keyOf(besideRelation(high.outcome, id))) return null;
+  return (at) => {
+    const cut = number.cutAt(at);
+    const core = cut.kind === 'annular' ? coreOf(cut) : null;
+    const removal = { id, footprint: footprint(cut), core, low: 0, high: job.thickness };
+    const cells = cellsOf(job.outline, job.thickness, [removal]);
+    const relation = relationOf(standingOf(cells), 0, cut, job.outline, job.resolution);
+    const side = [low, high].find(({ outcome }) => outcome.relation === relation);
+    return side === undefined ? null : { ...side, at };
+  };
+}
+
+/** The necks that the job has without the cut, near where the cut goes. */
+function necksOf(rest: Report, { box, limits }: Scene): StillNeck[] {
+  const sections = rest.pieces.flatMap((piece) => piece.sections.map(({ region }) => regionOf(region)));
+  return sections.flatMap((section) => stillNecks(section, limits.web, box));
+}
+
+/** The necks that a swept cut leaves between its own rims, in a plate without edges. */
+function ownNecks(cut: Cut, { limits }: Scene): StillNeck[] {
+  if (cut.kind !== 'swept') return [];
+  const box = boxOf(cut);
+  const { minX, minY, maxX, maxY } = box;
+  const middle = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+  const plate = disc(middle, Math.hypot(maxX - minX, maxY - minY) + 2 * limits.web);
+  return stillNecks(subtract(plate, [footprint(cut)]), limits.web, grown(box, limits.web));
+}
+
+function regionOf(region: ReportRegion): Region {
+  const loop = (edges: readonly ReportEdge[]) => edges.map(edgeOf);
+  return region.map(({ outer, holes }) => ({ outer: loop(outer), holes: holes.map(loop) }));
+}
+
+function edgeOf(edge: ReportEdge): Edge {
+  const ends = { a: pointOf(edge.a), b: pointOf(edge.b) };
+  if (edge.kind === 'line') return { kind: 'line', ...ends };
+  const { radius, ccw } = edge;
+  return { kind: 'arc', ...ends, center: pointOf(edge.center), radius, ccw };
+}
+
+function pointOf([x, y]: readonly [number, number]): Point {
+  return { x, y };
+}

@@ -1,0 +1,180 @@
+import { readFileSync } from 'node:fs';
+import {
+  type Examiner,
+  examine,
+  examiner,
+  type JobDocument,
+  JobError,
+  parseJob,
+  type Report,
+} from '@edgebite/core';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { jobCases } from '../fuzz/job-cases.js';
+import { runs } from '../tools/runs.js';
+import { firstDifference } from './report-difference.js';
+import { type Step, stepsFor, wovenPlates } from './woven-plates.js';
+
+/*
+ * A report made by looking near a change is that of the changed job as a whole. The outside source is `examine`, which
+ * knows nothing of what was found before.
+ */
+
+/** Goes through some changes, and compares each report with that of the changed job, written down and read anew. */
+function walk(document: JobDocument, steps: readonly Step[]): { near: number; whole: number } {
+  const counts = { near: 0, whole: 0 };
+  let bench: Examiner = examiner(parseJob(document));
+  for (const { cut, change } of steps) {
+    let next: Examiner;
+    try {
+      next = bench.changed(cut, change);
+    } catch (error) {
+      if (!(error instanceof JobError)) throw error;
+      const cuts = bench.job.document.cuts.map((one) => (one.id === cut ? { ...one, ...change } : one));
+      expect(() => parseJob({ ...bench.job.document, cuts }), `${cut} ${JSON.stringify(change)}`).toThrow(
+        JobError,
+      );
+      continue;
+    }
+    const whole = examine(parseJob(JSON.parse(JSON.stringify(next.job.document))));
+    expect(firstDifference(next.report, whole), `${cut} ${JSON.stringify(change)}, ${next.how}`).toBeNull();
+    counts[next.how] += 1;
+    bench = next;
+  }
+  return counts;
+}
+
+describe('a report after changes is that of the changed job', () => {
+  test('on plates with holes of all kinds', () => {
+    const sum = { near: 0, whole: 0 };
+    fc.assert(
+      fc.property(wovenPlates, ({ document, steps }) => {
+        const { near, whole } = walk(document, steps);
+        sum.near += near;
+        sum.whole += whole;
+      }),
+      { numRuns: runs(12) },
+    );
+    // Else the comparison would say nothing about looking near a change.
+    expect(sum.near).toBeGreaterThan(sum.whole / 3);
+  });
+
+  test('on random jobs, many of them degenerate', () => {
+    fc.assert(
+      fc.property(
+        jobCases.chain((document) => fc.tuple(fc.constant(document), stepsFor(document))),
+        ([document, steps]) => {
+          walk(document, steps);
+        },
+      ),
+      { numRuns: runs(12) },
+    );
+  });
+
+  test.each(['held-slug', 'row-of-bites', 'saddle-block', 'tangent-bore', 'treadle-bracket-inch'])(
+    'on the example %s',
+    (name) => {
+      const url = new URL(`../../examples/${name}.json`, import.meta.url);
+      const document = JSON.parse(readFileSync(url, 'utf8')) as JobDocument;
+      for (const steps of fc.sample(stepsFor(document), { seed: 3, numRuns: runs(2) })) walk(document, steps);
+    },
+  );
+});
+
+/** Holes of 6 mm on a pitch of 10 mm, and one bite in the edge. */
+function plate(more: Partial<JobDocument> = {}): JobDocument {
+  const holes = Array.from({ length: 96 }, (_, k) => ({
+    id: `hole ${k}`,
+    kind: 'bore' as const,
+    center: [10 * (k % 12) + 10, 10 * Math.floor(k / 12) + 10] as [number, number],
+    diameter: 6,
+  }));
+  return {
+    edgebite: 1,
+    units: 'mm',
+    part: { outline: { rectangle: [130, 90] }, thickness: 5, material: 'mild steel' },
+    limits: { web: 4.2 },
+    cuts: [...holes, { id: 'bite', kind: 'bore', center: [45, 0], diameter: 4 }],
+    ...more,
+  };
+}
+
+describe('a handle', () => {
+  test('looks near the change only, and shares what stays', () => {
+    const bench = examiner(parseJob(plate()));
+    const next = bench.moved('hole 20', [90.5, 20.25]);
+    expect([bench.how, next.how]).toEqual(['whole', 'near']);
+    const loopOf = ({ report }: Examiner, id: string) =>
+      report.pieces[0]?.view[0]?.holes.find((hole) => hole[0]?.source === `cut:${id}`);
+    expect(loopOf(next, 'hole 40')).toBe(loopOf(bench, 'hole 40'));
+    expect(loopOf(next, 'hole 20')).not.toBe(loopOf(bench, 'hole 20'));
+    expect(next.report.cuts[40]).toBe(bench.report.cuts[40]);
+  });
+
+  test('is not changed by what is made of it', () => {
+    const bench = examiner(parseJob(plate()));
+    const before = JSON.stringify(bench.report);
+    bench.moved('hole 20', { x: 91, y: 21 }).changed('hole 20', { diameter: 7 });
+    expect(JSON.stringify(bench.report)).toBe(before);
+    expect(bench.moved('hole 20', [91, 21]).report).toEqual(bench.moved('hole 20', { x: 91, y: 21 }).report);
+  });
+
+  test('takes the diameter as well', () => {
+    const next = examiner(parseJob(plate())).changed('hole 9', { diameter: 4.5 });
+    expect(next.how).toBe('near');
+    expect(firstDifference(next.report, examine(next.job))).toBeNull();
+    expect(next.report.cuts[9]?.diameter).toBe(4.5);
+  });
+
+  test.each<[string, string, Step['change']]>([
+    ['a hole that breaks out', 'hole 0', { center: [2, 10] }],
+    ['a depth, which makes slabs', 'hole 9', { depth: 2 }],
+    ['a bite in the edge', 'bite', { center: [46, 0] }],
+    ['a hole that leaves the part', 'hole 9', { center: [200, 10] }],
+  ])('looks at the whole for %s', (_, cut, change) => {
+    const next = examiner(parseJob(plate())).changed(cut, change);
+    expect(next.how).toBe('whole');
+    expect(firstDifference(next.report, examine(next.job))).toBeNull();
+  });
+
+  test('looks at the whole where a place that is held is cut away', () => {
+    const bench = examiner(parseJob(plate({ keep: [95, 25] })));
+    const next = bench.moved('hole 20', [95, 24]);
+    expect([next.how, next.report.findings[0]?.code]).toEqual(['whole', 'held-place-cut-away']);
+  });
+
+  test('comes to the same by another way', () => {
+    const bench = examiner(parseJob(plate()));
+    const there = bench.moved('hole 20', [92, 21]).moved('hole 21', [101, 19]);
+    const back = there.moved('hole 21', [100, 20]).moved('hole 20', [90, 20]);
+    expect(firstDifference(back.report, bench.report)).toBeNull();
+  });
+
+  test('names faults by their place in the job', () => {
+    const bench = examiner(parseJob(plate()));
+    const fault = (work: () => unknown): readonly { path: string }[] => {
+      try {
+        work();
+      } catch (error) {
+        if (error instanceof JobError) return error.issues;
+        throw error;
+      }
+      return [];
+    };
+    expect(fault(() => bench.moved('hole 20', [Number.NaN, 0])).map(({ path }) => path)).toEqual([
+      '/cuts/20/center/0',
+    ]);
+    expect(fault(() => bench.changed('hole 20', { diameter: -1 })).map(({ path }) => path)).toEqual([
+      '/cuts/20/diameter',
+    ]);
+    expect(() => bench.moved('nowhere', [0, 0])).toThrow(RangeError);
+  });
+
+  test('has no centre to move of a swept cut', () => {
+    const swept = { id: 'slot', kind: 'swept' as const, diameter: 4, path: { svgPath: 'M5 85 L20 85' } };
+    const bench = examiner(parseJob(plate({ cuts: [swept] })));
+    expect(() => bench.moved('slot', [0, 0])).toThrow(/path/);
+    const report: Report = bench.changed('slot', { path: { svgPath: 'M5 84 L20 84' } }).report;
+    expect(report.cuts[0]?.path?.[0]?.a).toEqual([5, 84]);
+  });
+});

@@ -1,0 +1,267 @@
+import {
+  boundsOf,
+  type Cut,
+  examine,
+  extentOf,
+  type Job,
+  type Outcome,
+  type RangeQuery,
+  type RangeReport,
+  type Report,
+  rangeOf,
+  weldTolerance,
+} from '@edgebite/core';
+
+/** What a comparison with a dense scan came to. */
+export interface RangeCheck {
+  readonly events: number;
+  /** Changes that the scan came upon. */
+  readonly scanned: number;
+  /** Largest distance of a change of the scan from the event it is, as a share of the range. */
+  readonly share: number;
+  /** How many are at a web that slips off the end of an edge. */
+  readonly slipping: number;
+  /** How many others are farther off than a billionth of the range, and how far at most, in weld tolerances. */
+  readonly touching: number;
+  readonly welds: number;
+  readonly rangeMs: number;
+  readonly scanMs: number;
+}
+
+/** An event is as right as this share of the range. */
+const RIGHT = 1e-9;
+
+/**
+ * Closer to an event than this, in weld tolerances, a report may be that of touching: welded ends move by up to two,
+ * discs may be entered by four; so on both sides.
+ */
+const TOUCHING = 16;
+
+/**
+ * A web that slips off the end of an edge comes or goes as two directions part, which are told apart to 1e-7: the
+ * report blurs by a few times that much of the way from the end to the centre of what slips, which is about the part's
+ * size, and by more where the centre comes up to the end at a slant.
+ */
+const SLIPPING = 2e-6;
+
+/** Halvings of a step of the scan: of a range in a hundred steps it leaves less than a trillionth. */
+const HALVINGS = 34;
+
+/**
+ * Compares the answer to a query with a scan of so many even steps that is halved wherever the report changes.
+ * Throws Error with the first change that the answer has not, the first event that is none, or the first value whose
+ * report is not what the answer says of its interval.
+ */
+export function checkRange(job: Job, query: RangeQuery, steps: number): RangeCheck {
+  const started = performance.now();
+  const answer = rangeOf(job, query);
+  const rangeMs = performance.now() - started;
+  const printAt = (value: number) => printOf(examine(withValue(job, query, value)), query.cut);
+  const span = query.to - query.from;
+  const welds = weldTolerance(extentOf(boundsOf(job.outline) as NonNullable<ReturnType<typeof boundsOf>>));
+  const near = Math.max(RIGHT * span, TOUCHING * welds);
+  const slips = SLIPPING * extentOf(boundsOf(job.outline) as NonNullable<ReturnType<typeof boundsOf>>);
+  const blurs = { near, slips };
+  checkForm(answer, query);
+
+  const scanStarted = performance.now();
+  const samples = Array.from({ length: steps + 1 }, (_, k) => {
+    const at = k === steps ? query.to : query.from + (span * k) / steps;
+    return { at, print: printAt(at) };
+  });
+  const scanMs = performance.now() - scanStarted;
+  for (const { at, print } of samples) checkSample(answer, at, print, blurs);
+  let check: RangeCheck = {
+    events: answer.events.length,
+    scanned: 0,
+    share: 0,
+    touching: 0,
+    slipping: 0,
+    welds: 0,
+    rangeMs,
+    scanMs,
+  };
+  for (let k = 0; k < steps; k++) {
+    const [low, high] = samples.slice(k, k + 2) as [Sample, Sample];
+    for (const change of settled(changes(printAt, low, high), near)) {
+      // An end of the range may be a place of touching; the change there is of no consequence within it.
+      const places = [query.from, ...answer.events.map(({ at }) => at), query.to];
+      const off = Math.min(...places.map((at) => Math.abs(at - change.at)));
+      if (off > near && isSlip(answer, change.at, change.low.print, change.high.print, slips)) {
+        check = { ...check, scanned: check.scanned + 1, slipping: check.slipping + 1 };
+        continue;
+      }
+      if (!(off <= near)) {
+        throw new Error(
+          `at ${change.at} the report changes, and no event is there (nearest ${off} away)\n${change.low.print}\n${change.high.print}`,
+        );
+      }
+      const isFine = off <= RIGHT * span;
+      check = {
+        ...check,
+        scanned: check.scanned + 1,
+        share: isFine ? Math.max(check.share, off / span) : check.share,
+        touching: check.touching + (isFine ? 0 : 1),
+        welds: isFine ? check.welds : Math.max(check.welds, off / welds),
+      };
+    }
+  }
+  for (const event of answer.events) {
+    const { at } = event;
+    const aside = isOfWebs(event) ? [near, slips] : [near];
+    if (aside.every((by) => printAt(at - by) === printAt(at + by)))
+      throw new Error(`nothing changes at the event ${at}`);
+  }
+  for (const { from, to } of answer.intervals) {
+    for (const share of [0.1, 0.3, 0.7, 0.9]) {
+      const at = from + (to - from) * share;
+      checkSample(answer, at, printAt(at), blurs);
+    }
+  }
+  return check;
+}
+
+interface Sample {
+  readonly at: number;
+  readonly print: string;
+}
+
+interface Change {
+  readonly at: number;
+  readonly low: Sample;
+  readonly high: Sample;
+}
+
+/** All changes between two samples that halving comes upon. */
+function changes(printAt: (value: number) => string, low: Sample, high: Sample): Change[] {
+  if (low.print === high.print) return [];
+  let [a, b] = [low, high];
+  for (let n = 0; n < HALVINGS; n++) {
+    const at = a.at + (b.at - a.at) / 2;
+    if (at <= a.at || at >= b.at) break;
+    const middle = { at, print: printAt(at) };
+    if (middle.print === a.print) a = middle;
+    else if (middle.print === b.print) b = middle;
+    else return [...changes(printAt, a, middle), ...changes(printAt, middle, b)];
+  }
+  return [{ at: a.at, low: a, high: b }];
+}
+
+/** Without changes that take each other back at once: a sample that fell upon touching. */
+function settled(found: readonly Change[], near: number): Change[] {
+  return found.filter((change) => {
+    const close = found.filter(({ at }) => Math.abs(at - change.at) <= 2 * near);
+    return (close[0] as Change).low.print !== (close[close.length - 1] as Change).high.print;
+  });
+}
+
+interface Blurs {
+  readonly near: number;
+  readonly slips: number;
+}
+
+function checkSample(answer: RangeReport, at: number, print: string, { near, slips }: Blurs): void {
+  const places = [answer.from, ...answer.events.map((event) => event.at), answer.to];
+  if (places.some((place) => Math.abs(place - at) <= near)) return;
+  const interval = answer.intervals.find(({ from, to }) => from <= at && at <= to);
+  if (interval === undefined) throw new Error(`no interval holds ${at}`);
+  const told = outcomePrint(interval.outcome);
+  if (told === print || isSlip(answer, at, told, print, slips)) return;
+  throw new Error(
+    `at ${at} the report is\n${print}\nand the interval ${interval.from} to ${interval.to} says\n${told}`,
+  );
+}
+
+/** Whether two reports differ by webs only, near an event at which nothing but a web comes or goes. */
+function isSlip(answer: RangeReport, at: number, one: string, other: string, slips: number): boolean {
+  const withoutWebs = (print: string) => print.replace(/\| webs .*? \| knife/, '| knife');
+  if (withoutWebs(one) !== withoutWebs(other)) return false;
+  return answer.events.some((event) => isOfWebs(event) && Math.abs(event.at - at) <= slips);
+}
+
+function isOfWebs({ changes }: RangeReport['events'][number]): boolean {
+  return changes.every(
+    (change) => change.what === 'web' || (change.what === 'finding' && change.code === 'thin-web'),
+  );
+}
+
+function checkForm({ events, intervals }: RangeReport, { from, to }: RangeQuery): void {
+  const ends = [from, ...events.map(({ at }) => at), to];
+  if (ends.slice(1).some((end, k) => !(end > (ends[k] as number))))
+    throw new Error(`events out of order: ${ends}`);
+  if (intervals.length !== events.length + 1) throw new Error('intervals do not fit the events');
+  intervals.forEach((interval, k) => {
+    if (interval.from !== ends[k] || interval.to !== ends[k + 1])
+      throw new Error(`interval ${k} has other ends`);
+  });
+}
+
+/** The job with the free number set to a value. */
+export function withValue(job: Job, { cut: id, along }: RangeQuery, value: number): Job {
+  return { ...job, cuts: job.cuts.map((cut) => (cut.id === id ? cutWith(cut, along, value) : cut)) };
+}
+
+function cutWith(cut: Cut, along: RangeQuery['along'], value: number): Cut {
+  if (along === 'diameter') return { ...cut, diameter: value };
+  if (cut.kind !== 'swept') return { ...cut, center: { ...cut.center, [along]: value } };
+  const start = cut.path[0]?.a;
+  if (start === undefined) throw new Error('a path without edges');
+  const by = value - start[along];
+  const put = (p: { readonly x: number; readonly y: number }) => ({ ...p, [along]: p[along] + by });
+  return {
+    ...cut,
+    path: cut.path.map((edge) =>
+      edge.kind === 'line'
+        ? { ...edge, a: put(edge.a), b: put(edge.b) }
+        : { ...edge, a: put(edge.a), b: put(edge.b), center: put(edge.center) },
+    ),
+  };
+}
+
+/** What a report says, without the numbers that change all the time. */
+export function printOf(report: Report, id: string): string {
+  const roles = report.pieces.map(({ role }) => role).sort();
+  const marks = (rows: readonly { readonly between: readonly string[]; readonly slab: number }[]) =>
+    rows.map(({ between, slab }) => `${between.join('+')}@${slab}`).sort();
+  return print(
+    report.cuts.find((cut) => cut.id === id)?.relation ?? '',
+    roles,
+    marks(report.webs),
+    marks(report.knifeEdges),
+    findingsText(report.findings),
+  );
+}
+
+/** Findings that a range tells of: on what is left and whether a cut bites, not on how the part is set up and cut. */
+const TOLD =
+  /^(nothing-left|held-place-cut-away|loose-(slug|offcut)|held-slug|cut-(misses|grazes|in-air)|no-metal-under-centre|reach-too-short|thin-floor)$/;
+
+/** Those on webs and knife edges are left to the marks: they are counted by place, which others may share. */
+function findingsText(findings: Outcome['findings']): string[] {
+  return findings
+    .filter(({ code }) => TOLD.test(code))
+    .map(({ level, code, about }) => `${level} ${code} ${aboutText(about)}`)
+    .sort();
+}
+
+export function outcomePrint({ relation, pieces, webs, knifeEdges, findings }: Outcome): string {
+  const roles = Object.entries(pieces).flatMap(([role, count]) => Array<string>(count).fill(role));
+  const marks = (rows: Outcome['webs']) =>
+    rows.map(({ between, slab }) => `${between.join('+')}@${slab}`).sort();
+  return print(relation, roles.sort(), marks(webs), marks(knifeEdges), findingsText(findings));
+}
+
+function aboutText(about: readonly string[]): string {
+  const lasting = about.filter((name) => ['outline', 'hole', 'cut'].includes(name.split(':')[0] ?? ''));
+  return [...new Set(lasting)].sort().join(',');
+}
+
+function print(
+  relation: string,
+  roles: string[],
+  webs: string[],
+  knives: string[],
+  findings: string[],
+): string {
+  return `${relation} | ${roles.join(' ')} | webs ${webs.join(' ')} | knife edges ${knives.join(' ')} | ${findings.join('; ')}`;
+}
