@@ -1,8 +1,8 @@
 import { createSVGWindow } from 'svgdom';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { block } from '../fixtures/block.js';
-import { draw as drawInBrowser } from './browser.js';
-import { draw } from './index.js';
+import { draw as drawInBrowser, drawTree, drawView as drawViewInBrowser } from './browser.js';
+import { draw, drawView } from './index.js';
 
 describe('the entry for browsers', () => {
   afterEach(() => {
@@ -12,6 +12,8 @@ describe('the entry for browsers', () => {
   it('draws in the window of the page, and the same as on Node', () => {
     vi.stubGlobal('window', createSVGWindow());
     expect(drawInBrowser(block)).toBe(draw(block));
+    expect(drawViewInBrowser(block)).toBe(drawView(block));
+    expect(drawTree(block).svg()).toBe(draw(block));
   });
 
   it('takes the serializer of XML where the window has one', () => {

@@ -1,12 +1,49 @@
-import type { Report } from '@edgebite/core';
-import { type DrawOptions, drawIn } from './draw.js';
+import type { RangeReport, Report } from '@edgebite/core';
+import type { Svg } from '@svgdotjs/svg.js';
+import { type DrawOptions, drawIn, treeIn } from './draw.js';
+import { drawRangeIn, type RangeDrawOptions } from './range-strip.js';
+import { type ViewOptions, viewIn, viewTreeIn } from './view-draw.js';
 
 /**
  * The same `draw` as on Node, in the DOM of the page that it runs in.
- * @throws RangeError if `idPrefix` cannot begin an id.
+ * @throws RangeError if `idPrefix` cannot begin an id, or the theme is none.
  */
 export function draw(report: Report, options: DrawOptions = {}): string {
   return drawIn(window, report, options);
+}
+
+/**
+ * The same `drawRange` as on Node, in the DOM of the page that it runs in.
+ * @throws RangeError if `idPrefix` cannot begin an id, or the width is not from 120 to 1,000 mm.
+ */
+export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): string {
+  return drawRangeIn(window, answer, options);
+}
+
+/**
+ * The same drawing as a tree of svg.js, which is not in the page yet: `drawTree(report).addTo(element)` puts it there.
+ * @throws RangeError as `draw` does.
+ */
+export function drawTree(report: Report, options: DrawOptions = {}): Svg {
+  return treeIn(window, report, options);
+}
+
+/**
+ * The same `drawView` as on Node, in the DOM of the page that it runs in. Everything
+ * that can be pointed at has `data-about` with its name in the report: `piece:ID`, `cut:ID`, `web:N`, `knifeEdge:N`,
+ * `finding:N`, `keepOut:ID`. The same report gives the same text.
+ * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, or a side of `size` is not from 40 to 2,000.
+ */
+export function drawView(report: Report, options: ViewOptions = {}): string {
+  return viewIn(window, report, options);
+}
+
+/**
+ * The same view as a tree of svg.js, which is not in the page yet.
+ * @throws RangeError as `drawView` does.
+ */
+export function drawViewTree(report: Report, options: ViewOptions = {}): Svg {
+  return viewTreeIn(window, report, options);
 }
 
 export * from './shared.js';

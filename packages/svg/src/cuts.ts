@@ -4,11 +4,16 @@ import type { Place } from './edges.js';
 import type { Label } from './label.js';
 import { arrowhead } from './label.js';
 import { CHAIN, HIDDEN, lined, NARROW } from './lines.js';
+import { dimensionText } from './numbers.js';
 import { chainPath, pathNumber, regionPath } from './path.js';
+import type { Pen } from './pen.js';
 import { boundsOfRegion } from './scan.js';
 import { clean } from './text.js';
 import { type Box, holds, onSheet, type View } from './view.js';
 import { depthText } from './words.js';
+
+/** With more cuts than this, names far from their places would hide more than they tell. */
+const CROWD = 12;
 
 /** Longest arm of a centre cross, mm. */
 const LONGEST_ARM = 9;
@@ -16,34 +21,79 @@ const LONGEST_ARM = 9;
 /** How far a centre cross goes past its circle, mm. */
 const PAST = 2.5;
 
+/** Draws what the cuts take: tinted where it lies in the part, with nothing on it where the metal is gone. */
+export function drawKerf(
+  parent: Container,
+  report: Report,
+  cuts: readonly ReportCut[],
+  view: View,
+  { prefix, theme }: Pen,
+  id = '',
+): void {
+  const clip = `${prefix}${id}part-clip`;
+  parent.clip().attr('id', clip).path(regionPath(report.outline, view)).attr('clip-rule', 'evenodd');
+  // Outer loops turn one way and holes the other, so all cuts are one path, wherever they overlap.
+  const d = cuts.map((cut) => regionPath(cut.footprint, view)).join('');
+  parent.path(d).attr({ fill: theme.kerf, 'clip-path': `url(#${clip})` });
+}
+
 /** Draws what each cutter covers in narrow lines: dashed where it works from below and does not come through. */
-export function drawFootprints(parent: Container, report: Report, view: View, prefix: string): void {
-  const group = parent.group().attr('id', `${prefix}cuts`);
-  report.cuts.forEach((cut, i) => {
-    const one = group.group().attr('id', `${prefix}cut-${i}`);
-    one.element('title').words(clean(`cut ${cut.id}: ${cut.kind}, ${depthText(cut, report.units)}`));
+export function drawFootprints(
+  parent: Container,
+  report: Report,
+  cuts: readonly ReportCut[],
+  view: View,
+  prefix: string,
+): void {
+  const numbers = new Map(report.cuts.map((cut, k) => [cut, k]));
+  cuts.forEach((cut) => {
+    const id = `${prefix}cut-${numbers.get(cut)}`;
+    const about = clean(`cut:${cut.id}`);
     const hidden = cut.from === 'bottom' && !cut.through;
-    lined(one.path(regionPath(cut.footprint, view)), NARROW, hidden ? HIDDEN : []);
-    if (cut.path !== null) drawPath(one, cut, view);
+    const rim = lined(parent.path(regionPath(cut.footprint, view)), NARROW, hidden ? HIDDEN : []);
+    rim.attr({ id, 'data-about': about });
+    rim.element('title').words(clean(`cut ${cut.id}: ${cut.kind}, ${depthText(cut, report.units)}`));
+    if (cut.path !== null) drawPath(parent.group().attr('data-about', about), cut, view);
   });
 }
 
 /** Draws a chain-line cross at every centre in sight, and returns a label for each with the cuts that share it. */
-export function drawCentres(parent: Container, report: Report, view: View, plan: Box): readonly Label[] {
+export function drawCentres(
+  parent: Container,
+  report: Report,
+  cuts: readonly ReportCut[],
+  view: View,
+  plan: Box,
+): readonly Label[] {
   const labels: Label[] = [];
-  for (const { at, cuts } of sharedCentres(report, view)) {
-    if (holds(plan, at)) {
-      const radius = (Math.max(...cuts.map((cut) => cut.diameter)) / 2) * view.factor;
-      drawCross(parent, at, Math.min(radius + PAST, LONGEST_ARM));
+  const crowded = cuts.length > CROWD;
+  for (const centre of sharedCentres(cuts, view)) {
+    const seen = holds(plan, centre.at);
+    if (seen) {
+      const radius = (Math.max(...centre.cuts.map((cut) => cut.diameter)) / 2) * view.factor;
+      drawCross(parent, centre.at, Math.min(radius + PAST, LONGEST_ARM));
     }
-    const pointed = holds(plan, at) ? at : placeInSight(cuts, view, plan);
-    const text = cuts.map((cut) => cut.id).join(', ');
-    if (pointed !== null) labels.push({ text, at: pointed, end: holds(plan, at) ? 'none' : 'arrow' });
+    const pointed = seen ? centre.at : placeInSight(centre.cuts, view, plan);
+    if (pointed === null) continue;
+    labels.push({
+      text: centre.cuts.map((cut) => cut.id).join(', '),
+      more: [centre.cuts.map((cut) => `\u00d8${dimensionText(cut.diameter, report.units)}`).join(', ')],
+      at: pointed,
+      end: seen ? 'none' : 'arrow',
+      near: crowded,
+      about: centre.cuts.map((cut) => `cut:${cut.id}`),
+    });
   }
   return labels;
 }
 
-function drawCross(parent: Container, at: Place, arm: number): void {
+/** A cross at a centre, each arm so long, of a chain line unless it is too small for one. */
+export function drawCross(
+  parent: Container,
+  at: Place,
+  arm: number,
+  dashes: readonly number[] = CHAIN,
+): void {
   const [x, y] = at;
   const ends: readonly Place[] = [
     [x + arm, y],
@@ -53,12 +103,13 @@ function drawCross(parent: Container, at: Place, arm: number): void {
   ];
   const path = parent.path(ends.map((end) => `M${point(at)}L${point(end)}`).join(''));
   // Half a long dash out from the middle, so that the dashes of the four arms cross there.
-  lined(path, NARROW, CHAIN).attr('stroke-dashoffset', Number(((CHAIN[0] as number) / 2).toFixed(3)));
+  lined(path, NARROW, dashes);
+  if (dashes.length > 0) path.attr('stroke-dashoffset', Number(((CHAIN[0] as number) / 2).toFixed(3)));
 }
 
 function drawPath(parent: Container, cut: ReportCut, view: View): void {
   const edges = cut.path ?? [];
-  lined(parent.path(chainPath(edges, view)), NARROW, CHAIN);
+  lined(parent.path(chainPath(edges, view)), NARROW, CHAIN).attr('data-path', 'tool-centre');
   const last = edges[edges.length - 1];
   if (last === undefined) return;
   const tip = onSheet(view, last.b);
@@ -80,9 +131,9 @@ interface Centre {
 }
 
 // Concentric cuts share one cross; a swept cut is named where its path starts.
-function sharedCentres(report: Report, view: View): readonly Centre[] {
+function sharedCentres(cuts: readonly ReportCut[], view: View): readonly Centre[] {
   const centres = new Map<string, { at: Place; cuts: ReportCut[] }>();
-  for (const cut of report.cuts) {
+  for (const cut of cuts) {
     const place = cut.center ?? cut.path?.[0]?.a;
     if (place === undefined) continue;
     const at = onSheet(view, place);

@@ -1,7 +1,9 @@
 import type { Container } from '@svgdotjs/svg.js';
 import { arrowhead } from './label.js';
 import { lined, NARROW } from './lines.js';
-import { TYPE, textWidth, write } from './text.js';
+import { INK, type Room } from './room.js';
+import { haloed, TYPE, textWidth, write } from './text.js';
+import type { Theme } from './theme.js';
 
 /** How far extension lines go past their dimension line, mm. */
 const PAST = 2;
@@ -22,20 +24,36 @@ export function drawDimension(
   y: number,
   fromY: number,
   text: string,
+  room: Pick<Room, 'markBox'>,
+  theme: Theme,
 ): void {
   const way = Math.sign(y - fromY);
-  for (const x of [left, right]) {
-    lined(parent.line(x, fromY + way * OFF, x, y + way * PAST), NARROW);
+  for (const x of [left, right].map(short)) {
+    lined(parent.line(x, short(fromY + way * OFF), x, short(y + way * PAST)), NARROW);
   }
   const inside = right - left >= SHORTEST_INSIDE;
   const out = inside ? 0 : 6;
-  lined(parent.line(left - out, y, right + out, y), NARROW);
+  lined(parent.line(short(left - out), short(y), short(right + out), short(y)), NARROW).attr(
+    'data-dimension',
+    text,
+  );
   const middle = (left + right) / 2;
   arrowhead(parent, [left, y], [inside ? middle : left - 1, y]);
   arrowhead(parent, [right, y], [inside ? middle : right + 1, y]);
-  const fits = inside && textWidth(text, TYPE.label) <= right - left - 2;
-  write(parent, text, fits ? middle : right + 7, fits ? y - 1 : y + 1, {
+  const width = textWidth(text, TYPE.label);
+  const fits = inside && width <= right - left - 2;
+  const anchor = fits ? 'middle' : 'start';
+  const figure = write(parent, text, fits ? middle : right + out + 1, fits ? y - 1 : y + 1, {
     size: TYPE.label,
-    anchor: fits ? 'middle' : 'start',
+    anchor,
   });
+  haloed(figure, theme);
+  const end = fits ? right : right + out + 1 + width;
+  const [top, bottom] = [Math.min(y - 5, fromY), Math.max(y + 2, fromY)];
+  room.markBox({ x: left - out - 1, y: top, width: end - left + out + 2, height: bottom - top }, INK.line);
+  room.markBox({ x: left - out - 1, y: y - 4.5, width: end - left + out + 2, height: 6 }, INK.taken);
+}
+
+function short(value: number): number {
+  return Number(value.toFixed(3));
 }

@@ -104,38 +104,52 @@ describe('what the drawing shows', () => {
     for (const cut of block.cuts) expect(shown.filter((text) => text === cut.id)).toHaveLength(2);
     expect(shown.filter((text) => text === 'loose slug')).toHaveLength(2);
     expect(shown.filter((text) => text === 'breaks out')).toHaveLength(1);
-    expect(shown).toContain('SCALE 2:1 · A4 · lengths in mm');
+    expect(shown).toContain('SCALE 1:1 · A4 · lengths in mm');
   });
 
   it('draws the pieces with their areas, at the scale that it names', () => {
     const face = (id: string): number => {
-      const [, d] = new RegExp(`id="edgebite-${id}".*?<path d="([^"]*)"`).exec(drawing) ?? [];
-      return -pathArea(d ?? '') / 4;
+      const [, d] = new RegExp(`<path d="([^"]*)" id="edgebite-${id}"`).exec(drawing) ?? [];
+      return -pathArea(d ?? '');
     };
-    expect(face('piece-0-slab-0')).toBeCloseTo(BODY_AREA, 2);
-    expect(face('piece-1-slab-1')).toBeCloseTo(SLUG_AREA, 2);
+    expect(face('piece-0') / BODY_AREA).toBeCloseTo(1, 7);
+    expect(face('piece-1') / SLUG_AREA).toBeCloseTo(1, 7);
     // The slug's section goes through both slabs; it is painted once.
-    expect(drawing).not.toContain('piece-1-slab-0');
+    expect(drawing).toContain('"edgebite-piece-1-slab-1"');
+    expect(drawing).not.toContain('"edgebite-piece-1-slab-0"');
   });
 
-  it('hatches each role and each lower face with a pattern of its own', () => {
-    const patterns = [...drawing.matchAll(/<pattern.*?<\/pattern>/g)].map(([text]) =>
-      text.replace(/ id="[^"]*"/, ''),
-    );
-    expect(patterns).toHaveLength(8);
-    expect(new Set(patterns).size).toBe(8);
+  it('hatches at 45 degrees, each piece and each lower face with a pattern of its own', () => {
+    const [kept, slug] = block.pieces;
+    if (kept === undefined || slug === undefined) throw new Error('the fixture has pieces');
+    const copies = (['slug', 'slug', 'held slug', 'offcut', 'offcut'] as const).map((role, i) => ({
+      ...slug,
+      id: `more-${i}`,
+      role,
+    }));
+    const svg = draw({ ...block, pieces: [kept, slug, ...copies] });
+    const patterns = [...svg.matchAll(/<pattern (.*?)>(.*?)<\/pattern>/g)].map(([, head = '', body]) => ({
+      angle: / patternTransform="rotate\((-?\d+)\)"/.exec(head)?.[1],
+      look: `${head.replace(/ id="[^"]*"/, '')}${body}`,
+      small: / id="[^"]*-small"/.test(head),
+    }));
+    for (const { angle } of patterns) expect(['45', '-45']).toContain(angle);
+    const large = patterns.filter(({ small }) => !small).map(({ look }) => look);
+    // Kept at the top and lower, three slugs, one held slug, two offcuts.
+    expect(large).toHaveLength(8);
+    expect(new Set(large).size).toBe(8);
   });
 
   it('has a section where cuts stop short, with the depths, and none where all go through', () => {
     expect(drawing).toContain('id="edgebite-section"');
-    expect(texts(drawing)).toEqual(expect.arrayContaining(['0', '4', '12']));
+    expect(texts(drawing)).toEqual(expect.arrayContaining(['0', '4 groove', '12']));
     const heights = [
-      ...drawing.matchAll(/<rect width="[^"]*" height="([^"]*)"[^>]*fill="url\(#edgebite-hatch-slug\)"/g),
+      ...drawing.matchAll(/<rect width="[^"]*" height="([^"]*)"[^>]*fill="url\(#edgebite-hatch-slug-0\)"/g),
     ]
       .map(([, height]) => Number(height))
-      .filter((height) => height > 5);
-    // The slug is as thick as the part: 12 at 2:1, in slabs of 8 and 4.
-    expect(heights).toEqual([16, 8]);
+      .filter((height) => height > 3.5);
+    // The slug is as thick as the part: 12 at 1:1, in slabs of 8 and 4.
+    expect(heights).toEqual([8, 4]);
     const through: Report = {
       ...block,
       slabs: [{ from: 0, to: 12, area: BODY_AREA }],
@@ -169,7 +183,7 @@ describe('odd reports', () => {
     })) as Report['cuts'];
     const svg = draw({ ...block, cuts });
     const shown = texts(svg).filter((text) => /^eye-\d+$/.test(text)).length;
-    expect(texts(svg)).toContain(`and ${60 - shown} more, which the report lists`);
+    expect(texts(svg)).toContain(`and ${60 - shown} more in the report`);
   });
 
   it('with a centre far from the part keep the part in view', () => {
@@ -177,7 +191,7 @@ describe('odd reports', () => {
     if (rough === undefined) throw new Error('the fixture has cuts');
     const far = { ...rough, center: [1e6, 15] as const, diameter: 2 * (1e6 - 77) };
     const svg = draw({ ...block, cuts: [far] });
-    expect(texts(svg)).toContain('SCALE 2:1 · A4 · lengths in mm');
+    expect(texts(svg)).toContain('SCALE 1:1 · A4 · lengths in mm');
     expect(svg).not.toMatch(/NaN|Infinity/);
     parsed(svg);
   });

@@ -1,86 +1,88 @@
 import type { Report } from '@edgebite/core';
-import { SVG, type Svg, withWindow } from '@svgdotjs/svg.js';
+import { type Svg, withWindow } from '@svgdotjs/svg.js';
 import { descriptionOf, titleOf } from './describe.js';
+import { drawDetails } from './details.js';
 import { drawFrame } from './frame.js';
-import { addHatches } from './hatch.js';
+import { hatchingIn } from './hatch.js';
+import { inkedRoom } from './ink.js';
 import { layOut } from './layout.js';
-import { drawPlan } from './plan.js';
-import { drawSection } from './section.js';
+import { drawLegend } from './legend.js';
+import type { Pen } from './pen.js';
+import { drawMeasures, drawTop, setLabels } from './plan.js';
+import { emptyRoom, type Room } from './room.js';
+import { checkIdPrefix, rootOf, serialized } from './root.js';
+import { drawCuttingLine, drawSection } from './section.js';
 import { frameOf, type SheetSize, sheetSize } from './sheet.js';
 import { drawSide } from './side.js';
+import { drawSteps } from './step-strip.js';
 import { drawTable } from './table.js';
-import { clean } from './text.js';
+import { type Theme, type ThemeName, themeOf } from './theme.js';
+import { type Box, shrunk } from './view.js';
 
 /** How a report is drawn. */
 export interface DrawOptions {
-  /** Sheet of the ISO A series; `A4` without it. */
+  /** Sheet of the ISO A series, or `Letter`; `A4` without it. */
   readonly sheet?: SheetSize;
   /** Stands the sheet upright; it lies without it. */
   readonly upright?: boolean;
+  /** A theme that is ready, or colours of your own; `light` without it. */
+  readonly theme?: ThemeName | Theme;
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-` without it. */
   readonly idPrefix?: string;
 }
 
-/** What an id may start with, so that references to it need no quoting. */
-const ID_PREFIX = /^[A-Za-z][A-Za-z0-9_-]*$/;
+/** The room that a column has left under a height. */
+function spareUnder(column: Box, y: number): Room {
+  return emptyRoom(shrunk({ ...column, y, height: column.y + column.height - y }, 3));
+}
 
-/** Sans serif faces that most machines have; nothing is fetched. */
-const FACES = 'Arial, Helvetica, sans-serif';
+/** Details that a sheet has at most: on a small one, and on a larger one. */
+const DETAILS = { small: 3, large: 8 } as const;
+
+/** Draws a report into the DOM of a window and returns the SVG as text. Throws as `treeIn` does. */
+export function drawIn(window: Window, report: Report, options: DrawOptions): string {
+  return serialized(treeIn(window, report, options), window);
+}
 
 /**
- * Draws a report into the DOM of a window and returns the SVG as text.
- * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`.
+ * Draws a report into the DOM of a window and returns the tree of the drawing, which is not in the page yet.
+ * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, or the theme is none.
  */
-export function drawIn(window: Window, report: Report, options: DrawOptions): string {
-  const { sheet = 'A4', upright = false, idPrefix = 'edgebite-' } = options;
-  if (!ID_PREFIX.test(idPrefix)) {
-    throw new RangeError(
-      `draw: idPrefix is ${JSON.stringify(idPrefix)}; it must be a letter, then letters, digits, - or _`,
-    );
-  }
+export function treeIn(window: Window, report: Report, options: DrawOptions): Svg {
+  const { sheet = 'A4', upright = false, theme = 'light', idPrefix = 'edgebite-' } = options;
+  checkIdPrefix('draw', idPrefix);
+  const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   return withWindow(window, () => {
     const size = sheetSize(sheet, upright);
-    const root = rootOf(size, report, idPrefix);
+    const words = { title: titleOf(report), description: descriptionOf(report) };
+    const root = rootOf(size, words, idPrefix, pen.theme);
+    root.rect(size[0], size[1]).attr('fill', pen.theme.paper);
+    const hatching = hatchingIn(root, pen);
     const layout = layOut(report, frameOf(size), idPrefix);
-    addHatches(root, idPrefix);
-    root.rect(size[0], size[1]).attr('fill', '#fff');
-    drawPlan(root, report, layout, idPrefix);
-    drawSection(root, report, layout, idPrefix);
-    drawSide(root, report, layout, idPrefix);
+    drawFrame(root, report, layout, sheet, pen);
+    if (layout.steps !== null) drawSteps(root, report, layout.steps, pen, hatching);
+    const { plan, section, view } = layout;
+    const area = section === null ? plan : { ...plan, height: plan.height + section.height };
+    const room = inkedRoom(report, area, view);
+    const group = root.group().attr({ id: `${idPrefix}plan`, role: 'group', 'aria-label': 'Plan' });
+    const labels = drawTop(group, report, { plan, view }, pen, hatching);
+    drawMeasures(group, report, { plan, view }, room, pen);
+    drawCuttingLine(group, report, layout, room, pen);
+    drawSection(root, report, layout, room, pen, hatching);
+    const rest =
+      layout.side === null ? [] : [spareUnder(layout.side, drawSide(root, report, layout.side, pen))];
+    const small = sheet === 'A4' || sheet === 'Letter';
+    const most = small ? DETAILS.small : DETAILS.large;
+    drawDetails(root, report, view, most, [room, ...rest], pen, hatching);
+    setLabels(group, labels, { plan, view }, room, pen);
     for (const { table, x, y } of layout.tables) drawTable(root, table, x, y);
-    drawFrame(root, report, layout, sheet, idPrefix);
-    return serialized(root, window);
+    drawLegend(
+      root,
+      report,
+      { ...layout.legend, x: layout.legend.x + 3, width: layout.legend.width - 6 },
+      pen,
+      hatching,
+    );
+    return root;
   });
-}
-
-// One unit of the drawing is a millimetre of the sheet, so it prints at its true scale.
-function rootOf([width, height]: readonly [number, number], report: Report, prefix: string): Svg {
-  const root = SVG().attr({
-    width: `${width}mm`,
-    height: `${height}mm`,
-    viewBox: `0 0 ${width} ${height}`,
-    role: 'img',
-    'aria-labelledby': `${prefix}title ${prefix}description`,
-    'font-family': FACES,
-    fill: '#000',
-  });
-  // Namespaces belong to the elements; as plain attributes they would be written a second time.
-  for (const name of ['xmlns', 'xmlns:xlink', 'version']) root.node.removeAttribute(name);
-  root
-    .element('title')
-    .attr('id', `${prefix}title`)
-    .words(clean(titleOf(report)));
-  root
-    .element('desc')
-    .attr('id', `${prefix}description`)
-    .words(clean(descriptionOf(report)));
-  return root;
-}
-
-// In a page outerHTML follows the rules of HTML, which are not those of an SVG file.
-function serialized(root: Svg, window: Window): string {
-  const { XMLSerializer } = window as Window & {
-    XMLSerializer?: new () => { serializeToString(node: Node): string };
-  };
-  return XMLSerializer === undefined ? root.svg() : new XMLSerializer().serializeToString(root.node);
 }

@@ -1,42 +1,60 @@
 import type { Report } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import type { Layout } from './layout.js';
-import { lined, NARROW, WIDE } from './lines.js';
+import { lined, NARROW, tinted, WIDE } from './lines.js';
 import { dimensionText, unitText } from './numbers.js';
+import type { Pen } from './pen.js';
 import { scaleText } from './scale.js';
 import type { SheetSize } from './sheet.js';
-import { clean, fitted, TYPE, textWidth, write } from './text.js';
+import { clean, fitted, TYPE, textWidth, wrapped, write } from './text.js';
 
 /** What every drawing defers to. */
-const DEFERENCE =
+export const DEFERENCE =
   "Follow the machine's and the cutter's instructions, local rules and qualified people before this drawing.";
 
-/** Draws the frame, the heading over it and the line at its foot. */
+/** Sizes of type for the name of the job, mm: the largest that fits. */
+const TITLES = [TYPE.title, 4.2, TYPE.label];
+
+/** Length of the bar by which a print is checked, mm. */
+const CHECK_BAR = 50;
+
+/** Draws the frame, the heading at its top and the line at its foot. */
 export function drawFrame(
   parent: Container,
   report: Report,
   layout: Layout,
   size: SheetSize,
-  prefix: string,
+  { prefix, theme }: Pen,
 ): void {
-  const { frame, heading, footing } = layout;
-  const group = parent.group().attr('id', `${prefix}frame`);
+  const { frame, heading, footing, legend } = layout;
+  const group = parent.group().attr({ id: `${prefix}frame`, role: 'group', 'aria-label': 'Title block' });
   lined(group.rect(frame.width, frame.height), WIDE).attr({ x: frame.x, y: frame.y });
-  const under = heading.y + heading.height;
-  lined(group.line(frame.x, under, frame.x + frame.width, under), NARROW);
-  lined(group.line(frame.x, footing.y, frame.x + frame.width, footing.y), NARROW);
-  const tablesTop = layout.side.y + layout.side.height;
-  if (layout.tables.length > 0) {
-    lined(group.line(frame.x, tablesTop, frame.x + frame.width, tablesTop), NARROW);
+  const rules = tinted(group.group(), theme.soft);
+  const tablesTop = Math.min(legend.y, ...layout.tables.map(({ y }) => y - 3));
+  for (const y of [heading.y + heading.height, footing.y, legend.y, tablesTop]) {
+    lined(rules.line(frame.x, round(y), frame.x + frame.width, round(y)), NARROW);
   }
   drawHeading(group, report, layout, size);
-  const words = fitted(DEFERENCE, frame.width - 6, TYPE.small);
-  write(group, words, footing.x + 3, footing.y + 4.1, { size: TYPE.small });
+  const lines = wrapped(DEFERENCE, frame.width - CHECK_BAR - 38, TYPE.small);
+  lines.forEach((line, i) => {
+    write(group, line, footing.x + 3, footing.y + 5 + (i - (lines.length - 1) / 2) * 3.3, {
+      size: TYPE.small,
+    });
+  });
+  drawCheckBar(group, footing.x + footing.width - CHECK_BAR - 4, footing.y + 4);
 }
 
-function drawHeading(parent: Container, report: Report, { heading, scale }: Layout, size: SheetSize): void {
+/** A bar of a known length, by which a print shows whether it has its true scale. */
+function drawCheckBar(parent: Container, x: number, y: number): void {
+  const bar = parent.path(`M${round(x)} ${round(y - 1.6)}v3.2m0 -1.6h${CHECK_BAR}m0 -1.6v3.2`);
+  lined(bar, NARROW).attr('data-check', CHECK_BAR);
+  const words = `${CHECK_BAR} mm on paper`;
+  write(parent, words, x - 2.5, y + 1, { size: TYPE.small, anchor: 'end' });
+}
+
+function drawHeading(parent: Container, report: Report, { heading, scale }: Layout, sheet: SheetSize): void {
   const length = (value: number): string => `${dimensionText(value, report.units)} ${unitText(report.units)}`;
-  const first = `SCALE ${scaleText(scale)} · ${size} · lengths in ${report.units}`;
+  const first = `SCALE ${scaleText(scale)} · ${sheet} · lengths in ${report.units}`;
   const second = [
     `thickness ${length(report.thickness)}`,
     ...(report.material === null ? [] : [clean(report.material)]),
@@ -51,14 +69,13 @@ function drawHeading(parent: Container, report: Report, { heading, scale }: Layo
   });
   const used = Math.max(textWidth(first, TYPE.small, true), Math.min(textWidth(second, TYPE.small), room));
   const name = report.name === '' ? 'Job without a name' : report.name;
-  write(
-    parent,
-    fitted(clean(name), heading.width - used - 10, TYPE.title, true),
-    heading.x + 3,
-    heading.y + 7.9,
-    {
-      size: TYPE.title,
-      bold: true,
-    },
-  );
+  const own = heading.width - used - 10;
+  // Rather smaller than cut short.
+  const size = TITLES.find((one) => textWidth(clean(name), one, true) <= own) ?? (TITLES.at(-1) as number);
+  const title = fitted(clean(name), own, size, true);
+  write(parent, title, heading.x + 3, heading.y + 6 + size * 0.38, { size, bold: true });
+}
+
+function round(value: number): number {
+  return Number(value.toFixed(3));
 }

@@ -1,15 +1,56 @@
-import type { Report } from '@edgebite/core';
+import type { RangeReport, Report } from '@edgebite/core';
+import type { Svg } from '@svgdotjs/svg.js';
 import { createSVGWindow } from 'svgdom';
-import { type DrawOptions, drawIn } from './draw.js';
+import { type DrawOptions, drawIn, treeIn } from './draw.js';
+import { drawRangeIn, type RangeDrawOptions } from './range-strip.js';
+import { type ViewOptions, viewIn, viewTreeIn } from './view-draw.js';
 
 /**
- * A drawing of a report as the text of an SVG file: plan, section where cuts stop short, tables, legend.
- * One unit is a millimetre of the sheet; lengths in the text are in the unit of the job. The same report gives
- * the same text. Line types and widths follow ISO 128, scales ISO 5455, sheets ISO 216 and ISO 5457.
- * @throws RangeError if `idPrefix` cannot begin an id.
+ * A drawing of a report as the text of an SVG file: the steps, the plan, details of what is thin, a section where cuts
+ * stop short, tables, findings, legend. One unit is a millimetre of the sheet; lengths in the text are in the unit of the
+ * job. The same report gives the same text. Line types and widths follow ISO 128, dimensions ISO 129, scales ISO 5455,
+ * sheets ISO 216 and ISO 5457. No two labels overlap, and none leaves the sheet.
+ * @throws RangeError if `idPrefix` cannot begin an id, or the theme is none.
  */
 export function draw(report: Report, options: DrawOptions = {}): string {
   return drawIn(createSVGWindow(), report, options);
+}
+
+/**
+ * A drawing of a range as the text of an SVG file: a strip along which the free number grows upwards, safe intervals
+ * hatched and the others open, what each comes to at its left, what changes at each event at its right, and the present
+ * value marked. One unit is a millimetre of the sheet. As high as its labels need, of which no two overlap. The same
+ * range gives the same text.
+ * @throws RangeError if `idPrefix` cannot begin an id, or the width is not from 120 to 1,000 mm.
+ */
+export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): string {
+  return drawRangeIn(createSVGWindow(), answer, options);
+}
+
+/**
+ * The same drawing as a tree of svg.js, in a window of its own.
+ * @throws RangeError as `draw` does.
+ */
+export function drawTree(report: Report, options: DrawOptions = {}): Svg {
+  return treeIn(createSVGWindow(), report, options);
+}
+
+/**
+ * The plan of a report for a screen, without a sheet, as the text of an SVG: it grows with its place in the page. Everything
+ * that can be pointed at has `data-about` with its name in the report: `piece:ID`, `cut:ID`, `web:N`, `knifeEdge:N`,
+ * `finding:N`, `keepOut:ID`. The same report gives the same text.
+ * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, or a side of `size` is not from 40 to 2,000.
+ */
+export function drawView(report: Report, options: ViewOptions = {}): string {
+  return viewIn(createSVGWindow(), report, options);
+}
+
+/**
+ * The same view as a tree of svg.js, in a window of its own.
+ * @throws RangeError as `drawView` does.
+ */
+export function drawViewTree(report: Report, options: ViewOptions = {}): Svg {
+  return viewTreeIn(createSVGWindow(), report, options);
 }
 
 export * from './shared.js';

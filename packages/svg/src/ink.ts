@@ -1,16 +1,13 @@
 import type { Report, ReportEdge, ReportRegion } from '@edgebite/core';
 import { placesAlong, turnOf } from './edges.js';
-import type { Layout } from './layout.js';
 import { emptyRoom, INK, MOST_STEPS, type Room } from './room.js';
-import { stretchesAt } from './scan.js';
-import { onSheet, shrunk, type View } from './view.js';
+import { boundsOfRegion, stretchesAt } from './scan.js';
+import { type Box, onSheet, shrunk, type View } from './view.js';
 
-/** A map of what the plan has on it: the part, its metal, and the lines of the cuts. */
-export function inkedRoom(report: Report, layout: Layout): Room {
-  const { plan, view } = layout;
-  const room = emptyRoom(shrunk(plan, 1));
-  markArea(room, report.outline, layout, INK.part);
-  for (const piece of report.pieces) markArea(room, piece.view, layout, INK.metal);
+/** A map of what an area of the sheet has on it: the part as it was, and the lines of the cuts. */
+export function inkedRoom(report: Report, area: Box, view: View): Room {
+  const room = emptyRoom(shrunk(area, 1));
+  markArea(room, report.outline, area, view, INK.part);
   for (const region of [report.outline, ...report.cuts.map((cut) => cut.footprint)]) {
     for (const { outer, holes } of region) {
       for (const edge of [outer, ...holes].flat()) markEdge(room, edge, view);
@@ -19,12 +16,16 @@ export function inkedRoom(report: Report, layout: Layout): Room {
   return room;
 }
 
-function markArea(room: Room, region: ReportRegion, { plan, view }: Layout, ink: number): void {
-  for (let y = plan.y + 0.5; y < plan.y + plan.height; y++) {
+function markArea(room: Room, region: ReportRegion, area: Box, view: View, ink: number): void {
+  const bounds = boundsOfRegion(region);
+  if (bounds === null) return;
+  const first = Math.max(onSheet(view, [0, bounds.maxY])[1], area.y);
+  const last = Math.min(onSheet(view, [0, bounds.minY])[1], area.y + area.height);
+  for (let y = first + 0.5; y < last; y++) {
     const level = view.middle[1] + (view.at[1] - y) / view.factor;
     for (const [from, to] of stretchesAt(region, level)) {
-      const left = Math.max(onSheet(view, [from, level])[0], plan.x);
-      const right = Math.min(onSheet(view, [to, level])[0], plan.x + plan.width);
+      const left = Math.max(onSheet(view, [from, level])[0], area.x);
+      const right = Math.min(onSheet(view, [to, level])[0], area.x + area.width);
       if (right > left) room.markLine([left, y], [right, y], ink);
     }
   }

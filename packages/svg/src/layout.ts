@@ -1,25 +1,32 @@
-import { type Bounds, joined, type Report } from '@edgebite/core';
+import { type Bounds, joined, type Report, type ReportCut } from '@edgebite/core';
 import { boundsOfEdges, boundsOfPlace, type Place } from './edges.js';
+import { type PlacedTable, placeTables } from './foot.js';
+import { legendHeight } from './legend.js';
 import { millimetres } from './numbers.js';
 import { factorOf, largestScale, type Scale } from './scale.js';
 import { boundsOfRegion } from './scan.js';
-import { HEAD_ROWS, ROW, shortened, type Table, tableHeight, tableWidth } from './table.js';
-import { cutTable, markTable } from './tables.js';
 import type { Box, View } from './view.js';
 
-/** A table and where its upper left corner goes. */
-export interface PlacedTable {
-  readonly table: Table;
-  readonly x: number;
-  readonly y: number;
+/** Where the steps go: down the left side or across the top, in so many frames. */
+export interface StepBand {
+  readonly box: Box;
+  readonly way: 'down' | 'across';
+  readonly frames: number;
+  /** The greatest length of a frame along the band, mm. */
+  readonly most: number;
 }
 
 /** Where everything goes on the sheet. All boxes in millimetres of the sheet. */
 export interface Layout {
   readonly frame: Box;
   readonly heading: Box;
+  readonly legend: Box;
   readonly footing: Box;
-  readonly side: Box;
+  /** Null where there is nothing to find fault with. */
+  readonly side: Box | null;
+  /** Null where nothing is cut. */
+  readonly steps: StepBand | null;
+  /** The plan and all that is drawn round it. */
   readonly plan: Box;
   /** Null where every cut goes through: then one plan says all. */
   readonly section: Box | null;
@@ -29,32 +36,75 @@ export interface Layout {
 }
 
 const HEADING = 12;
-const FOOTING = 6;
-const SIDE = 58;
+const FOOTING = 8;
+const SIDE = 54;
 const PAD = 3;
 
-/** Room round the part on the plan for labels and the overall dimensions, mm. */
-const ROUND = { left: 18, right: 18, top: 15, bottom: 20 } as const;
+/** Room round the part on the plan for labels and dimensions, mm. */
+export const ROUND = { left: 29, right: 18, top: 16, bottom: 24 } as const;
 
 /** Room over and under the section for its title and its last depth, mm. */
 const SECTION_ROOM = { over: 9, under: 5 } as const;
 
-/** The tables get at most this share of the frame's height; a drawing is for looking at. */
-const TABLES_SHARE = 0.42;
-
 /** Centres off the part are shown if they are no farther off than this, as a share of its longer side. */
 const OUTSTAND = 0.3;
+
+/** Size of a step's frame, mm: across the band; least and greatest along it. */
+const STEP = {
+  down: { across: 46, least: 24, most: 38 },
+  across: { across: 36, least: 38, most: 62 },
+} as const;
 
 /** Lays out a drawing of a report in a frame, at the largest scale of ISO 5455 at which its views fit. */
 export function layOut(report: Report, frame: Box, prefix: string): Layout {
   const heading = { ...frame, height: HEADING };
   const footing = { ...frame, y: frame.y + frame.height - FOOTING, height: FOOTING };
-  const tables = placeTables(report, frame, footing.y, prefix);
-  const tablesTop = Math.min(footing.y, ...tables.map(({ y }) => y - PAD));
+  const legendHigh = legendHeight(report, frame.width - 2 * PAD);
+  const legend = { ...frame, y: footing.y - legendHigh, height: legendHigh };
+  const tables = placeTables(report, frame, legend.y, prefix);
+  const tablesTop = Math.min(legend.y, ...tables.map(({ y }) => y - PAD));
   const top = heading.y + HEADING;
-  const side = { x: frame.x + frame.width - SIDE, y: top, width: SIDE, height: tablesTop - top };
-  const views = { x: frame.x, y: top, width: frame.width - SIDE, height: tablesTop - top };
+  const sided = report.findings.length > 0 ? SIDE : 0;
+  const body = { x: frame.x, y: top, width: frame.width, height: tablesTop - top };
+  const views = bestViews(report, body, sided);
+  // Steps across the top have the whole width; the findings then begin under them.
+  const under = views.steps?.way === 'across' ? views.steps.box.height : 0;
+  const side =
+    sided === 0
+      ? null
+      : { x: body.x + body.width - SIDE, y: top + under, width: SIDE, height: body.height - under };
+  return { frame, heading, legend, footing, side, tables, ...views };
+}
 
+type Views = Pick<Layout, 'steps' | 'plan' | 'section' | 'scale' | 'view'>;
+
+// Steps go where they leave the views the larger scale; for want of a difference, beside a part that is wide.
+function bestViews(report: Report, body: Box, sided: number): Views {
+  const open = { ...body, width: body.width - sided };
+  if (report.cuts.length === 0) return { steps: null, ...placeViews(report, open) };
+  const down = withSteps(report, open, 'down', 0);
+  const across = withSteps(report, body, 'across', sided);
+  const more = factorOf(across.scale) / factorOf(down.scale);
+  const box = boundsOfRegion(report.outline);
+  const wide = box === null || box.maxX - box.minX >= box.maxY - box.minY;
+  return more > 1 || (more === 1 && !wide) ? across : down;
+}
+
+function withSteps(report: Report, open: Box, way: StepBand['way'], sided: number): Views {
+  const { across, least, most } = STEP[way];
+  const length = way === 'down' ? open.height : open.width;
+  const frames = Math.max(2, Math.min(report.cuts.length + 1, Math.floor(length / least)));
+  if (way === 'down') {
+    const box = { ...open, width: across };
+    const rest = { ...open, x: open.x + across, width: open.width - across };
+    return { steps: { box, way, frames, most }, ...placeViews(report, rest) };
+  }
+  const box = { ...open, height: across };
+  const rest = { ...open, y: open.y + across, width: open.width - sided, height: open.height - across };
+  return { steps: { box, way, frames, most }, ...placeViews(report, rest) };
+}
+
+function placeViews(report: Report, views: Box): Omit<Views, 'steps'> {
   const box = shownBounds(report);
   const millimetre = millimetres(report.units);
   const needsSection = report.slabs.length > 1;
@@ -71,14 +121,10 @@ export function layOut(report: Report, frame: Box, prefix: string): Layout {
   const lower = Math.min(sectionHeight(factor), views.height);
   const spare = Math.max(views.height - height * factorOf(scale) - ROUND.top - ROUND.bottom - lower, 0);
   const plan = { ...views, height: views.height - lower - (needsSection ? spare / 3 : 0) };
+  const section = { ...views, y: plan.y + plan.height, height: views.height - plan.height };
   return {
-    frame,
-    heading,
-    footing,
-    side,
     plan,
-    section: needsSection ? { ...views, y: plan.y + plan.height, height: views.height - plan.height } : null,
-    tables,
+    section: needsSection ? section : null,
     scale,
     view: { middle: middleOf(box), at: middleOnSheet(plan), factor },
   };
@@ -86,28 +132,35 @@ export function layOut(report: Report, frame: Box, prefix: string): Layout {
 
 /**
  * What the plan must show: the part, and the centres and paths of cuts beside it, within reason. Not whole
- * circles: a part shows what it loses better at a larger scale with a circle that runs off the plan.
+ * circles, unless asked for: a part shows what it loses better at a larger scale with a circle that runs off the plan.
  */
-function shownBounds(report: Report): Bounds {
+export function shownBounds(report: Report, whole = false): Bounds {
   const part = boundsOfRegion(report.outline) ?? { minX: 0, minY: 0, maxX: 1, maxY: 1 };
   const reach = OUTSTAND * Math.max(part.maxX - part.minX, part.maxY - part.minY);
   return report.cuts
     .filter((cut) => cut.relation !== 'clear')
-    .map((cut) => (cut.center === null ? boundsOfEdges(cut.path ?? []) : boundsOfPlace(cut.center)))
+    .map((cut) => boundsOfCut(cut, whole))
     .filter((box) => box !== null)
-    .reduce((sum, box) => joined(sum, clipped(box, part, reach)), part);
+    .reduce((sum, box) => joined(sum, clipped(box, part, whole ? reach / 2 : reach, whole)), part);
+}
+
+function boundsOfCut(cut: ReportCut, whole: boolean): Bounds | null {
+  if (whole) return boundsOfRegion(cut.footprint);
+  return cut.center === null ? boundsOfEdges(cut.path ?? []) : boundsOfPlace(cut.center);
 }
 
 // Kept within reach of the part; what lies wholly beyond it shrinks to the part's own side.
-function clipped(box: Bounds, part: Bounds, reach: number): Bounds {
+function clipped(box: Bounds, part: Bounds, reach: number, always: boolean): Bounds {
   const x = (value: number): number => Math.min(Math.max(value, part.minX - reach), part.maxX + reach);
   const y = (value: number): number => Math.min(Math.max(value, part.minY - reach), part.maxY + reach);
   const beyond =
     x(box.maxX) > box.maxX || x(box.minX) < box.minX || y(box.maxY) > box.maxY || y(box.minY) < box.minY;
-  return beyond ? part : { minX: x(box.minX), minY: y(box.minY), maxX: x(box.maxX), maxY: y(box.maxY) };
+  return beyond && !always
+    ? part
+    : { minX: x(box.minX), minY: y(box.minY), maxX: x(box.maxX), maxY: y(box.maxY) };
 }
 
-function middleOf(box: Bounds): Place {
+export function middleOf(box: Bounds): Place {
   return [box.minX + (box.maxX - box.minX) / 2, box.minY + (box.maxY - box.minY) / 2];
 }
 
@@ -115,29 +168,5 @@ function middleOnSheet(plan: Box): Place {
   return [
     plan.x + (plan.width + ROUND.left - ROUND.right) / 2,
     plan.y + (plan.height + ROUND.top - ROUND.bottom) / 2,
-  ];
-}
-
-// Side by side where they fit so, else one over the other; down at the footing.
-function placeTables(report: Report, frame: Box, bottom: number, prefix: string): readonly PlacedTable[] {
-  const room = Math.floor((frame.height * TABLES_SHARE) / ROW);
-  const left = frame.x + PAD;
-  const cuts = cutTable(report, prefix);
-  const beside = [shortened(cuts, room - HEAD_ROWS), markTable(report, prefix, room - HEAD_ROWS)] as const;
-  const [first, second] = beside;
-  if (tableWidth(first) + tableWidth(second) + 4 * PAD <= frame.width) {
-    const y = bottom - PAD - Math.max(tableHeight(first), tableHeight(second));
-    return [
-      { table: first, x: left, y },
-      { table: second, x: frame.x + frame.width - PAD - tableWidth(second), y },
-    ];
-  }
-  const half = Math.floor(room / 2) - HEAD_ROWS;
-  const upper = shortened(cuts, Math.max(half, room - 2 * HEAD_ROWS - Math.max(second.rows.length, 1)));
-  const lower = markTable(report, prefix, room - 2 * HEAD_ROWS - Math.max(upper.rows.length, 1));
-  const y = bottom - PAD - tableHeight(lower);
-  return [
-    { table: upper, x: left, y: y - PAD - tableHeight(upper) },
-    { table: lower, x: left, y },
   ];
 }

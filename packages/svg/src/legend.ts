@@ -1,81 +1,120 @@
 import type { Report } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
-import { hatchFill, ROLES } from './hatch.js';
-import { arrowhead } from './label.js';
-import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, WIDE } from './lines.js';
-import { TYPE, write } from './text.js';
+import { type Hatching, ROLES } from './hatch.js';
+import { arrowhead, RING } from './label.js';
+import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted, WIDE } from './lines.js';
+import type { Pen } from './pen.js';
+import { TYPE, textWidth, write } from './text.js';
 import type { Box } from './view.js';
 
-/** Height of a legend entry, mm. */
-const ENTRY = 5.4;
+/** Height of a row of entries, and the size of a sample, mm. */
+const ENTRY = 5;
+const SWATCH = { width: 10, height: 3.2 } as const;
 
-const SWATCH = { width: 13, height: 3.9 } as const;
+/** Between a sample and its words, and between two entries, mm. */
+const BESIDE = 1.8;
+const APART = 6;
 
 interface Entry {
   readonly text: string;
-  readonly draw: (parent: Container, box: Box) => void;
+  readonly draw: (parent: Container, box: Box, pen: Pen, hatching: Hatching) => void;
 }
 
-/** Draws what the signs of this drawing mean, only those that it uses; returns its height, mm. */
-export function drawLegend(parent: Container, report: Report, x: number, y: number, prefix: string): number {
-  const group = parent.group().attr('id', `${prefix}legend`);
-  write(group, 'Legend', x, y + 3, { size: TYPE.small, bold: true });
-  const entries = entriesFor(report, prefix);
-  entries.forEach((entry, i) => {
-    const box = { x, y: y + 5 + i * ENTRY, ...SWATCH };
-    entry.draw(group, box);
-    write(group, entry.text, x + SWATCH.width + 2.5, box.y + 2.95, { size: TYPE.small });
+/** How high the legend of a report gets in a width, mm. */
+export function legendHeight(report: Report, width: number): number {
+  return rowsOf(entriesFor(report), width).length * ENTRY + 2;
+}
+
+/** Draws what the signs of this drawing mean, only those that it uses, in rows. */
+export function drawLegend(
+  parent: Container,
+  report: Report,
+  { x, y, width }: Box,
+  pen: Pen,
+  hatching: Hatching,
+): void {
+  const group = parent.group().attr({ id: `${pen.prefix}legend`, role: 'group', 'aria-label': 'Legend' });
+  rowsOf(entriesFor(report), width).forEach((row, r) => {
+    let left = x;
+    for (const entry of row) {
+      const box = { x: left, y: y + 1.5 + r * ENTRY, ...SWATCH };
+      entry.draw(group, box, pen, hatching);
+      write(group, entry.text, left + SWATCH.width + BESIDE, box.y + 2.6, { size: TYPE.small });
+      left += entryWidth(entry) + APART;
+    }
   });
-  return 5 + entries.length * ENTRY;
 }
 
-function entriesFor(report: Report, prefix: string): readonly Entry[] {
-  const names = {
-    kept: 'kept metal',
-    slug: 'loose slug',
-    'held slug': 'slug held by a floor',
-    offcut: 'loose offcut',
-  };
+function rowsOf(entries: readonly Entry[], width: number): readonly (readonly Entry[])[] {
+  const rows: Entry[][] = [];
+  let left = Number.POSITIVE_INFINITY;
+  for (const entry of entries) {
+    const own = entryWidth(entry);
+    if (left + own > width) {
+      rows.push([]);
+      left = 0;
+    }
+    rows[rows.length - 1]?.push(entry);
+    left += own + APART;
+  }
+  return rows;
+}
+
+function entryWidth({ text }: Entry): number {
+  return SWATCH.width + BESIDE + textWidth(text, TYPE.small);
+}
+
+function entriesFor(report: Report): readonly Entry[] {
+  const names = { kept: 'kept', slug: 'loose slug', 'held slug': 'slug on a floor', offcut: 'loose offcut' };
   const roles = ROLES.filter((role) => report.pieces.some((piece) => piece.role === role));
   const some = (has: boolean, text: string, draw: Entry['draw']): Entry[] => (has ? [{ text, draw }] : []);
   const lower = report.cuts.some((c) => !c.through && c.from === 'top' && c.removedVolume > 0);
+  const below = report.cuts.some((c) => c.from === 'bottom' && !c.through);
   return [
-    ...roles.map((role) => ({ text: names[role], draw: face(hatchFill(prefix, role, false), WIDE) })),
-    ...some(lower, 'a face under the top one', face(hatchFill(prefix, 'kept', true), WIDE)),
-    ...some(report.removedVolume > 0, 'removed: no hatching', face('#fff', NARROW, DOUBLE_DASH_CHAIN)),
-    { text: 'the part before cutting', draw: rule(DOUBLE_DASH_CHAIN) },
-    ...some(report.cuts.length > 0, 'rim of a cut', rule([])),
+    ...roles.map((role) => ({ text: names[role], draw: face((h) => h.fill(role, 0, 'top')) })),
     ...some(
-      report.cuts.some((c) => c.from === 'bottom' && !c.through),
-      'rim of a cut from below',
-      rule(HIDDEN),
+      lower,
+      'face under the top one',
+      face((h) => h.fill('kept', 0, 'lower')),
     ),
-    ...some(report.cuts.length > 0, 'centre, path of the tool', rule(CHAIN)),
-    ...some(report.webs.length > 0, 'W: thin web', webSign),
-    ...some(report.knifeEdges.length > 0, 'K: knife edge', knifeSign),
+    { text: 'part before cutting', draw: rule(DOUBLE_DASH_CHAIN, 'ink') },
+    ...some(report.cuts.length > 0, 'rim of a cut', rule([], 'tool')),
+    ...some(below, 'rim of a cut from below', rule(HIDDEN, 'tool')),
+    ...some(report.cuts.length > 0, 'centre, path of the tool', rule(CHAIN, 'tool')),
+    ...some(report.webs.length > 0, 'W web', webSign),
+    ...some(report.knifeEdges.length > 0, 'K knife edge', knifeSign),
+    ...some(report.findings.length > 0, 'finding, as numbered', findingSign),
   ];
 }
 
-function face(fill: string, width: number, dashes: readonly number[] = []): Entry['draw'] {
-  return (parent, { x, y, width: w, height }) => {
-    lined(parent.rect(w, height), width, dashes).attr({ x, y, fill });
+function face(fill: (hatching: Hatching) => string): Entry['draw'] {
+  return (parent, { x, y, width, height }, _, hatching) => {
+    lined(parent.rect(width, height), WIDE).attr({ x, y, fill: fill(hatching) });
   };
 }
 
-function rule(dashes: readonly number[]): Entry['draw'] {
-  return (parent, { x, y, width, height }) => {
-    lined(parent.line(x, y + height / 2, x + width, y + height / 2), NARROW, dashes);
+function rule(dashes: readonly number[], colour: 'ink' | 'tool'): Entry['draw'] {
+  return (parent, { x, y, width, height }, { theme }) => {
+    const group = tinted(parent.group(), theme[colour]);
+    lined(group.line(x, y + height / 2, x + width, y + height / 2), NARROW, dashes);
   };
 }
 
-function webSign(parent: Container, { x, y, width, height }: Box): void {
+function webSign(parent: Container, { x, y, width, height }: Box, { theme }: Pen): void {
+  const group = tinted(parent.group(), theme.warning);
   const middle = y + height / 2;
-  arrowhead(parent, [x + width / 2 - 1, middle], [x, middle]);
-  arrowhead(parent, [x + width / 2 + 1, middle], [x + width, middle]);
+  arrowhead(group, [x + width / 2 - 1, middle], [x, middle]);
+  arrowhead(group, [x + width / 2 + 1, middle], [x + width, middle]);
 }
 
-function knifeSign(parent: Container, { x, y, width, height }: Box): void {
+function knifeSign(parent: Container, { x, y, width, height }: Box, { theme }: Pen): void {
+  const group = tinted(parent.group(), theme.warning);
   const middle = y + height / 2;
-  lined(parent.line(x, middle, x + width - 1, middle), NARROW);
-  arrowhead(parent, [x + width - 1, middle], [x, middle]);
+  lined(group.line(x, middle, x + width - 1, middle), NARROW);
+  arrowhead(group, [x + width - 1, middle], [x, middle]);
+}
+
+function findingSign(parent: Container, { x, y, width, height }: Box): void {
+  const size = Math.min(RING, height);
+  lined(parent.circle(size), NARROW).attr({ cx: x + width - size / 2, cy: y + height / 2 });
 }

@@ -1,10 +1,10 @@
-import type { Element } from '@svgdotjs/svg.js';
+import type { Container, Element } from '@svgdotjs/svg.js';
 
-/** Width of visible edges, mm. 0.7 with 0.35 is the pair of ISO 128 in general use. */
-export const WIDE = 0.7;
+/** Width of visible edges, mm: the wide line of the group 0.5 of ISO 128, for small sheets. */
+export const WIDE = 0.5;
 
 /** Width of every other line, mm: half the wide one, as ISO 128 has it. */
-export const NARROW = 0.35;
+export const NARROW = 0.25;
 
 // Dash modules of ISO 128 in line widths: long dash 24, dash 12, short gap 3, dot 0.5 (from memory).
 const d = NARROW;
@@ -18,15 +18,19 @@ export const DOUBLE_DASH_CHAIN: readonly number[] = [24 * d, 3 * d, 6 * d, 3 * d
 /** The same for the dashed line of hidden edges. */
 export const HIDDEN: readonly number[] = [12 * d, 3 * d];
 
-/** Gives a shape a line: its width and dashes, and nothing inside. */
+/** Gives a shape a line: its width and dashes, and nothing inside. Its ends and corners are round, as the root has it. */
 export function lined<T extends Element>(shape: T, width: number, dashes: readonly number[] = []): T {
-  shape.attr({
-    fill: 'none',
-    stroke: '#000',
-    'stroke-width': width,
-    'stroke-linejoin': 'round',
-    'stroke-linecap': dashes.length === 0 ? 'round' : 'butt',
-  });
-  if (dashes.length > 0) shape.attr('stroke-dasharray', dashes.map((n) => Number(n.toFixed(3))).join(' '));
+  shape.attr({ fill: 'none', stroke: 'currentColor', 'stroke-width': Number(width.toFixed(3)) });
+  if (dashes.length > 0) {
+    shape.attr({
+      'stroke-linecap': 'butt',
+      'stroke-dasharray': dashes.map((n) => Number(n.toFixed(3))).join(' '),
+    });
+  }
   return shape;
+}
+
+/** Gives all that a group holds a colour: lines take it as the current one, lettering and arrowheads as their fill. */
+export function tinted<T extends Container>(group: T, colour: string): T {
+  return group.attr({ color: colour, fill: colour }) as T;
 }

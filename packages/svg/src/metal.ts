@@ -1,11 +1,25 @@
 import type { Report, ReportPiece } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
-import { hatchFill } from './hatch.js';
+import { type FaceKind, type Hatching, turnsOf } from './hatch.js';
 import { DOUBLE_DASH_CHAIN, lined, NARROW, WIDE } from './lines.js';
 import { regionPath } from './path.js';
+import type { Pen } from './pen.js';
 import { clean } from './text.js';
 import type { View } from './view.js';
 import { roleText } from './words.js';
+
+/** How metal is drawn: in a small picture, or at the scale of the drawing. */
+export interface MetalStyle {
+  readonly small: boolean;
+  /** Width of its edges, mm. */
+  readonly edge: number;
+}
+
+/** Metal in the plan and in details. */
+export const FULL: MetalStyle = { small: false, edge: WIDE };
+
+/** Metal in a step's frame. */
+export const SMALL: MetalStyle = { small: true, edge: 0.35 };
 
 /** Draws the part as it was before the first cut: a narrow double-dash chain line. */
 export function drawBefore(parent: Container, report: Report, view: View, prefix: string): void {
@@ -14,33 +28,57 @@ export function drawBefore(parent: Container, report: Report, view: View, prefix
 }
 
 /**
- * Draws all that is left, seen from the top. Slab after slab is painted from the bottom up, each over the last:
- * what a higher slab covers is hidden, as it is on the part.
+ * Draws all that is left, seen from the top. First each piece's plan view as a whole; over it, where it is not the same
+ * at all heights, slab after slab from the bottom up: what a higher slab covers is hidden, as it is on the part.
  */
-export function drawMetal(parent: Container, report: Report, view: View, prefix: string): void {
-  const group = parent.group().attr('id', `${prefix}metal`);
+export function drawMetal(
+  parent: Container,
+  report: Report,
+  view: View,
+  pen: Pen,
+  hatching: Hatching,
+  style: MetalStyle = FULL,
+  id = '',
+): void {
+  const group = parent.group().attr('id', `${pen.prefix}${id}metal`);
+  const turns = turnsOf(report.pieces);
+  const fillOf = (p: number, lower: boolean): string => {
+    const kind: FaceKind = style.small ? 'small' : lower ? 'lower' : 'top';
+    return hatching.fill(report.pieces[p]?.role ?? 'kept', turns[p] ?? 0, kind);
+  };
+  const flat = report.slabs.length === 1;
+  report.pieces.forEach((piece, p) => {
+    const d = regionPath(piece.view, view, id === '' ? decimalsFor(piece, view) : undefined);
+    if (d === '') return;
+    const face = group.path(d).attr({ id: `${pen.prefix}${id}piece-${p}`, 'fill-rule': 'evenodd' });
+    face.attr('data-about', clean(`piece:${piece.id}`));
+    face.element('title').words(clean(`${piece.id}: ${roleText(piece.role)}`));
+    if (flat) lined(face, style.edge).attr('fill', fillOf(p, false));
+    else face.attr('fill', pen.theme.paper);
+  });
+  if (flat) return;
   report.slabs.forEach((slab, s) => {
     report.pieces.forEach((piece, p) => {
       // A section that goes on in the slab above is hidden by itself up there.
       const section = piece.sections.find(({ to }) => to === slab.to);
-      if (section === undefined) return;
-      const d = regionPath(section.region, view);
-      if (d === '' || d === pathAbove(piece, section.to, view)) return;
-      const fill = hatchFill(prefix, piece.role, section.to < report.thickness);
-      drawFace(group, piece, d, fill).attr('id', `${prefix}piece-${p}-slab-${s}`);
+      const d = section === undefined ? '' : regionPath(section.region, view);
+      if (d === '') return;
+      const face = lined(group.path(d), style.edge);
+      face.attr({ fill: fillOf(p, slab.to < report.thickness), 'fill-rule': 'evenodd' });
+      face.attr({ id: `${pen.prefix}${id}piece-${p}-slab-${s}`, 'data-about': clean(`piece:${piece.id}`) });
     });
   });
 }
 
-function drawFace(group: Container, piece: ReportPiece, d: string, fill: string): Container {
-  const face = group.group();
-  face.element('title').words(clean(`${piece.id}: ${roleText(piece.role)}`));
-  face.path(d).attr({ fill: '#fff', 'fill-rule': 'evenodd' });
-  lined(face.path(d), WIDE).attr({ fill, 'fill-rule': 'evenodd' });
-  return face;
-}
+/** Digits of an area that what is drawn has right, and the fewest and the most decimals of a millimetre that this takes. */
+const DIGITS = 8;
+const DECIMALS = { least: 4, most: 12 } as const;
 
-function pathAbove(piece: ReportPiece, to: number, view: View): string | null {
-  const above = piece.sections.find(({ from }) => from === to);
-  return above === undefined ? null : regionPath(above.region, view);
+/**
+ * How many decimals a piece's path needs for its area to be right to so many digits: its rim moves by half of the last
+ * one at most, so the area by the length of the rim times that. A thin sliver needs more than a block.
+ */
+function decimalsFor({ area, perimeter }: ReportPiece, { factor }: View): number {
+  const needed = Math.ceil(DIGITS + Math.log10(perimeter / (area * factor)));
+  return Math.min(Math.max(needed, DECIMALS.least), DECIMALS.most);
 }

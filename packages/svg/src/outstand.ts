@@ -1,7 +1,6 @@
 import type { Report } from '@edgebite/core';
-import type { Layout } from './layout.js';
 import { boundsOfRegion } from './scan.js';
-import { onSheet } from './view.js';
+import { type Box, onSheet, type View } from './view.js';
 
 /** Lengths at the four sides of the part on the sheet, mm. */
 export interface Sides {
@@ -12,13 +11,13 @@ export interface Sides {
 }
 
 /** What dimensions and letters at a side need beyond what stands out there, mm. */
-const KEPT_FREE = 17;
+const KEPT_FREE: Sides = { left: 28, right: 16, top: 16, bottom: 23 };
 
 /**
  * How far cuts stand out from the part at each side of it, on the sheet; no farther than leaves room there for
  * dimensions and letters. Null for a part without area.
  */
-export function outstandOf(report: Report, { plan, view }: Layout): Sides | null {
+export function outstandOf(report: Report, plan: Box, view: View): Sides | null {
   const part = boundsOfRegion(report.outline);
   if (part === null) return null;
   const [left, bottom] = onSheet(view, [part.minX, part.minY]);
@@ -28,23 +27,23 @@ export function outstandOf(report: Report, { plan, view }: Layout): Sides | null
     .map((cut) => boundsOfRegion(cut.footprint))
     .filter((box) => box !== null);
   const most = (lengths: readonly number[], room: number): number =>
-    Math.max(Math.min(Math.max(...lengths, 0) * view.factor, room - KEPT_FREE), 0);
+    Math.max(Math.min(Math.max(...lengths, 0) * view.factor, room), 0);
   return {
     left: most(
       cuts.map((box) => part.minX - box.minX),
-      left - plan.x,
+      left - plan.x - KEPT_FREE.left,
     ),
     right: most(
       cuts.map((box) => box.maxX - part.maxX),
-      plan.x + plan.width - right,
+      plan.x + plan.width - right - KEPT_FREE.right,
     ),
     top: most(
       cuts.map((box) => box.maxY - part.maxY),
-      top - plan.y,
+      top - plan.y - KEPT_FREE.top,
     ),
     bottom: most(
       cuts.map((box) => part.minY - box.minY),
-      plan.y + plan.height - bottom,
+      plan.y + plan.height - bottom - KEPT_FREE.bottom,
     ),
   };
 }

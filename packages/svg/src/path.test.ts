@@ -62,7 +62,7 @@ describe('path data', () => {
   });
 
   it('writes plain numbers only', () => {
-    expect([1e-9, -1e-9, 1234567.123456, 0.1 + 0.2].map(pathNumber)).toEqual([
+    expect([1e-9, -1e-9, 1234567.123456, 0.1 + 0.2].map((value) => pathNumber(value))).toEqual([
       '0',
       '0',
       '1234567.1235',

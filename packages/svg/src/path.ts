@@ -12,36 +12,36 @@ const DECIMALS = 4;
  */
 const LONGEST_TURN = (2 / 3) * Math.PI;
 
-/** A number for path data, rounded to a tenth of a micron of the sheet. */
-export function pathNumber(value: number): string {
-  const rounded = Number(value.toFixed(DECIMALS));
+/** A number for path data, rounded to a tenth of a micron of the sheet without other `decimals`. */
+export function pathNumber(value: number, decimals = DECIMALS): string {
+  const rounded = Number(value.toFixed(decimals));
   return String(rounded === 0 ? 0 : rounded);
 }
 
 /** Path data (W3C SVG 2) of a region on the sheet: closed loops of lines and circular arcs. */
-export function regionPath(region: ReportRegion, view: View): string {
+export function regionPath(region: ReportRegion, view: View, decimals = DECIMALS): string {
   return region
     .flatMap((part) => [part.outer, ...part.holes])
     .filter((loop) => loop.length > 0)
-    .map((loop) => `${chainPath(loop, view)}Z`)
+    .map((loop) => `${chainPath(loop, view, decimals)}Z`)
     .join('');
 }
 
 /** Path data of a chain of edges on the sheet, left open; empty for no edge. */
-export function chainPath(edges: readonly ReportEdge[], view: View): string {
+export function chainPath(edges: readonly ReportEdge[], view: View, decimals = DECIMALS): string {
   const first = edges[0];
   if (first === undefined) return '';
-  return `M${pair(first.a, view)}${edges.map((edge) => edgePath(edge, view)).join('')}`;
+  return `M${pair(first.a, view, decimals)}${edges.map((edge) => edgePath(edge, view, decimals)).join('')}`;
 }
 
-function edgePath(edge: ReportEdge, view: View): string {
-  if (edge.kind === 'line') return `L${pair(edge.b, view)}`;
-  if (bulgeOf(edge) * view.factor < 10 ** -DECIMALS / 2) return `L${pair(edge.b, view)}`;
-  const radius = pathNumber(edge.radius * view.factor);
+function edgePath(edge: ReportEdge, view: View, decimals: number): string {
+  if (edge.kind === 'line') return `L${pair(edge.b, view, decimals)}`;
+  if (bulgeOf(edge) * view.factor < 10 ** -decimals / 2) return `L${pair(edge.b, view, decimals)}`;
+  const radius = pathNumber(edge.radius * view.factor, decimals);
   // Counter-clockwise with y up is the negative direction of the sheet's angles: sweep flag 0.
   const flags = `0 0 ${edge.ccw ? 0 : 1}`;
   return waypoints(edge)
-    .map((place) => `A${radius} ${radius} ${flags} ${pair(place, view)}`)
+    .map((place) => `A${radius} ${radius} ${flags} ${pair(place, view, decimals)}`)
     .join('');
 }
 
@@ -56,7 +56,7 @@ function bulgeOf(arc: ReportArc): number {
   return 2 * arc.radius * Math.sin(turnOf(arc) / 4) ** 2;
 }
 
-function pair(place: Place, view: View): string {
+function pair(place: Place, view: View, decimals: number): string {
   const [x, y] = onSheet(view, place);
-  return `${pathNumber(x)} ${pathNumber(y)}`;
+  return `${pathNumber(x, decimals)} ${pathNumber(y, decimals)}`;
 }

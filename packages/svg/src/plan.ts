@@ -1,69 +1,138 @@
-import type { Report } from '@edgebite/core';
+import type { Report, ReportCut } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
-import { drawCentres, drawFootprints } from './cuts.js';
+import { drawCentres, drawFootprints, drawKerf } from './cuts.js';
 import type { Place } from './edges.js';
-import { inkedRoom } from './ink.js';
-import { drawLabel, type Label } from './label.js';
-import type { Layout } from './layout.js';
-import { lined, NARROW } from './lines.js';
+import type { Hatching } from './hatch.js';
+import { drawBareMarks, drawLabel, type Label } from './label.js';
+import { lined, NARROW, tinted } from './lines.js';
 import { drawBefore, drawMetal } from './metal.js';
+import { withFindings } from './numbered.js';
+import { outstandOf } from './outstand.js';
 import { drawOverall } from './overall.js';
-import { drawWebs, knifeLabels, pieceLabels } from './pointers.js';
-import { INK } from './room.js';
-import { drawCuttingLine } from './section.js';
-import { TYPE, write } from './text.js';
-import { type Box, holds, onSheet, type View } from './view.js';
+import type { Pen } from './pen.js';
+import { drawKnives, drawWebs, pieceLabels } from './pointers.js';
+import { INK, nearest, type Room } from './room.js';
+import { drawRunning } from './running.js';
+import { TYPE, textWidth, write } from './text.js';
+import { type Box, holds, onSheet, shrunk, type View } from './view.js';
 import { countText } from './words.js';
+import { drawKeepOuts, drawWorking, keepOutLabels, namedKeepOuts } from './working.js';
 
-/** The corner of the plan kept free for a note that names were left out, mm. */
-const NOTE = { width: 105, height: 6 } as const;
+/** Height of the note that names were left out, mm, and the most ink that it may lie on: a few lines. */
+const NOTE = 4.6;
+const MOST_INK = 60;
 
 /** Half the side of the square round a named place that labels keep clear of if they can, mm. */
 const NAMED = 2;
 
-/** Draws the plan: the part from the top, with everything that is to be named in it. */
-export function drawPlan(parent: Container, report: Report, layout: Layout, prefix: string): void {
-  const { plan, view } = layout;
-  const group = parent.group().attr('id', `${prefix}plan`);
-  const clip = `${prefix}plan-clip`;
-  group.clip().attr('id', clip).rect(plan.width, plan.height).attr({ x: plan.x, y: plan.y });
-  const inside = group.group().attr('clip-path', `url(#${clip})`);
-  drawMetal(inside, report, view, prefix);
-  drawBefore(inside, report, view, prefix);
-  drawFootprints(inside, report, view, prefix);
+/** How far from its rim places on the plan are named at least, mm. */
+const RIM = 2;
 
-  const room = inkedRoom(report, layout);
-  const centres = drawCentres(inside, report, view, plan);
-  drawOverall(group, report, layout, room);
-  drawCuttingLine(group, report, layout, room);
-  const webs = drawWebs(inside, report, view);
-  const labels = group.group().attr('id', `${prefix}labels`);
-  const all: readonly Label[] = [
-    ...knifeLabels(report, view),
-    ...webs,
-    ...pieceLabels(report, view),
-    ...centres,
-    ...originLabel(inside, view, plan),
-  ];
-  room.markBox({ ...plan, width: NOTE.width, height: NOTE.height }, INK.taken);
+/** Where a plan goes, and how places of the part come to it. */
+export interface PlanPlace {
+  readonly plan: Box;
+  readonly view: View;
+}
+
+/** Draws the part from the top and the cuts in it; returns labels for all that is to be named, the gravest first. */
+export function drawTop(
+  parent: Container,
+  report: Report,
+  { plan, view }: PlanPlace,
+  pen: Pen,
+  hatching: Hatching,
+): readonly Label[] {
+  const { theme, prefix } = pen;
+  const clip = `${prefix}plan-clip`;
+  parent.clip().attr('id', clip).rect(plan.width, plan.height).attr({ x: plan.x, y: plan.y });
+  const inside = parent.group().attr('clip-path', `url(#${clip})`);
+  const cuts = report.cuts.filter(
+    (cut) => cut.relation !== 'clear' || holds(plan, onSheet(view, placeOf(cut))),
+  );
+  drawKerf(inside, report, report.cuts, view, pen);
+  // Under the metal: it shows where the part has lost its edge.
+  drawBefore(tinted(inside.group(), theme.soft), report, view, prefix);
+  drawMetal(inside, report, view, pen, hatching);
+  const tool = tinted(inside.group(), theme.tool).attr('id', `${prefix}cuts`);
+  drawFootprints(tool, report, cuts, view, prefix);
+  drawWorking(tool, cuts, view, theme);
+  const centres = drawCentres(tool, report, cuts, view, plan);
+  const near = namedKeepOuts(report);
+  drawKeepOuts(tinted(inside.group(), theme.soft), near, view);
+  const marks = tinted(inside.group(), theme.warning).attr('id', `${prefix}marks`);
+  const webs = drawWebs(marks, report, view, theme);
+  const knives = drawKnives(marks, report, view, theme);
+  const named = [...webs, ...knives, ...pieceLabels(report, view), ...centres, ...keepOutLabels(near, view)];
+  // What lies off the plan is pointed at from its rim if there is something found, and else not named.
+  const rim = shrunk(plan, RIM);
+  return withFindings(named, report, view, theme)
+    .filter(({ at, findings }) => holds(plan, at) || findings !== undefined)
+    .map((label) => (holds(rim, label.at) ? label : { ...label, at: nearest(rim, label.at) }));
+}
+
+/** Draws the overall size and the places from the zero round the part. */
+export function drawMeasures(
+  parent: Container,
+  report: Report,
+  { plan, view }: PlanPlace,
+  room: Room,
+  { theme, prefix }: Pen,
+): void {
+  const outstand = outstandOf(report, plan, view);
+  if (outstand === null) return;
+  const group = tinted(parent.group(), theme.soft).attr('id', `${prefix}dimensions`);
+  drawOverall(group, report, view, outstand, room, theme);
+  drawRunning(group, report, view, plan, outstand, room);
+  const zero = onSheet(view, [0, 0]);
+  if (!holds(plan, zero)) return;
+  lined(group.circle(2.2), NARROW).attr({ cx: short(zero[0]), cy: short(zero[1]) });
+  group.circle(0.8).attr({ cx: short(zero[0]), cy: short(zero[1]) });
+}
+
+/** Sets all labels for which there is room, and says how many there was none for. */
+export function setLabels(
+  parent: Container,
+  all: readonly Label[],
+  { plan }: PlanPlace,
+  room: Room,
+  { theme, prefix }: Pen,
+): void {
+  const labels = parent.group().attr('id', `${prefix}labels`);
   for (const label of all) room.markBox(boxAround(label.at), INK.named);
-  const left = all.filter((label) => !drawLabel(labels, room, label)).length;
-  if (left > 0) {
-    const words = `${countText(left, 'name')} left out here for want of room; a larger sheet has more.`;
-    write(group, words, plan.x + 3, plan.y + 5, { size: TYPE.small });
+  let left = 0;
+  for (const label of all) {
+    if (drawLabel(labels, room, label, theme)) continue;
+    // What is found there keeps a mark even without room for its number.
+    drawBareMarks(labels, label, theme);
+    if (label.text !== '') left++;
+  }
+  if (left > 0) noteLeftOut(parent, left, plan, room);
+}
+
+/** Says how many names are left out, as near to the upper left corner as it can without hiding any. */
+function noteLeftOut(parent: Container, left: number, plan: Box, room: Room): void {
+  const names = countText(left, 'name');
+  for (const words of [
+    `${names} left out here for want of room; a larger sheet has more.`,
+    `${names} left out`,
+  ]) {
+    const width = textWidth(words, TYPE.small) + 2;
+    const box = room.clearing([plan.x, plan.y], width, NOTE, MOST_INK);
+    if (box === null) continue;
+    write(parent, words, box.x + 1, box.y + 3.4, { size: TYPE.small });
+    return;
   }
 }
 
-/** A ring at the part's zero, if it is in sight, and its label. */
-function originLabel(parent: Container, view: View, plan: Box): readonly Label[] {
-  const at = onSheet(view, [0, 0]);
-  if (!holds(plan, at)) return [];
-  lined(parent.circle(2.6), NARROW).attr({ cx: at[0], cy: at[1] });
-  parent.circle(0.9).attr({ cx: at[0], cy: at[1], fill: '#000' });
-  return [{ text: '0, 0', at, end: 'none' }];
+function placeOf(cut: ReportCut): Place {
+  return cut.center ?? cut.path?.[0]?.a ?? [0, 0];
 }
 
 /** The surroundings of a named place, which no label should hide. */
 function boxAround([x, y]: Place): Box {
   return { x: x - NAMED, y: y - NAMED, width: 2 * NAMED, height: 2 * NAMED };
+}
+
+function short(value: number): number {
+  return Number(value.toFixed(3));
 }

@@ -1,23 +1,29 @@
 import type { Place } from './edges.js';
-import { type Box, holds } from './view.js';
+import type { Box } from './view.js';
 
 /** Side of a cell of the map of what is drawn where, mm: about half the height of a label. */
 const CELL = 1;
 
-/** How much it costs a label to lie on a cell that has this on it. */
-export const INK = { part: 0.35, metal: 0.5, line: 2, named: 8, taken: 30 } as const;
+/** How much it costs a label to lie on a cell that has this on it; nothing may lie on what is taken. */
+export const INK = { part: 0.1, line: 2, named: 8, taken: 30 } as const;
 
 /** How far a label stands off the place that it names, mm: nearest first. */
-const GAPS = [3, 5, 8, 12, 17, 23, 30, 40];
+const GAPS = [2, 3.5, 5, 8, 12, 17, 23, 30, 40, 55, 75, 100];
+
+/** The last of them. */
+const FARTHEST = 100;
 
 /** How many directions are tried at each distance. */
-const DIRECTIONS = 16;
+const DIRECTIONS = 24;
 
 /** What a millimetre of leader costs, against a cell under the label. */
-const LEADER_LENGTH = 0.9;
+const LEADER_LENGTH = 1.3;
 
 /** What a cell that a leader crosses costs, as a share of what it would cost under the label. */
-const LEADER_CROSSING = 0.35;
+const LEADER_CROSSING = 0.6;
+
+/** From one place to the next where a whole area is searched for room, mm. */
+const STRIDE = 2;
 
 /** Most steps in which a line is noted: three times round an A0 sheet. What is longer runs off the sheet anyway. */
 export const MOST_STEPS = 12_000;
@@ -30,8 +36,10 @@ export interface Room {
   markLine(from: Place, to: Place, ink: number): void;
   /** Notes ink all over a box. */
   markBox(box: Box, ink: number): void;
-  /** The best box of a size for a label of a place, and whether it hides another label; null if none is near. */
-  find(place: Place, width: number, height: number): { readonly box: Box; readonly free: boolean } | null;
+  /** The best box of a size for the label of a place, on nothing that is taken, so far off at most; null if there is none. */
+  find(place: Place, width: number, height: number, farthest?: number): Box | null;
+  /** The box of a size nearest to a place with at most so much ink under it, none without it; null if there is none. */
+  clearing(place: Place, width: number, height: number, most?: number): Box | null;
   /** Takes a box for the label of a place. */
   take(place: Place, box: Box): void;
 }
@@ -42,50 +50,94 @@ export function emptyRoom(area: Box): Room {
   const rows = Math.max(1, Math.ceil(area.height / CELL));
   const cells = new Float32Array(columns * rows);
 
-  const index = ([x, y]: Place): number => {
-    const column = Math.floor((x - area.x) / CELL);
-    const row = Math.floor((y - area.y) / CELL);
-    return column < 0 || row < 0 || column >= columns || row >= rows ? -1 : row * columns + column;
+  const column = (x: number): number => Math.floor((x - area.x) / CELL);
+  const row = (y: number): number => Math.floor((y - area.y) / CELL);
+  const raise = (c: number, r: number, ink: number): void => {
+    if (c < 0 || r < 0 || c >= columns || r >= rows) return;
+    const i = r * columns + c;
+    if ((cells[i] as number) < ink) cells[i] = ink;
   };
-  const mark = (place: Place, ink: number): void => {
-    const i = index(place);
-    if (i >= 0) cells[i] = Math.max(cells[i] as number, ink);
-  };
-  const inkAt = (place: Place): number => cells[index(place)] ?? INK.taken;
+  const mark = ([x, y]: Place, ink: number): void => raise(column(x), row(y), ink);
   const markLine = (from: Place, to: Place, ink: number): void => {
-    for (const place of along(from, to)) mark(place, ink);
+    const steps = stepsBetween(from, to);
+    for (let i = 0; i <= steps; i++) mark(between(from, to, steps === 0 ? 0 : i / steps), ink);
   };
-  const markBox = (box: Box, ink: number): void => {
-    for (const place of over(box)) mark(place, ink);
+  const markBox = ({ x, y, width, height }: Box, ink: number): void => {
+    const [left, right] = [Math.max(column(x), 0), Math.min(column(x + width), columns - 1)];
+    const [top, bottom] = [Math.max(row(y), 0), Math.min(row(y + height), rows - 1)];
+    for (let r = top; r <= bottom; r++) for (let c = left; c <= right; c++) raise(c, r, ink);
   };
 
-  const cost = (place: Place, box: Box): number => {
+  /** The ink under a box, infinite where some of it is taken or it is off the map; gives up over `limit`. */
+  const under = ({ x, y, width, height }: Box, limit: number): number => {
+    const [left, right, top, bottom] = [column(x), column(x + width), row(y), row(y + height)];
+    if (x < area.x || y < area.y || x + width > area.x + area.width || y + height > area.y + area.height) {
+      return Number.POSITIVE_INFINITY;
+    }
     let sum = 0;
-    for (const cell of over(box)) sum += inkAt(cell);
-    const end = nearest(box, place);
-    sum += LEADER_LENGTH * Math.hypot(end[0] - place[0], end[1] - place[1]);
-    for (const cell of along(place, end)) sum += LEADER_CROSSING * inkAt(cell);
+    for (let r = top; r <= Math.min(bottom, rows - 1); r++) {
+      for (let c = left; c <= Math.min(right, columns - 1); c++) {
+        const ink = cells[r * columns + c] as number;
+        if (ink >= INK.taken) return Number.POSITIVE_INFINITY;
+        sum += ink;
+      }
+      if (sum > limit) return sum;
+    }
     return sum;
   };
 
-  const find = (place: Place, width: number, height: number): ReturnType<Room['find']> => {
+  const leader = (place: Place, end: Place): number => {
+    const steps = stepsBetween(place, end);
+    let sum = LEADER_LENGTH * Math.hypot(end[0] - place[0], end[1] - place[1]);
+    for (let i = 1; i <= steps; i++) {
+      const [x, y] = between(place, end, i / steps);
+      const [c, r] = [column(x), row(y)];
+      const outside = c < 0 || r < 0 || c >= columns || r >= rows;
+      const ink = outside ? INK.taken : (cells[r * columns + c] as number);
+      // A line through a label would strike out what it says.
+      sum += ink >= INK.taken ? INK.taken : LEADER_CROSSING * ink;
+    }
+    return sum;
+  };
+
+  const find = (place: Place, width: number, height: number, farthest = FARTHEST): Box | null => {
     let best: Box | null = null;
     let least = Number.POSITIVE_INFINITY;
-    for (const box of candidates(place, width, height)) {
-      if (!within(area, box)) continue;
-      const price = cost(place, box);
-      if (price < least) [best, least] = [box, price];
+    for (const gap of GAPS) {
+      if (gap > farthest) break;
+      // Every label at this distance or beyond has at least this much of a leader.
+      if (LEADER_LENGTH * gap > least) break;
+      for (let i = 0; i < DIRECTIONS; i++) {
+        const box = besides(place, width, height, gap, i);
+        const price = under(box, least);
+        if (price >= least) continue;
+        const whole = price + leader(place, nearest(box, place));
+        if (whole < least) [best, least] = [box, whole];
+      }
     }
-    return best === null
-      ? null
-      : { box: best, free: [...over(best)].every((cell) => inkAt(cell) < INK.taken) };
+    return best;
   };
+
+  const clearing = ([x, y]: Place, width: number, height: number, most = 0): Box | null => {
+    let best: Box | null = null;
+    let least = Number.POSITIVE_INFINITY;
+    for (let top = area.y; top + height <= area.y + area.height; top += STRIDE) {
+      for (let left = area.x; left + width <= area.x + area.width; left += STRIDE) {
+        const distance = Math.hypot(left + width / 2 - x, top + height / 2 - y);
+        if (distance >= least) continue;
+        const box = { x: left, y: top, width, height };
+        if (under(box, most) <= most) [best, least] = [box, distance];
+      }
+    }
+    return best;
+  };
+
   const take = (place: Place, box: Box): void => {
     markBox(box, INK.taken);
     markLine(place, nearest(box, place), INK.line);
   };
 
-  return { mark, markLine, markBox, find, take };
+  return { mark, markLine, markBox, find, clearing, take };
 }
 
 /** The place of a box's edge that is nearest to a place outside of it. */
@@ -93,32 +145,20 @@ export function nearest(box: Box, [x, y]: Place): Place {
   return [Math.min(Math.max(x, box.x), box.x + box.width), Math.min(Math.max(y, box.y), box.y + box.height)];
 }
 
-function* candidates([x, y]: Place, width: number, height: number): Generator<Box> {
-  for (const gap of GAPS) {
-    for (let i = 0; i < DIRECTIONS; i++) {
-      // Starts to the upper right, where a label reads best, and avoids the exact level and upright.
-      const angle = ((i + 2.5) / DIRECTIONS) * 2 * Math.PI;
-      const dx = Math.cos(angle);
-      const dy = -Math.sin(angle);
-      const reach = gap + (Math.abs(dx) * width + Math.abs(dy) * height) / 2;
-      yield { x: x + dx * reach - width / 2, y: y + dy * reach - height / 2, width, height };
-    }
-  }
+/** A box that stands off a place in one of the directions. */
+function besides([x, y]: Place, width: number, height: number, gap: number, direction: number): Box {
+  // Starts to the upper right, where a label reads best, and avoids the exact level and upright.
+  const angle = ((direction + 2.5) / DIRECTIONS) * 2 * Math.PI;
+  const dx = Math.cos(angle);
+  const dy = -Math.sin(angle);
+  const reach = gap + (Math.abs(dx) * width + Math.abs(dy) * height) / 2;
+  return { x: x + dx * reach - width / 2, y: y + dy * reach - height / 2, width, height };
 }
 
-function within(area: Box, box: Box): boolean {
-  return holds(area, [box.x, box.y]) && holds(area, [box.x + box.width, box.y + box.height]);
+function stepsBetween(from: Place, to: Place): number {
+  return Math.min(Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / CELL), MOST_STEPS);
 }
 
-function* along(from: Place, to: Place): Generator<Place> {
-  const steps = Math.min(Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / CELL), MOST_STEPS);
-  for (let i = 1; i <= steps; i++) {
-    yield [from[0] + ((to[0] - from[0]) * i) / steps, from[1] + ((to[1] - from[1]) * i) / steps];
-  }
-}
-
-function* over(box: Box): Generator<Place> {
-  for (let y = box.y; y < box.y + box.height + CELL; y += CELL) {
-    for (let x = box.x; x < box.x + box.width + CELL; x += CELL) yield [x, y];
-  }
+function between(from: Place, to: Place, share: number): Place {
+  return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
 }

@@ -30,8 +30,13 @@ export function placeInside(region: ReportRegion): Place | null {
     const y = box.minY + share * (box.maxY - box.minY);
     for (const [from, to] of stretchesAt(region, y)) {
       const place: Place = [(from + to) / 2, y];
-      const clearance = edges.reduce((least, edge) => Math.min(least, distanceTo(edge, place)), Infinity);
-      if (best === null || clearance > best.clearance) best = { place, clearance };
+      const least = best?.clearance ?? -1;
+      let clearance = (to - from) / 2;
+      // Once it is no better than the best, how much worse it is does not matter.
+      for (let i = 0; i < edges.length && clearance > least; i++) {
+        clearance = Math.min(clearance, distanceTo(edges[i] as ReportEdge, place));
+      }
+      if (clearance > least) best = { place, clearance };
     }
   }
   return best?.place ?? null;

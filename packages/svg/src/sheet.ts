@@ -1,15 +1,16 @@
 import type { Box } from './view.js';
 
-/** Trimmed sizes of ISO 216, mm: width and height of the upright sheet. */
+/** Trimmed sizes, mm: width and height of the upright sheet. Of ISO 216, and the letter of ANSI/ASME Y14.1 (8.5 by 11 inches). */
 const SIZES = {
   A4: [210, 297],
+  Letter: [215.9, 279.4],
   A3: [297, 420],
   A2: [420, 594],
   A1: [594, 841],
   A0: [841, 1189],
 } as const;
 
-/** A sheet of the ISO A series. */
+/** A sheet of the ISO A series, or a letter sheet. */
 export type SheetSize = keyof typeof SIZES;
 
 /** All sheet sizes, smallest first. */

@@ -1,84 +1,86 @@
 import type { Report } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import { findingLines } from './findings.js';
-import { arrowhead } from './label.js';
-import type { Layout } from './layout.js';
-import { drawLegend } from './legend.js';
-import { lined, NARROW, WIDE } from './lines.js';
-import { dimensionText, unitText } from './numbers.js';
-import { roundLength } from './scale.js';
-import { fitted, TYPE, write } from './text.js';
-import { levelsText } from './words.js';
+import { lined, NARROW, tinted } from './lines.js';
+import type { Pen } from './pen.js';
+import { moreText } from './table.js';
+import { fitted, TYPE, wrapped, write } from './text.js';
+import type { Box } from './view.js';
+import { countText, LEVELS } from './words.js';
 
 const PAD = 3;
 
-/** Height of the block at the foot of the column: axes, scale bar, bar to check a print with. */
-const FOOT = 36;
-
-/** Line height of the findings, mm. */
+/** Line height of the findings, and what sets one off from the next, mm. */
 const LINE = 3.6;
+const BETWEEN = 1.4;
 
-/** Length of the bar by which a print is checked, mm. */
-const CHECK_BAR = 50;
+/** How far the words of a finding stand in from its number, mm. */
+const INDENT = 5;
 
-/** Draws the column at the side: legend, the gravest findings in words, axes, scale bar. */
-export function drawSide(parent: Container, report: Report, layout: Layout, prefix: string): void {
-  const { side } = layout;
-  const group = parent.group().attr('id', `${prefix}side`);
-  lined(group.line(side.x, side.y, side.x, side.y + side.height), NARROW);
-  const legend = drawLegend(group, report, side.x + PAD, side.y + 2, prefix);
-  const foot = side.y + side.height - FOOT;
-  drawFindings(group, report, layout, side.y + 2 + legend + 5, foot);
-  drawAxes(group, side.x + PAD + 2, foot + 14);
-  drawScaleBar(group, report, layout, side.x + PAD, foot + 22.5);
-}
-
-function drawFindings(
-  parent: Container,
-  report: Report,
-  { side }: Layout,
-  top: number,
-  bottom: number,
-): void {
+/** Draws the column at the side: the findings in words, numbered as on the plan, gravest first. Returns where they end. */
+export function drawSide(parent: Container, report: Report, side: Box, { prefix, theme }: Pen): number {
+  const group = parent.group().attr({ id: `${prefix}side`, role: 'group', 'aria-label': 'Findings' });
+  const edge = tinted(group.group(), theme.soft);
+  lined(edge.line(side.x, side.y, side.x, side.y + side.height), NARROW);
   const width = side.width - 2 * PAD;
-  const rows = Math.floor((bottom - top) / LINE);
-  if (rows < 1) return;
-  const heading = fitted(levelsText(report), width, TYPE.small, true);
-  write(parent, heading, side.x + PAD, top, { size: TYPE.small, bold: true });
-  findingLines(report, rows - 1, width, TYPE.small).forEach((line, i) => {
-    write(parent, line, side.x + PAD, top + (i + 1) * LINE, { size: TYPE.small });
-  });
-}
-
-function drawAxes(parent: Container, x: number, y: number): void {
-  const group = parent.group();
-  lined(group.circle(2.6), NARROW).attr({ cx: x, cy: y });
-  group.circle(0.9).attr({ cx: x, cy: y, fill: '#000' });
-  lined(group.path(`M${x} ${y}H${x + 9}M${x} ${y}V${y - 9}`), NARROW);
-  arrowhead(group, [x + 11, y], [x, y]);
-  arrowhead(group, [x, y - 11], [x, y]);
-  write(group, 'X', x + 12.5, y + 1.2, { size: TYPE.label });
-  write(group, 'Y', x + 1.8, y - 9, { size: TYPE.label });
-  write(group, 'zero of the coordinates', x + 18, y + 1, { size: TYPE.small });
-}
-
-function drawScaleBar(parent: Container, report: Report, { view }: Layout, x: number, y: number): void {
-  const length = roundLength(42 / view.factor);
-  const end = x + length * view.factor;
-  const text = (share: number): string => dimensionText(length * share, report.units);
-  lined(parent.line(x, y, end, y), NARROW);
-  lined(parent.line(x, y, (x + end) / 2, y), WIDE * 1.5).attr('stroke-linecap', 'butt');
-  for (const share of [0, 0.5, 1]) {
-    const at = x + (end - x) * share;
-    lined(parent.line(at, y - 1.4, at, y + 1.4), NARROW);
-    write(parent, share === 0 ? '0' : text(share), at, y - 2.1, {
-      size: TYPE.small,
-      anchor: share === 0 ? 'start' : 'middle',
+  const top = side.y + 6;
+  const heading = fitted(levelsFound(report), width, TYPE.small, true);
+  write(group, heading, side.x + PAD, top, { size: TYPE.small, bold: true });
+  let y = top + 1;
+  const bottom = side.y + side.height - 2;
+  for (const entry of findingLines(
+    report,
+    bottom - y,
+    { line: LINE, gap: BETWEEN },
+    width - INDENT,
+    TYPE.small,
+  )) {
+    y += BETWEEN;
+    const own = tinted(group.group(), entry.level === 'danger' ? theme.warning : theme.ink);
+    if (entry.index !== null) own.attr('data-about', `finding:${entry.index}`);
+    entry.lines.forEach((line, i) => {
+      y += LINE;
+      if (i === 0 && entry.number !== null) {
+        write(own, String(entry.number), side.x + PAD, y, { size: TYPE.small, bold: true });
+      }
+      write(own, line, side.x + PAD + INDENT, y, { size: TYPE.small });
     });
   }
-  write(parent, unitText(report.units), end + 2.5, y + 1, { size: TYPE.small });
-  const low = y + 6.5;
-  lined(parent.path(`M${x} ${low - 1.4}V${low + 1.4}M${x} ${low}H${x + CHECK_BAR}m0 -1.4v2.8`), NARROW);
-  const check = `${CHECK_BAR} mm on paper: check your print`;
-  write(parent, check, x, low + 3.6, { size: TYPE.small * 0.9 });
+  return drawCautions(group, report, side, y) + 1;
+}
+
+/** Draws the cautions but the standing one, which the foot of the sheet has; returns where they end. */
+function drawCautions(parent: Container, report: Report, side: Box, top: number): number {
+  const bottom = side.y + side.height - 2;
+  const entries = report.cautions.slice(0, -1).map(({ message }) => message);
+  // A caution of which no line fits is left to the report.
+  if (entries.length === 0 || top + 3 * LINE + 3 > bottom) return top;
+  let y = top + LINE + 3;
+  write(parent, 'Cautions', side.x + PAD, y, { size: TYPE.small, bold: true });
+  const line = (text: string): void => {
+    y += LINE;
+    write(parent, text, side.x + PAD, y, { size: TYPE.small });
+  };
+  for (const [i, message] of entries.entries()) {
+    const lines = wrapped(message, side.width - 2 * PAD, TYPE.small);
+    const after = entries.length - i - 1;
+    if (y + lines.length * LINE + BETWEEN + (after > 0 ? LINE : 0) > bottom) {
+      if (y + LINE <= bottom) line(fitted(moreText(after + 1), side.width - 2 * PAD, TYPE.small));
+      return y;
+    }
+    y += BETWEEN;
+    lines.forEach(line);
+  }
+  return y;
+}
+
+/** How many findings there are of each level that has any: `1 danger, 2 checks`. */
+function levelsFound(report: Report): string {
+  return LEVELS.map((level) => ({
+    level,
+    count: report.findings.filter((one) => one.level === level).length,
+  }))
+    .filter(({ count }) => count > 0)
+    .map(({ level, count }) => countText(count, level))
+    .join(', ');
 }

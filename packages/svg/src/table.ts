@@ -25,7 +25,7 @@ export const ROW = 4.2;
 /** Rows of a table that are not entries: its title and its heads. */
 export const HEAD_ROWS = 2;
 
-const GAP = 3;
+const GAP = 2.2;
 const SIZE = TYPE.small;
 
 /** The table with at most so many rows; what is left out is said in the last one. */
@@ -37,7 +37,7 @@ export function shortened(table: Table, rows: number): Table {
 
 /** What the last row says of those for which there is no room. */
 export function moreText(count: number): string {
-  return `and ${count} more, which the report lists`;
+  return `and ${count} more in the report`;
 }
 
 /** Widths of the columns, mm: as their entries need it. */
@@ -49,10 +49,14 @@ function widthsOf(table: Table): readonly number[] {
   });
 }
 
-/** Width of a table, mm. */
-export function tableWidth(table: Table): number {
+function columnsWidth(table: Table): number {
   const widths = widthsOf(table);
   return widths.reduce((sum, width) => sum + width, 0) + GAP * (widths.length - 1);
+}
+
+/** Width of a table, mm. */
+export function tableWidth(table: Table): number {
+  return Math.max(columnsWidth(table), textWidth(table.title, SIZE, true));
 }
 
 /** Height of a table, mm. */
@@ -75,7 +79,7 @@ export function drawTable(parent: Container, table: Table, x: number, y: number)
     baseline(1),
   );
   const under = y + HEAD_ROWS * ROW - 0.2;
-  lined(group.line(x, under, x + tableWidth(table), under), NARROW);
+  lined(group.line(x, under, x + columnsWidth(table), under), NARROW);
   if (table.rows.length === 0) write(group, table.none, x, baseline(HEAD_ROWS), { size: SIZE });
   table.rows.forEach((row, i) => {
     const at = baseline(HEAD_ROWS + i);

@@ -1,13 +1,16 @@
 import type { Report, ReportCut } from '@edgebite/core';
 import type { Place } from './edges.js';
 import { knifeMarks, webMarks } from './marks.js';
-import { angleText, numberText } from './numbers.js';
+import { numberText } from './numbers.js';
+import { knifeLines, webLines } from './pointers.js';
+import { readoutNumbers, readoutOf } from './readouts.js';
 import { moreText, type Table } from './table.js';
 import { betweenText, countText, depthsText, depthText } from './words.js';
 
 /** The table of cuts. */
 export function cutTable(report: Report, prefix: string): Table {
   const number = (value: number): string => numberText(value, report.units);
+  const read = report.setups.some(({ targets }) => targets.length > 0);
   const row = (cut: ReportCut): readonly string[] => [
     cut.id,
     cut.kind,
@@ -15,6 +18,7 @@ export function cutTable(report: Report, prefix: string): Table {
     number(cut.diameter),
     depthText(cut, report.units),
     cut.relation,
+    ...(read ? readoutCells(report, cut) : []),
   ];
   return {
     id: `${prefix}cuts-table`,
@@ -27,29 +31,78 @@ export function cutTable(report: Report, prefix: string): Table {
       { head: 'diameter', align: 'end', widest: 22 },
       { head: 'depth', align: 'end', widest: 28 },
       { head: 'to the part', align: 'start', widest: 22 },
+      ...(read ? READOUT : []),
     ],
     rows: report.cuts.map(row),
     none: 'no cuts',
   };
 }
 
-/** The table of webs and knife edges, under the numbers that mark them on the plan, in at most so many rows. */
-export function markTable(report: Report, prefix: string, limit: number): Table {
+const PLACE: Table['columns'] = [
+  { head: 'x', align: 'end', widest: 22 },
+  { head: 'y', align: 'end', widest: 22 },
+];
+
+const READOUT: Table['columns'] = [
+  { head: 'readout X', align: 'end', widest: 24 },
+  { head: 'readout Y', align: 'end', widest: 24 },
+  { head: 'setup', align: 'start', widest: 20 },
+];
+
+function readoutCells(report: Report, cut: ReportCut): readonly string[] {
+  const readout = readoutOf(report, cut.id);
+  return readout === null ? ['', '', ''] : [...readoutNumbers(readout), readout.setup.id];
+}
+
+/** The table of the passes in which cuts are made; null where there are none. */
+export function passTable(report: Report, prefix: string): Table | null {
+  const number = (value: number): string => numberText(value, report.units);
+  const rows = report.cuts.flatMap((cut) =>
+    (cut.passes?.list ?? []).map((pass, i): readonly string[] => {
+      const readout = readoutOf(report, cut.id, i + 1);
+      const [x, y] = readout === null ? pass.center.map(number) : readoutNumbers(readout);
+      const bite = pass.bite === null ? 'none' : number(pass.bite.size);
+      return [cut.id, String(i + 1), pass.role, x ?? '', y ?? '', number(pass.diameter), bite];
+    }),
+  );
+  if (rows.length === 0) return null;
+  const read = report.setups.some(({ targets }) => targets.some(({ pass }) => pass !== null));
+  return {
+    id: `${prefix}passes-table`,
+    title: 'Passes, with the largest bite of each',
+    columns: [
+      { head: 'cut', align: 'start', widest: 26 },
+      { head: 'pass', align: 'end', widest: 10 },
+      { head: '', align: 'start', widest: 14 },
+      { head: read ? 'readout X' : 'centre x', align: 'end', widest: 24 },
+      { head: read ? 'readout Y' : 'centre y', align: 'end', widest: 24 },
+      { head: 'diameter', align: 'end', widest: 22 },
+      { head: 'bite', align: 'end', widest: 20 },
+    ],
+    rows,
+    none: 'none',
+  };
+}
+
+/**
+ * The table of webs and knife edges, under the numbers that mark them on the plan, in at most so many rows; a compact one
+ * leaves out their places, which the plan shows.
+ */
+export function markTable(report: Report, prefix: string, limit: number, compact = false): Table {
   const number = (value: number): string => numberText(value, report.units);
   const cells = ([x, y]: Place, between: readonly [string, string], slabs: readonly number[]): string[] => [
-    number(x),
-    number(y),
+    ...(compact ? [] : [number(x), number(y)]),
     betweenText(between),
     depthsText(report, slabs),
   ];
   const webs = webMarks(report).map(({ id, web, slabs }) => [
     id,
-    `web ${number(web.thickness)}`,
+    `web ${inOneLine(webLines(web, report))}`,
     ...cells(web.at, web.between, slabs),
   ]);
   const knives = knifeMarks(report).map(({ id, knifeEdge, slabs }) => [
     id,
-    `edge ${angleText(knifeEdge.angle)}°`,
+    `edge ${inOneLine(knifeLines(knifeEdge))}`,
     ...cells(knifeEdge.at, knifeEdge.between, slabs),
   ]);
   return {
@@ -57,15 +110,18 @@ export function markTable(report: Report, prefix: string, limit: number): Table 
     title: `Thin metal: ${countText(webs.length, 'web')} (W), ${countText(knives.length, 'knife edge')} (K)`,
     columns: [
       { head: 'mark', align: 'start', widest: 12 },
-      { head: 'what', align: 'start', widest: 30 },
-      { head: 'x', align: 'end', widest: 22 },
-      { head: 'y', align: 'end', widest: 22 },
+      { head: 'what', align: 'start', widest: 48 },
+      ...(compact ? [] : PLACE),
       { head: 'between', align: 'start', widest: 52 },
       { head: 'depths', align: 'start', widest: 34 },
     ],
     rows: sharedRows(webs, knives, limit),
     none: 'none under the limits',
   };
+}
+
+function inOneLine([value = '', interval]: readonly string[]): string {
+  return interval === undefined ? value : `${value} (${interval})`;
 }
 
 // Where not all rows fit, webs and knife edges share the room, so that the worst of both are there.

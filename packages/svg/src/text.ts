@@ -41,6 +41,18 @@ export function write(parent: Container, text: string, x: number, y: number, sty
   return bold ? node.attr('font-weight', 'bold') : node;
 }
 
+/** Gives lettering a rim of paper, which breaks the lines and hatching behind it. */
+export function haloed(text: Text, { paper }: { readonly paper: string }): Text {
+  return text.attr({
+    stroke: paper,
+    'stroke-width': HALO,
+    'paint-order': 'stroke',
+  });
+}
+
+/** Width of the rim of paper, both sides together, mm. */
+const HALO = 1.3;
+
 /**
  * About how wide a text gets, mm. Measured on wide sans serif faces, since which face a viewer has is not
  * known; so it is rather too wide than too narrow.
@@ -70,17 +82,17 @@ export function fitted(text: string, room: number, size: number, bold = false): 
 }
 
 /** The text broken into lines that go into a width; a word that is too long for a line is cut short. */
-export function wrapped(text: string, width: number, size: number): readonly string[] {
+export function wrapped(text: string, width: number, size: number, bold = false): readonly string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of clean(text).split(' ')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && textWidth(longer, size) > width) {
+    if (line !== '' && textWidth(longer, size, bold) > width) {
       lines.push(line);
       line = word;
     } else line = longer;
   }
-  return [...lines, line].map((l) => fitted(l, width, size));
+  return [...lines, line].map((l) => fitted(l, width, size, bold));
 }
 
 function signWidth(sign: string): number {

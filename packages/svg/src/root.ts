@@ -1,0 +1,58 @@
+import { SVG, type Svg } from '@svgdotjs/svg.js';
+import { clean } from './text.js';
+import { THEMES, type Theme } from './theme.js';
+
+/** What an id may start with, so that references to it need no quoting. */
+const ID_PREFIX = /^[A-Za-z][A-Za-z0-9_-]*$/;
+
+/** Sans serif faces that most machines have; nothing is fetched. */
+const FACES = 'Arial, Helvetica, sans-serif';
+
+/**
+ * Throws if ids cannot begin so.
+ * @throws RangeError if a prefix is not a letter followed by letters, digits, `-` and `_`.
+ */
+export function checkIdPrefix(name: string, prefix: string): void {
+  if (ID_PREFIX.test(prefix)) return;
+  throw new RangeError(
+    `${name}: idPrefix is ${JSON.stringify(prefix)}; it must be a letter, then letters, digits, - or _`,
+  );
+}
+
+/**
+ * An empty drawing with its title and description for those who do not see it. One unit of it is a millimetre of the
+ * sheet, so it prints at its true scale.
+ */
+export function rootOf(
+  [width, height]: readonly [number, number],
+  words: { readonly title: string; readonly description: string },
+  prefix: string,
+  theme: Theme = THEMES.mono,
+): Svg {
+  const root = SVG().attr({
+    width: `${width}mm`,
+    height: `${height}mm`,
+    viewBox: `0 0 ${width} ${height}`,
+    role: 'img',
+    'aria-labelledby': `${prefix}title ${prefix}description`,
+    'font-family': FACES,
+    color: theme.ink,
+    fill: theme.ink,
+    // Of every line in it, unless it says otherwise.
+    'stroke-linecap': 'round',
+    'stroke-linejoin': 'round',
+  });
+  // Namespaces belong to the elements; as plain attributes they would be written a second time.
+  for (const name of ['xmlns', 'xmlns:xlink', 'version']) root.node.removeAttribute(name);
+  root.element('title').attr('id', `${prefix}title`).words(clean(words.title));
+  root.element('desc').attr('id', `${prefix}description`).words(clean(words.description));
+  return root;
+}
+
+/** The text of a drawing. In a page outerHTML follows the rules of HTML, which are not those of an SVG file. */
+export function serialized(root: Svg, window: Window): string {
+  const { XMLSerializer } = window as Window & {
+    XMLSerializer?: new () => { serializeToString(node: Node): string };
+  };
+  return XMLSerializer === undefined ? root.svg() : new XMLSerializer().serializeToString(root.node);
+}

@@ -1,0 +1,82 @@
+/** The colours of a drawing: plain data. What they tell apart is told apart by lines, hatching and labels as well. */
+export interface Theme {
+  /** What it is drawn on. */
+  readonly paper: string;
+  /** Visible edges, names, figures. */
+  readonly ink: string;
+  /** Hatching, dimensions, centre lines, rules. */
+  readonly soft: string;
+  /** Under the hatching of metal that is kept, held by a floor, and loose. */
+  readonly kept: string;
+  readonly held: string;
+  readonly loose: string;
+  /** What a cut takes in its turn. */
+  readonly kerf: string;
+  /** The tool: its circle, its centre, its path. */
+  readonly tool: string;
+  /** Marks of thin metal, and of dangers. */
+  readonly warning: string;
+}
+
+/** Themes that are ready: for paper, for a dark screen, and for a printer that knows black alone. */
+export const THEMES = {
+  light: {
+    paper: '#ffffff',
+    ink: '#1b2730',
+    soft: '#5d6b74',
+    kept: '#eef3f1',
+    held: '#f6ecd0',
+    loose: '#f9e3d8',
+    kerf: '#e3e9ee',
+    tool: '#17567a',
+    warning: '#96260f',
+  },
+  dark: {
+    paper: '#171d21',
+    ink: '#ece7da',
+    soft: '#9aa6a8',
+    kept: '#26333a',
+    held: '#463d20',
+    loose: '#4d3027',
+    kerf: '#101518',
+    tool: '#8fc7e0',
+    warning: '#ff9f87',
+  },
+  mono: {
+    paper: '#ffffff',
+    ink: '#000000',
+    soft: '#000000',
+    kept: '#ffffff',
+    held: '#ffffff',
+    loose: '#ffffff',
+    kerf: '#ffffff',
+    tool: '#000000',
+    warning: '#000000',
+  },
+} as const satisfies Readonly<Record<string, Theme>>;
+
+/** The name of a theme that is ready. */
+export type ThemeName = keyof typeof THEMES;
+
+/** The names of the themes that are ready. */
+export const THEME_NAMES = Object.keys(THEMES) as readonly ThemeName[];
+
+/** A colour that cannot lead anywhere: a hexadecimal number, a name, or a custom property of the page. */
+const COLOUR = /^(#[0-9a-f]{3,8}|[a-z]+|var\(--[a-z0-9-]+\))$/i;
+
+/**
+ * The theme of a name, or the one that is given.
+ * @throws RangeError if there is none of that name, or one of its colours is not a colour; says which.
+ */
+export function themeOf(theme: ThemeName | Theme): Theme {
+  if (typeof theme === 'string') {
+    if (Object.hasOwn(THEMES, theme)) return THEMES[theme];
+    throw new RangeError(`theme is ${JSON.stringify(theme)}; it must be one of ${THEME_NAMES.join(', ')}`);
+  }
+  for (const key of Object.keys(THEMES.light) as (keyof Theme)[]) {
+    if (typeof theme[key] === 'string' && COLOUR.test(theme[key])) continue;
+    const shown = JSON.stringify(theme[key]) ?? 'missing';
+    throw new RangeError(`theme.${key} is ${shown}; it must be #rgb, #rrggbb, a name or var(--name)`);
+  }
+  return theme;
+}

@@ -1,0 +1,148 @@
+import { examine, parseJob, type Report } from '@edgebite/core';
+import { draw, drawView, type SheetSize } from '@edgebite/svg';
+import { Resvg } from '@resvg/resvg-js';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { jobCases } from '../fuzz/job-cases.js';
+import { runs } from '../tools/runs.js';
+import { EXAMPLES, exampleReport, WORKED } from './cases.js';
+import { faultsOf, letteringFaults } from './drawing-check.js';
+import { letteringOf, overlaps } from './lettering.js';
+
+const SHEETS: readonly (readonly [SheetSize, boolean])[] = [
+  ['A4', false],
+  ['A3', false],
+  ['Letter', false],
+  ['A4', true],
+];
+
+describe('drawings of the examples', () => {
+  it.each(EXAMPLES)('%s: areas, marks and lettering are right on each sheet', (name) => {
+    const report = exampleReport(name);
+    for (const [sheet, upright] of SHEETS) {
+      expect([sheet, upright, ...faultsOf(draw(report, { sheet, upright }), report)]).toEqual([
+        sheet,
+        upright,
+      ]);
+    }
+    expect(letteringFaults(drawView(report))).toEqual([]);
+  });
+
+  // Reviewed by eye: after a change to the drawing, look at `npm run figures` before `vitest run -u` keeps the new ones.
+  it.each(EXAMPLES)('%s is drawn as it was', async (name) => {
+    await expect(`${draw(exampleReport(name))}\n`).toMatchFileSnapshot(`drawings/${name}.svg.snap`);
+  });
+});
+
+describe('drawings of generated jobs', () => {
+  it('have all pieces with their areas, all findings marked, and no words over others or off the sheet', () => {
+    fc.assert(
+      fc.property(jobCases, fc.constantFrom(...SHEETS), (job, [sheet, upright]) => {
+        const report = examine(parseJob(job));
+        expect(faultsOf(draw(report, { sheet, upright }), report)).toEqual([]);
+      }),
+      { numRuns: runs(25) },
+    );
+  });
+});
+
+describe('the check itself', () => {
+  const svg = draw(exampleReport('saddle-block'));
+
+  it('sees words moved over others, and off the sheet', () => {
+    const words = letteringOf(svg).find(({ text }) => text === 'KEPT');
+    if (words === undefined) throw new Error('the kept piece is named');
+    const twice = svg.replace('</svg>', `${/<text[^>]*>KEPT<\/text>/.exec(svg)?.[0]}</svg>`);
+    expect(overlaps(letteringOf(twice)).map(([a, b]) => [a.text, b.text])).toEqual([['KEPT', 'KEPT']]);
+    const away = svg.replace(/<text [^>]*>KEPT</, '<text x="296" y="50" font-size="3">KEPT<');
+    expect(letteringFaults(away)).toEqual(['"KEPT" leaves the sheet']);
+  });
+
+  it('sees a piece of another size, and a finding without its mark', () => {
+    const report = exampleReport('saddle-block');
+    const [kept, ...rest] = report.pieces;
+    if (kept === undefined) throw new Error('something is kept');
+    const other: Report = { ...report, pieces: [{ ...kept, area: kept.area * (1 + 2e-6) }, ...rest] };
+    expect(faultsOf(svg, other)).toEqual([expect.stringMatching(/^kept: /)]);
+    const bare = svg.replaceAll('data-about="finding:0"', '');
+    expect(faultsOf(bare, report)).toEqual([expect.stringMatching(/^finding 0, .* has no mark$/)]);
+  });
+});
+
+describe('the steps', () => {
+  const texts = (svg: string): string[] => letteringOf(svg).map(({ text }) => text);
+
+  it('show the part before, after each cut, and at the end', () => {
+    const svg = draw(exampleReport('treadle-bracket-inch'), { sheet: 'A3' });
+    expect([...svg.matchAll(/ id="edgebite-step-(\d+)"/g)].map(([, after]) => after)).toEqual([
+      '0',
+      '1',
+      '2',
+      '3',
+    ]);
+    expect(texts(svg)).toEqual(expect.arrayContaining(['before', '1 shaft', '2 seat', '3 cord', 'final']));
+  });
+
+  it('name the cuts for which there is no frame, and keep those that set something loose', () => {
+    const report = exampleReport('saddle-block');
+    const svg = draw(report, { upright: true });
+    const left = texts(svg).find((text) => text.startsWith('no frame: '));
+    const framed = report.cuts
+      .filter(({ id }, i) => texts(svg).includes(`${i + 1} ${id}`))
+      .map(({ id }) => id);
+    expect([...framed, ...(left?.slice('no frame: '.length).split(', ') ?? [])].sort()).toEqual(
+      report.cuts.map(({ id }) => id).sort(),
+    );
+    expect(framed).toEqual(expect.arrayContaining(['rest-ring', 'seat-ring']));
+  });
+
+  it('show each piece that a cut leaves, with the area that a job of so many cuts has', () => {
+    // The piece that stands after the first of the bites: the bar less a segment of its circle.
+    const report = exampleReport('row-of-bites');
+    const svg = draw(report);
+    const d = /<path d="([^"]*)" id="edgebite-step-1-piece-0"/.exec(svg)?.[1] ?? '';
+    expect(d.match(/A/g)?.length).toBeGreaterThan(0);
+    expect(svg).toContain('id="edgebite-step-0-piece-0"');
+  });
+});
+
+describe('how cuts are made', () => {
+  const report = examine(parseJob(WORKED));
+  const svg = draw(report);
+
+  it('is drawn where the report says it: passes with their bites, the path of the tool with its leads', () => {
+    const passes = report.cuts[0]?.passes?.list ?? [];
+    expect(passes.length).toBeGreaterThan(2);
+    expect(svg.match(/ data-pass="\d+"/g)).toHaveLength(passes.length - 1);
+    const words = letteringOf(svg).map(({ text }) => text);
+    passes.forEach((pass) => {
+      expect(words).toContain(pass.bite === null ? 'none' : pass.bite.size.toFixed(3));
+    });
+    expect(svg).toContain('data-path="tool-centre"');
+    expect(faultsOf(svg, report)).toEqual([]);
+  });
+});
+
+describe('what is drawn is safe to put in a page', () => {
+  const HOSTILE = '"><script>alert(1)</script>&amp;<!--]]>\'';
+
+  it('keeps hostile names as text, in the sheet and in the view', () => {
+    const job = {
+      edgebite: 1,
+      name: HOSTILE,
+      units: 'mm',
+      part: { outline: { rectangle: [60, 30] }, thickness: 5, material: 'brass' },
+      cuts: [
+        { id: `a${HOSTILE}`, kind: 'annular', center: [60, 15], diameter: 20, wall: 3 },
+        { id: `b${HOSTILE}`, kind: 'bore', center: [20, 25.4], diameter: 8, depth: 2 },
+      ],
+    };
+    const report = examine(parseJob(job));
+    for (const svg of [draw(report), drawView(report)]) {
+      new Resvg(svg, { font: { loadSystemFonts: false } });
+      expect(svg).not.toMatch(/<script|<!--|<style|<image|<foreignObject| on\w+=| href=/);
+      expect(svg.replace('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:/);
+      expect(svg.match(/<svg/g)).toHaveLength(1);
+    }
+  });
+});
