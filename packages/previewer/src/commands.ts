@@ -1,10 +1,10 @@
-import { basename, resolve } from 'node:path';
+import { basename } from 'node:path';
 import { examine, jobJsonSchema, reportJsonSchema } from '@edgebite/core';
 import { type DrawOptions, draw } from '@edgebite/svg';
-import { Failure } from './failure.js';
 import type { Io } from './io.js';
 import { loadJob, STANDARD_INPUT } from './load.js';
 import { saveWhole } from './save.js';
+import { outputFile } from './target.js';
 import { isAtLeast, type Level } from './text/findings.js';
 import { textReport } from './text/report.js';
 
@@ -46,10 +46,7 @@ export async function drawJob(
     return EXIT.clean;
   }
   const shown = output ?? `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}.svg`;
-  const file = resolve(io.folder, shown);
-  if (name !== STANDARD_INPUT && file === resolve(io.folder, name)) {
-    throw new Failure([`${shown}: is the job itself; name another file with -o`]);
-  }
+  const file = outputFile(shown, name, '-o', io);
   await saveWhole(file, shown, `${svg}\n`);
   io.out(`Drawing written to ${shown}\n`);
   return EXIT.clean;

@@ -43,8 +43,32 @@ describe('the examples show what they are for', () => {
     expect(slug?.volume).toBeCloseTo(16 * segment(13.5, 2), 8);
     // 5.2 from the edge to the centre, less the radius of 4.
     expect(webMarks(report).map(({ web }) => web.thickness.toFixed(6))).toEqual(['1.200000']);
-    expect(report.floors.map(({ under, thickness }) => [under, thickness])).toEqual([['oilway', 12]]);
+    expect(report.floors.map(({ under, thickness }) => [under, thickness])).toEqual([
+      ['oilway', 12],
+      ['felt', 14],
+    ]);
     expect(report.findings.some(({ level }) => level === 'danger')).toBe(true);
+  });
+
+  it('saddle-block: a hole placed by its depth, opened out in passes, and a groove along an edge', () => {
+    const report = reportOn('saddle-block.json');
+    const [rest, felt] = ['rest', 'felt'].map((name) => report.cuts.find(({ id }) => id === name));
+    expect(rest?.placement?.depth).toBeCloseTo(9, 12);
+    // c = 2 sqrt(h (2 r - h)), Machinery's Handbook, 31st ed., p. 83.
+    expect(rest?.placement?.opening).toBeCloseTo(2 * Math.sqrt(9 * 17), 12);
+    expect(rest?.passes?.list.map(({ role }) => role)).toEqual(['rough', 'rough', 'finish', 'spring']);
+    expect(rest?.passes?.list.at(-1)?.center).toEqual([-4, 20]);
+    // Tool radius and allowance in from the front edge.
+    expect(felt?.path?.map(({ a, b }) => [a, b])).toEqual([
+      [
+        [48, 5],
+        [20, 5],
+      ],
+    ]);
+    const text = textReport(report);
+    for (const head of ['PLACED', 'LOAD', 'BACKING OFF', 'PASSES of cut rest', 'PATH of the tool']) {
+      expect(text).toContain(`\n${head}`);
+    }
   });
 
   it('held-slug: a cutter with a reach of 17 in 20 leaves a slug on a floor of 3', () => {

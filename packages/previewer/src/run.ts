@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs';
+import type { Along } from '@edgebite/core';
 import { clean, LEVELS, SHEET_SIZES, type SheetSize } from '@edgebite/svg';
 import { Command, CommanderError, Option } from 'commander';
 import { check, drawJob, EXIT, schema } from './commands.js';
 import { Failure } from './failure.js';
 import { type Io, terminal } from './io.js';
+import { numberIn, range } from './range.js';
+import { SHEET_FORMATS, type SheetFormat, sheet } from './sheet/command.js';
 import type { Level } from './text/findings.js';
 
 /**
@@ -64,11 +67,58 @@ function commandLine(io: Io, start: Start): Command {
       ),
     );
   program
+    .command('range')
+    .description('print where one number of one cut is safe, and each value at which something changes')
+    .argument('<job>', JOB)
+    .requiredOption('--cut <id>', 'the cut')
+    .addOption(
+      new Option('--along <number>', 'its free number: the place of its centre, or its diameter')
+        .choices(['x', 'y', 'diameter'])
+        .makeOptionMandatory(),
+    )
+    .requiredOption('--from <value>', 'where the range begins, in the unit of the job')
+    .requiredOption('--to <value>', 'where it ends')
+    .option('--json', 'print the whole answer as JSON')
+    .option('--svg <file>', 'draw it as a strip into a file as well')
+    .addHelpText(
+      'after',
+      '\nEnds with 0 if some of the range is safe, 1 if none of it is, 2 if anything is at fault.',
+    )
+    .action((job: string, options: RangeArguments) =>
+      start(() => {
+        const { cut, along, json = false, svg } = options;
+        const ends = { from: numberIn('--from', options.from), to: numberIn('--to', options.to) };
+        return range(job, { cut, along, ...ends }, { json, svg }, io);
+      }),
+    );
+  program
+    .command('sheet')
+    .description('print a sheet to take to the machine: zeros, readout targets, speeds, what to watch')
+    .argument('<job>', JOB)
+    .addOption(
+      new Option('--format <format>', 'text of 80 columns, CSV, or HTML to print')
+        .choices(SHEET_FORMATS)
+        .default('text'),
+    )
+    .option('-o, --output <file>', 'file to write (default: standard output)')
+    .action((job: string, options: { format: SheetFormat; output?: string }) =>
+      start(() => sheet(job, options, io)),
+    );
+  program
     .command('schema')
     .description('print the JSON Schema of jobs')
     .option('--report', 'print that of reports')
     .action(({ report = false }: { report?: boolean }) => start(() => schema(report, io)));
   return program;
+}
+
+interface RangeArguments {
+  readonly cut: string;
+  readonly along: Along;
+  readonly from: string;
+  readonly to: string;
+  readonly json?: boolean;
+  readonly svg?: string;
 }
 
 const JOB = 'job file, "-" for standard input';

@@ -1,11 +1,19 @@
-import type { Report } from '@edgebite/core';
+import { type Report, STANDING_CAUTION } from '@edgebite/core';
 import { angleText, clean, lengthText, levelsText, numberText, unitText } from '@edgebite/svg';
+import { breakOffText, hasBreakOff } from './break-off.js';
+import { cautionsText } from './cautions.js';
 import { findingsText } from './findings.js';
+import { backOffsText, loadsText } from './load.js';
+import { passesSections } from './passes.js';
+import { placingText } from './placing.js';
+import { intervalsText, keepOutText, setupsText } from './setups.js';
 import { cutsTable, floorsTable, knifeEdgesTable, piecesTable, websTable } from './tables.js';
+import { pathSections } from './tool-path.js';
+import { hasTools, toolsText } from './tools.js';
 import { hanging } from './wrap.js';
 
-const CLOSING =
-  "This is geometry, not permission. The machine's and the cutter's instructions, the rules where you work and the word of a qualified person come first.";
+/** What every text ends with. */
+export const CLOSING = STANDING_CAUTION;
 
 /**
  * A report as text for people, up to 80 columns where it can: findings first, gravest first, then what is left and
@@ -16,19 +24,49 @@ export function textReport(report: Report): string {
   return `${[
     heading(report),
     block(`FINDINGS: ${levelsText(report)}`, findingsText(report)),
+    ...(report.cautions.length < 2 ? [] : [block('CAUTIONS', cautionsText(report))]),
     report.pieces.length === 0
       ? block('PIECES', 'Nothing is left of the part.')
       : block(`PIECES left: ${report.pieces.length}`, piecesTable(report)),
     report.cuts.length === 0
       ? block('CUTS', 'No cut in this job.')
       : block('CUTS, in their order', cutsTable(report)),
+    ...centerBlocks(report),
     tableOrNone(`WEBS under ${lengthText(limits.web, units)}`, report.webs.length, () => websTable(report)),
     tableOrNone(`KNIFE EDGES under ${angleText(limits.knifeEdge)}°`, report.knifeEdges.length, () =>
       knifeEdgesTable(report),
     ),
     tableOrNone('FLOORS', report.floors.length, () => floorsTable(report)),
+    ...(hasBreakOff(report)
+      ? [block('TO BREAK THIN METAL: an estimate, not to be relied on', breakOffText(report))]
+      : []),
+    ...(hasTools(report) ? [block('TOOLS, from a range of usual figures', toolsText(report))] : []),
+    ...setupBlocks(report),
     hanging('', CLOSING),
   ].join('\n\n')}\n`;
+}
+
+/** Where tools stand, what they meet there, and how they come in and off again. */
+function centerBlocks(report: Report): string[] {
+  const sections: (readonly [string, string | null])[] = [
+    ['PLACED by what the drawing gives', placingText(report)],
+    ['LOAD, as each cut starts', loadsText(report)],
+    ['BACKING OFF at the bottom, before the tool is lifted', backOffsText(report)],
+    ...passesSections(report),
+    ...pathSections(report),
+  ];
+  return sections.flatMap(([head, body]) => (body === null ? [] : [block(clean(head), body)]));
+}
+
+function setupBlocks(report: Report): string[] {
+  const intervals = intervalsText(report);
+  return [
+    ...(report.setups.length === 0 ? [] : [block(`SETUPS: ${report.setups.length}`, setupsText(report))]),
+    ...(intervals === null ? [] : [block('AS THE SETUPS MAY BE OFF', intervals)]),
+    ...(report.keepOut.length === 0
+      ? []
+      : [block(`IN THE WAY: ${report.keepOut.length}`, keepOutText(report))]),
+  ];
 }
 
 function heading(report: Report): string {

@@ -14,8 +14,18 @@ import {
 } from '@edgebite/svg';
 import { type Column, tableText } from './table.js';
 
-const left = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({ head, align: 'left', cell });
-const right = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({ head, align: 'right', cell });
+/** A column of entries at the left. */
+export const left = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({
+  head,
+  align: 'left',
+  cell,
+});
+/** A column of entries at the right. */
+export const right = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({
+  head,
+  align: 'right',
+  cell,
+});
 
 /** A number of the report, or a dash where it does not apply. */
 function numbers(report: Report): (value: number | null) => string {
@@ -55,7 +65,7 @@ export function cutsTable(report: Report): string {
       right('centre y', (c) => number(c.center?.[1] ?? null)),
       right('diameter', (c) => number(c.diameter)),
       right('depth', (c) => depthText(c, report.units)),
-      right(`takes ${unit}³`, (c) => number(c.removedVolume)),
+      right(`cut ${unit}³`, (c) => number(c.removedVolume)),
     ],
     report.cuts,
   );

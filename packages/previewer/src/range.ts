@@ -1,0 +1,60 @@
+import { type RangeQuery, RangeQueryError, rangeOf } from '@edgebite/core';
+import { drawRange } from '@edgebite/svg';
+import { EXIT, STANDARD_OUTPUT } from './commands.js';
+import { Failure } from './failure.js';
+import type { Io } from './io.js';
+import { loadJob } from './load.js';
+import { saveWhole } from './save.js';
+import { outputFile } from './target.js';
+import { rangeText } from './text/range.js';
+
+/** How `range` prints, and the file that it draws to, if any. */
+export interface RangeOptions {
+  readonly json: boolean;
+  readonly svg: string | undefined;
+}
+
+/** Numbers as JSON and drawings have them, with a sign if need be. */
+const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+
+/**
+ * The number that an argument is.
+ * @throws Failure if it is none.
+ */
+export function numberIn(option: string, text: string): number {
+  if (NUMBER.test(text)) return Number(text);
+  throw new Failure([`${option}: is ${JSON.stringify(text)}; give a number, such as 12.5 or -3`]);
+}
+
+/**
+ * Prints what comes of a job as one number of one cut runs through a range, and draws it if asked to; returns the exit
+ * code: clean where some of the range is safe, found where none of it is.
+ * @throws Failure if the job cannot be used, the range is none, or the drawing cannot be written.
+ */
+export async function range(name: string, query: RangeQuery, options: RangeOptions, io: Io): Promise<number> {
+  const { json, svg } = options;
+  const target = svg === undefined ? null : targetOf(name, svg, io);
+  const job = await loadJob(name, io);
+  const answer = answered(() => rangeOf(job, query));
+  if (target !== null) {
+    await saveWhole(target.file, target.shown, `${drawRange(answer)}\n`, 'name another with --svg');
+  }
+  io.out(json ? `${JSON.stringify(answer, null, 2)}\n` : rangeText(answer));
+  return answer.intervals.some(({ safe }) => safe) ? EXIT.clean : EXIT.found;
+}
+
+function targetOf(name: string, shown: string, io: Io): { readonly file: string; readonly shown: string } {
+  if (shown === STANDARD_OUTPUT) {
+    throw new Failure(['--svg: standard output has the answer already; name a file']);
+  }
+  return { file: outputFile(shown, name, '--svg', io), shown };
+}
+
+function answered<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof RangeQueryError) throw new Failure([`--${error.message}`]);
+    throw error;
+  }
+}

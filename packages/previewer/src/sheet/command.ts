@@ -1,0 +1,45 @@
+import { examine } from '@edgebite/core';
+import { EXIT, STANDARD_OUTPUT } from '../commands.js';
+import type { Io } from '../io.js';
+import { loadJob } from '../load.js';
+import { saveWhole } from '../save.js';
+import { outputFile } from '../target.js';
+import { sheetCsv } from './csv.js';
+import { sheetHtml } from './html.js';
+import { type Sheet, sheetOf } from './model.js';
+import { sheetText } from './text.js';
+
+/** The forms that a sheet comes in. */
+export const SHEET_FORMATS = ['text', 'csv', 'html'] as const;
+
+/** A form that a sheet comes in. */
+export type SheetFormat = (typeof SHEET_FORMATS)[number];
+
+const WRITERS: Readonly<Record<SheetFormat, (sheet: Sheet) => string>> = {
+  text: sheetText,
+  csv: sheetCsv,
+  html: sheetHtml,
+};
+
+/**
+ * Prints the readout sheet of a job, or writes it to a file; returns the exit code.
+ * @throws Failure if the job cannot be used or the sheet cannot be written; nothing is written then.
+ */
+export async function sheet(
+  name: string,
+  {
+    format,
+    output = STANDARD_OUTPUT,
+  }: { readonly format: SheetFormat; readonly output?: string | undefined },
+  io: Io,
+): Promise<number> {
+  const text = WRITERS[format](sheetOf(examine(await loadJob(name, io))));
+  if (output === STANDARD_OUTPUT) {
+    io.out(text);
+    return EXIT.clean;
+  }
+  const file = outputFile(output, name, '-o', io);
+  await saveWhole(file, output, text);
+  io.out(`Sheet written to ${output}\n`);
+  return EXIT.clean;
+}

@@ -1,0 +1,118 @@
+import type { Sheet, SheetBlock, SheetStep } from './model.js';
+import { whichText } from './words.js';
+
+/** A cell: a number, a text, or nothing. */
+type Cell = number | string | null;
+
+/** The columns of the file, in their order. */
+export const CSV_COLUMNS = [
+  'row',
+  'block',
+  'setup',
+  'step',
+  'cut',
+  'kind',
+  'which',
+  'x',
+  'y',
+  'readout_unit',
+  'off_x',
+  'off_y',
+  'diameter',
+  'depth',
+  'through',
+  'from',
+  'part_unit',
+  'tool',
+  'tool_kind',
+  'tool_material',
+  'turns_per_minute_from',
+  'turns_per_minute_to',
+  'feed_from',
+  'feed_to',
+  'feed_unit',
+  'minutes_from',
+  'minutes_to',
+  'frees',
+  'text',
+] as const;
+
+type Row = Partial<Record<(typeof CSV_COLUMNS)[number], Cell>>;
+
+/**
+ * A sheet as comma-separated values (RFC 4180: CRLF, quotes doubled, a head line, UTF-8). A row is one step, or one line
+ * of text: `job`, `setup`, `zero x`, `zero y`, `comes off`, `watch`, `caution`. Numbers are written in full. A text
+ * that a spreadsheet would take for a formula, or that starts with an apostrophe, has an apostrophe before it.
+ */
+export function sheetCsv(sheet: Sheet): string {
+  const rows: Row[] = [
+    { row: 'job', text: sheet.name },
+    ...sheet.facts.map((text): Row => ({ row: 'job', text })),
+    ...sheet.blocks.flatMap((block, k) => blockRows(sheet, block, k + 1)),
+    { row: 'caution', text: sheet.standing },
+  ];
+  const lines = [
+    CSV_COLUMNS.join(','),
+    ...rows.map((row) => CSV_COLUMNS.map((column) => written(row[column] ?? null)).join(',')),
+  ];
+  return lines.map((line) => `${line}\r\n`).join('');
+}
+
+function blockRows(sheet: Sheet, block: SheetBlock, number: number): Row[] {
+  const place: Row = { block: number, setup: block.setup };
+  const said = (row: string, texts: readonly string[]) => texts.map((text): Row => ({ row, ...place, text }));
+  return [
+    ...said('setup', [block.title, block.lies]),
+    ...block.zero.flatMap(({ axis, result, links }) => said(`zero ${axis}`, [result, ...links])),
+    ...block.steps.map((step): Row => ({ row: 'step', ...place, ...stepRow(sheet, block, step) })),
+    ...said('comes off', block.falls),
+    ...said('watch', block.watch),
+  ];
+}
+
+function stepRow(sheet: Sheet, block: SheetBlock, step: SheetStep): Row {
+  const { running } = step;
+  return {
+    step: step.number,
+    cut: step.cut,
+    kind: step.kind,
+    which: whichText(step),
+    x: step.target[0],
+    y: step.target[1],
+    readout_unit: block.units,
+    off_x: step.off?.[0] ?? null,
+    off_y: step.off?.[1] ?? null,
+    diameter: step.diameter,
+    depth: step.depth,
+    through: step.through ? 'yes' : 'no',
+    from: step.from,
+    part_unit: sheet.units,
+    tool: running?.tool ?? null,
+    tool_kind: running?.kind ?? null,
+    tool_material: running?.toolMaterial ?? null,
+    turns_per_minute_from: running?.set?.[0] ?? null,
+    turns_per_minute_to: running?.set?.[1] ?? null,
+    feed_from: running?.feed?.[0] ?? null,
+    feed_to: running?.feed?.[1] ?? null,
+    feed_unit: running?.feedUnit ?? null,
+    minutes_from: running?.minutes?.[0] ?? null,
+    minutes_to: running?.minutes?.[1] ?? null,
+    frees: step.frees.join(' '),
+  };
+}
+
+/**
+ * What a spreadsheet may take for the start of a formula (OWASP, CSV injection), after spaces too. An apostrophe as
+ * well, so that taking one away gives every text back.
+ */
+const GUARDED = /^(?:\s*[=+\-@＝＋－＠]|[\t\r\n'])/;
+
+/** What RFC 4180 wants quotes for; and spaces at the ends, which some readers trim. */
+const QUOTED = /[",\r\n]|^\s|\s$/;
+
+function written(cell: Cell): string {
+  if (cell === null) return '';
+  if (typeof cell === 'number') return String(cell);
+  const safe = GUARDED.test(cell) ? `'${cell}` : cell;
+  return QUOTED.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

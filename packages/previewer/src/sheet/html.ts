@@ -1,0 +1,131 @@
+import { createHash } from 'node:crypto';
+import { clean, numberText } from '@edgebite/svg';
+import type { Sheet, SheetBlock, SheetStep, ZeroAxis } from './model.js';
+import { STYLE } from './style.js';
+import { depthText, newRunning, offText, targetText, whichText } from './words.js';
+
+/**
+ * A sheet as one HTML page to print on A4 or Letter: black and white, a page for each setup. It holds no script and
+ * loads nothing; a policy in it forbids both. All text is escaped.
+ */
+export function sheetHtml(sheet: Sheet): string {
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy()}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${escaped(sheet.name)}: readout sheet</title>
+<style>${STYLE}</style>
+</head>
+<body>
+<header>
+<h1>${escaped(sheet.name)}</h1>
+<p>${escaped(sheet.facts.join('; '))}</p>
+<p class="standing">${escaped(sheet.standing)}</p>
+</header>
+<main>
+${sheet.blocks.map((block) => blockHtml(sheet, block)).join('\n')}
+</main>
+</body>
+</html>
+`;
+}
+
+/** Nothing but this one style, known by its hash (W3C Content Security Policy Level 3). */
+function policy(): string {
+  const hash = createHash('sha256').update(STYLE).digest('base64');
+  return `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`;
+}
+
+function blockHtml(sheet: Sheet, block: SheetBlock): string {
+  return `<section>
+<h2>${escaped(block.title)}</h2>
+<p>${escaped(block.lies)}</p>
+${block.zero.map(zeroHtml).join('\n')}
+${block.steps.length === 0 ? '<p>No cut to make here.</p>' : tableHtml(sheet, block)}
+<h3>Comes off</h3>
+<ul>${block.falls.map(itemHtml).join('')}</ul>
+<h3>Watch</h3>
+<ul class="watch">${(block.watch.length === 0 ? ['Nothing found.'] : block.watch).map(itemHtml).join('')}</ul>
+</section>`;
+}
+
+function zeroHtml({ axis, result, links }: ZeroAxis): string {
+  const list = links.length === 0 ? '' : `<ol>${links.map(itemHtml).join('')}</ol>`;
+  return `<h3>Zero ${axis.toUpperCase()}: ${escaped(result)}</h3>${list}`;
+}
+
+function itemHtml(text: string): string {
+  return `<li>${escaped(text)}</li>`;
+}
+
+function tableHtml(sheet: Sheet, block: SheetBlock): string {
+  const unit = block.units === 'mm' ? 'mm' : 'in';
+  const head = [
+    ['no', 'No.'],
+    ['cut', 'Cut'],
+    ['target', `X ${unit}`],
+    ['target', `Y ${unit}`],
+    ['off', 'to ±'],
+    ['size', 'Size'],
+    ['depth', 'Depth'],
+    ['done', '✓'],
+  ]
+    .map(([name, text]) => `<th scope="col" class="${name}">${text}</th>`)
+    .join('');
+  const rows = block.steps.map((step, k) => {
+    const tool = newRunning(block.steps, k);
+    const toolRow = tool === null ? '' : `<tr class="tool"><td colspan="8">${escaped(tool)}</td></tr>\n`;
+    return `${toolRow}${rowHtml(sheet, block, step)}`;
+  });
+  return `<table>
+<thead><tr>${head}</tr></thead>
+<tbody>
+${rows.join('\n')}
+</tbody>
+</table>`;
+}
+
+function rowHtml(sheet: Sheet, block: SheetBlock, step: SheetStep): string {
+  const which = whichText(step);
+  const cut = `${escaped(step.cut)}${which === '' ? '' : ` <span>${escaped(which)}</span>`}`;
+  const target = (value: number) => {
+    const text = targetText(value, block);
+    return `<td class="t${lengthClass(text)}">${text}</td>`;
+  };
+  return `<tr><td class="n">${step.number}</td><td class="c">${cut}</td>${target(step.target[0])}${target(
+    step.target[1],
+  )}${cellHtml('n', offText(step, block))}${cellHtml('n', numberText(step.diameter, sheet.units))}${cellHtml(
+    'd',
+    depthText(step, block, sheet),
+  )}<td></td></tr>`;
+}
+
+/** Signs of a word that fit in the narrower columns in ordinary type. */
+const NARROW_FITS = 8;
+
+function cellHtml(name: string, text: string): string {
+  const isLong = text.split(' ').some((word) => word.length > NARROW_FITS);
+  return `<td class="${name}${isLong ? ' small' : ''}">${escaped(text)}</td>`;
+}
+
+/** Signs of a target that fit in its column in the largest type, and in the middle one. */
+const FITS = { large: 9, middle: 12 } as const;
+
+function lengthClass(text: string): string {
+  if (text.length <= FITS.large) return '';
+  return text.length <= FITS.middle ? ' long' : ' longer';
+}
+
+/** Text that HTML may hold between tags and in quoted attributes. */
+function escaped(text: string): string {
+  const signs: Readonly<Record<string, string>> = {
+    '&': '&amp;',
+    '<': '&lt;',
+    '>': '&gt;',
+    '"': '&quot;',
+    "'": '&#39;',
+  };
+  return clean(text).replace(/[&<>"']/g, (sign) => signs[sign] as string);
+}

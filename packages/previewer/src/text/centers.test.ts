@@ -1,0 +1,129 @@
+import { examine, parseJob } from '@edgebite/core';
+import { describe, expect, it } from 'vitest';
+import { textReport } from './report.js';
+import { COLUMNS } from './wrap.js';
+
+type Plain = Record<string, unknown>;
+
+const PART = { outline: { svgPath: 'M0 0 H80 V30 H10 V50 H0 Z' }, thickness: 12 };
+
+function textOf(cuts: readonly Plain[], units = 'mm'): string {
+  return textReport(examine(parseJob({ edgebite: 1, units, part: PART, cuts })));
+}
+
+/** The lines of a section, its head included. */
+function section(text: string, head: string): string[] {
+  const block = text.split('\n\n').find((one) => one.startsWith(head));
+  return (block ?? '').split('\n');
+}
+
+const SEAT = { id: 'seat', kind: 'bore', diameter: 20, center: { on: 'outline:1', along: 15, depth: 10 } };
+const HOLE = { id: 'hole', kind: 'bore', diameter: 8, center: [30, 15] };
+const AWAY = { id: 'away', kind: 'bore', diameter: 8, center: [200, 15] };
+
+describe('the text on where tools stand', () => {
+  it('says nothing of it where there is nothing to say', () => {
+    const text = textOf([{ id: 'a', kind: 'swept', diameter: 4, path: { svgPath: 'M20 5 H40' } }]);
+    for (const head of ['PLACED', 'LOAD', 'BACKING', 'PASSES', 'PATH'])
+      expect(text).not.toContain(`\n${head}`);
+  });
+
+  // Half a circle of radius 10: opening 20, arc 10 pi, square corners, side load 2 / pi (elementary).
+  it('gives a placed hole with all its dimensions', () => {
+    const text = textOf([SEAT, HOLE]);
+    expect(section(text, 'PLACED')).toEqual([
+      'PLACED by what the drawing gives',
+      'cut   given by  on           deep   opens  arc °  arc long',
+      'seat  depth     outline 1  10.000  20.000  180.0    31.416',
+    ]);
+    expect(section(text, 'cut   teeth in')).toEqual([
+      'cut   teeth in: x      y  corner °  out: x       y  corner °',
+      'seat       80.000  5.000      90.0  80.000  25.000      90.0',
+    ]);
+  });
+
+  it('gives the load of each cut that is interrupted, and names the others', () => {
+    expect(section(textOf([SEAT, HOLE, AWAY]), 'LOAD').slice(0, 5)).toEqual([
+      'LOAD, as each cut starts',
+      'cut   in metal °  of circle %  strikes a turn  side load  pushes to °',
+      'seat       180.0         50.0               1       0.64         90.0',
+      'All round in metal, side load 0: hole.',
+      'Starts in no metal: away.',
+    ]);
+  });
+
+  it('gives the way off the wall, or says that there is none', () => {
+    const lines = section(textOf([{ ...SEAT, clearance: 0.5 }, HOLE, AWAY]), 'BACKING');
+    // sqrt(10.5^2 - 10^2), Pythagoras.
+    expect(lines).toEqual([
+      'BACKING OFF at the bottom, before the tool is lifted',
+      'cut   towards °     by  centre x  centre y  gap then',
+      'seat          0  3.202    83.202    15.000     0.500',
+      'No way off the wall, lift where it stands: hole.',
+      'At no wall, lift as it is: away.',
+    ]);
+  });
+
+  it('gives each pass with its place, bite, strikes and time', () => {
+    const passes = {
+      kind: 'step in',
+      bite: 4,
+      finish: 1,
+      approach: 180,
+      spring: true,
+      feed: { perTurn: 0.1, rpm: 300 },
+    };
+    const lines = section(textOf([{ ...SEAT, passes }]), 'PASSES of cut seat: step in');
+    expect(lines.slice(1, 3).join(' ')).toMatch(
+      /^The centre moves towards 180\.0°, 10\.000 mm from first touch; 5 passes; .* 2\.00 min in the cut\./,
+    );
+    expect(lines.slice(3).map((line) => line.split(/ {2,}/))).toEqual([
+      ['pass', 'centre x', 'centre y', 'diameter', 'bite', 'strikes', 'side load', 'min'],
+      ['1 rough', '87.000', '15.000', '20.000', '3.000', '1', expect.any(String), '0.40'],
+      ['2 rough', '84.000', '15.000', '20.000', '3.000', '1', expect.any(String), '0.40'],
+      ['3 rough', '81.000', '15.000', '20.000', '3.000', '1', expect.any(String), '0.40'],
+      ['4 finish', '80.000', '15.000', '20.000', '1.000', '1', expect.any(String), '0.40'],
+      ['5 spring', '80.000', '15.000', '20.000', '-', '0', '0', '0.40'],
+    ]);
+  });
+
+  it('gives a path move by move, and what it leaves', () => {
+    const path = {
+      along: {
+        from: { edge: 'outline:2', distance: 60 },
+        to: { edge: 'outline:3', distance: 10 },
+        side: 'outside',
+        lead: 'none',
+      },
+    };
+    const text = textOf([{ id: 'edge', kind: 'swept', diameter: 6, path }]);
+    expect(section(text, 'PATH')).toEqual([
+      "PATH of the tool's centre in cut edge",
+      'Runs outside of the outline, touching it; conventional milling; tool 6.000 mm',
+      'across.',
+      'pass  move       to x       y  centre x  y  beside',
+      '1     down at  20.000  33.000         -  -  -',
+      '      line     13.000  33.000         -  -  outline 2',
+      '      line     13.000  40.000         -  -  outline 3',
+      'not reached     area       x       y  largest tool',
+      'sharp corner   1.931  10.000  30.000          none',
+    ]);
+  });
+
+  it('keeps to 80 columns, in inches too', () => {
+    const cuts = [
+      {
+        ...SEAT,
+        id: 'seat-of-the-shaft',
+        passes: { kind: 'open out', bite: 3, feed: { perTurn: 0.1, rpm: 300 } },
+      },
+      { id: 'rim', kind: 'swept', diameter: 4, path: { along: { side: 'outside', lead: 2 } } },
+    ];
+    for (const units of ['mm', 'inch']) {
+      const heads = ['PLACED', 'cut                teeth', 'LOAD', 'BACKING', 'PASSES', 'PATH'];
+      const lines = heads.flatMap((head) => section(textOf(cuts, units), head));
+      expect(lines.length).toBeGreaterThan(20);
+      for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(COLUMNS);
+    }
+  });
+});

@@ -1,0 +1,66 @@
+import type { Report, ReportCut } from '@edgebite/core';
+import { angleText, countText, fixed, lengthText, numberText, unitText } from '@edgebite/svg';
+import { loadText } from './load.js';
+import { tableText } from './table.js';
+import { left, right } from './tables.js';
+import { hanging } from './wrap.js';
+
+type Passes = NonNullable<ReportCut['passes']>;
+
+/** Passes that take less than this share of what the cut does have left out a core that came loose before. */
+const ALL = 1 - 1e-6;
+
+/** Head and body of one section. */
+export type Section = readonly [head: string, body: string];
+
+/** The passes of each cut that is made in several. */
+export function passesSections(report: Report): Section[] {
+  return report.cuts.flatMap((cut): Section[] =>
+    cut.passes === null
+      ? []
+      : [[`PASSES of cut ${cut.id}: ${cut.passes.kind}`, passesText(report, cut, cut.passes)]],
+  );
+}
+
+function passesText({ units }: Report, cut: ReportCut, passes: Passes): string {
+  const { list, minutes } = passes;
+  if (list.length === 0) return 'There is nothing to cut.';
+  const volume = list.reduce((sum, pass) => sum + pass.volume, 0);
+  const facts = [
+    wayText(passes, units),
+    countText(list.length, 'pass', 'passes'),
+    `${numberText(volume, units)} ${unitText(units)}³ in all`,
+    ...(minutes === null ? [] : [`${minutesText(minutes)} min in the cut`]),
+    ...(volume < cut.removedVolume * ALL ? ['the loose core counts as lifted out'] : []),
+  ];
+  const table = tableText<{ readonly pass: Passes['list'][number]; readonly number: number }>(
+    [
+      left('pass', ({ pass, number }) => `${number} ${pass.role}`),
+      right('centre x', ({ pass }) => numberText(pass.center[0], units)),
+      right('centre y', ({ pass }) => numberText(pass.center[1], units)),
+      right('diameter', ({ pass }) => numberText(pass.diameter, units)),
+      right('bite', ({ pass }) => (pass.bite === null ? '-' : numberText(pass.bite.size, units))),
+      right('strikes', ({ pass }) => String(pass.load.entries)),
+      right('side load', ({ pass }) => loadText(pass.load)),
+      ...(minutes === null
+        ? []
+        : [
+            right<{ readonly pass: Passes['list'][number]; readonly number: number }>('min', ({ pass }) =>
+              minutesText(pass.minutes ?? 0),
+            ),
+          ]),
+    ],
+    list.map((pass, k) => ({ pass, number: k + 1 })),
+  );
+  return `${hanging('', `${facts.join('; ')}.`)}\n${table}`;
+}
+
+function wayText({ kind, approach, travel }: Passes, units: Report['units']): string {
+  const from = `${lengthText(travel, units)} from first touch`;
+  if (kind === 'open out') return `The centre stays, the tool is set larger, ${from} in radius`;
+  return `The centre moves towards ${angleText(approach ?? 0)}°, ${from}`;
+}
+
+function minutesText(minutes: number): string {
+  return fixed(minutes, 2);
+}

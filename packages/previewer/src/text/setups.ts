@@ -1,0 +1,194 @@
+import type { Report, ReportSetup, ReportTarget } from '@edgebite/core';
+import {
+  angleText,
+  clean,
+  fixed,
+  knifeMarks,
+  numberText,
+  sourceText,
+  unitText,
+  webMarks,
+} from '@edgebite/svg';
+import { decimalsOf } from './decimals.js';
+import { type Column, tableText } from './table.js';
+import { hanging } from './wrap.js';
+
+type Axis = ReportSetup['zero']['x'];
+type AxisLink = Axis['links'][number];
+type Shown = (value: number) => string;
+type Interval = NonNullable<Report['webs'][number]['interval']>;
+
+const left = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({ head, align: 'left', cell });
+const right = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({ head, align: 'right', cell });
+
+/** Indent of what belongs to a setup. */
+const INDENT = '  ';
+
+/** The setups of a report: how the part lies, how the zeros are found, and the targets of the readout. */
+export function setupsText(report: Report): string {
+  return report.setups.map((setup, k) => setupText(setup, k)).join('\n\n');
+}
+
+function setupText(setup: ReportSetup, number: number): string {
+  const { id, name, readout } = setup;
+  const title = name === null || name === '' ? id : `${id}: ${name}`;
+  const lies = `${lieWords(setup)} Readout in ${readout.units === 'mm' ? 'mm' : 'inches'}, in steps of ${readout.resolution}.`;
+  return [
+    hanging(`${number + 1}. `, title),
+    hanging(INDENT, lies),
+    indented(zeroText(setup)),
+    indented(targetsText(setup)),
+  ].join('\n');
+}
+
+function lieWords({ flip, turn, up }: ReportSetup): string {
+  const over = flip === null ? null : `turned over about ${flip}, ${up} up`;
+  const round = turn === 0 ? null : `turned ${angleText(turn)}° counter-clockwise`;
+  const words = [over, round].filter((word) => word !== null).join(', then ');
+  return words === '' ? 'Lies as drawn.' : `Lies ${words}.`;
+}
+
+function zeroText(setup: ReportSetup): string {
+  const { readout, zero } = setup;
+  const decimals = decimalsOf(readout.resolution);
+  const number = (value: number) => fixed(value, decimals);
+  // What is under a step needs a decimal more.
+  const fine = (value: number) => fixed(value, decimals + 1);
+  const rows = (['x', 'y'] as const).flatMap((axis) => [
+    ...zero[axis].links.map((link) => ({ axis, ...linkCells(link, number, fine) })),
+    {
+      axis,
+      what: `${sourceText(zero[axis].place)} stands at`,
+      way: '',
+      grows: number(zero[axis].at),
+      off: plusMinus(zero[axis].worst, fine),
+    },
+  ]);
+  return tableText<(typeof rows)[number]>(
+    [
+      left('', (r) => r.axis),
+      left('zero', (r) => r.what),
+      left('', (r) => r.way),
+      right('readout', (r) => r.grows),
+      right('off by', (r) => r.off),
+    ],
+    rows,
+  );
+}
+
+function linkCells(link: AxisLink, number: Shown, fine: Shown) {
+  const size =
+    link.length === null ? '' : ` ${Number(link.length.toPrecision(SHOWN))} ${unitText(link.units)}`;
+  const way = [link.from === null ? '' : `from ${link.from}`, link.to === null ? '' : `to ${link.to}`];
+  return {
+    what: `${link.kind}${size}`,
+    way: way.filter((words) => words !== '').join(' '),
+    grows: `${link.offset > 0 ? '+' : ''}${number(link.offset)}`,
+    off: link.basis === 'none' ? '-' : plusMinus(link.tolerance, fine),
+  };
+}
+
+/** Digits of a length as it was written. */
+const SHOWN = 12;
+
+function plusMinus(value: number, shown: Shown): string {
+  return `±${shown(value)}`;
+}
+
+function targetsText({ readout, targets }: ReportSetup): string {
+  const decimals = decimalsOf(readout.resolution);
+  // What is under a step needs a decimal more; what rounding of sums left is none.
+  const fine = (value: number) =>
+    fixed(Math.abs(value) < readout.resolution * NOISE ? 0 : value, decimals + 1);
+  const which = ({ pass, point }: ReportTarget) =>
+    pass === null ? (point === null ? '' : `point ${point}`) : `pass ${pass}`;
+  return tableText<ReportTarget>(
+    [
+      left('cut', (t) => t.cut),
+      left('', which),
+      right('x', (t) => target(t.readout[0], decimals)),
+      right('y', (t) => target(t.readout[1], decimals)),
+      right('rounded by', (t) => `${fine(t.roundingError[0])}, ${fine(t.roundingError[1])}`),
+      right('±x', (t) => fine(t.worst[0])),
+      right('±y', (t) => fine(t.worst[1])),
+    ],
+    targets,
+  );
+}
+
+/** Share of a step under which a rounding error is one of the sum and not of the target. */
+const NOISE = 1e-9;
+
+/** A target is what the readout shows: all its decimals, a zero too. */
+function target(value: number, decimals: number): string {
+  return (value + 0).toFixed(decimals);
+}
+
+function indented(text: string): string {
+  return text
+    .split('\n')
+    .map((line) => INDENT + line)
+    .join('\n');
+}
+
+/** Between what webs, knife edges and bites can come out, as a table; null where no setup says. */
+export function intervalsText(report: Report): string | null {
+  const { units } = report;
+  const span = (text: (value: number) => string) => (ends: readonly [number, number]) =>
+    `${text(ends[0])} to ${text(ends[1])}`;
+  const length = (value: number) => numberText(value, units);
+  const rows = [
+    ...webMarks(report).map(({ id, web }) => ({
+      id,
+      drawn: length(web.thickness),
+      interval: web.interval,
+      text: span(length),
+    })),
+    ...knifeMarks(report).map(({ id, knifeEdge }) => ({
+      id,
+      drawn: `${angleText(knifeEdge.angle)}°`,
+      interval: knifeEdge.interval,
+      text: span((value) => `${angleText(value)}°`),
+    })),
+    ...report.cuts.flatMap(({ id, bites }) =>
+      bites.flatMap(({ face, depth, opening, depthInterval, openingInterval }) => [
+        {
+          id: `${id} deep in ${sourceText(face)}`,
+          drawn: length(depth),
+          interval: depthInterval,
+          text: span(length),
+        },
+        {
+          id: `${id} open at ${sourceText(face)}`,
+          drawn: length(opening),
+          interval: openingInterval,
+          text: span(length),
+        },
+      ]),
+    ),
+  ].filter((row): row is typeof row & { readonly interval: Interval } => row.interval !== null);
+  if (rows.length === 0) return null;
+  return tableText<(typeof rows)[number]>(
+    [
+      left('', (r) => clean(r.id)),
+      right('drawn', (r) => r.drawn),
+      right('at worst', (r) => r.text(r.interval.worst)),
+      right('by root of squares', (r) => r.text(r.interval.rss)),
+    ],
+    rows,
+  );
+}
+
+/** The table of jaws, stops, parallels and clamps. */
+export function keepOutText(report: Report): string {
+  return tableText<Report['keepOut'][number]>(
+    [
+      left('what', (k) => k.kind),
+      left('id', (k) => clean(k.id)),
+      left('in setup', (k) => k.setup ?? 'all'),
+      right('from', (k) => numberText(k.from, report.units)),
+      right('to', (k) => numberText(k.to, report.units)),
+    ],
+    report.keepOut,
+  );
+}

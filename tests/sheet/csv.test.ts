@@ -1,0 +1,110 @@
+import { parse } from 'csv-parse/sync';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { CSV_COLUMNS, sheetCsv } from '../../packages/previewer/src/sheet/csv.js';
+import { type Sheet, sheetOf } from '../../packages/previewer/src/sheet/model.js';
+import { runs } from '../tools/runs.js';
+import { sheetReports } from './hard-jobs.js';
+
+type Row = Readonly<Record<(typeof CSV_COLUMNS)[number], string>>;
+
+/** Read by another parser, strictly: every row has all columns, quotes are where RFC 4180 has them. */
+function read(csv: string): Row[] {
+  return parse(csv, { columns: true, record_delimiter: '\r\n', relax_quotes: false, trim: false });
+}
+
+/** A text as it was before the apostrophe that keeps it from being a formula. */
+const plain = (text: string) => text.replace(/^'/, '');
+
+describe.each(sheetReports())('the CSV of %s', (_, report) => {
+  const sheet = sheetOf(report);
+  const rows = read(sheetCsv(sheet));
+  const steps = sheet.blocks.flatMap((block, k) => block.steps.map((step) => ({ block, k, step })));
+
+  it('gives every number of every step back to the last bit', () => {
+    const read = rows.filter(({ row }) => row === 'step');
+    expect(read).toHaveLength(steps.length);
+    steps.forEach(({ block, k, step }, i) => {
+      const row = read[i] as Row;
+      const number = (text: string) => (text === '' ? null : Number(text));
+      expect([row.block, row.setup, row.step].map(String)).toEqual([
+        String(k + 1),
+        block.setup ?? '',
+        String(step.number),
+      ]);
+      expect([number(row.x), number(row.y)]).toEqual(step.target);
+      expect([number(row.off_x), number(row.off_y)]).toEqual(step.off ?? [null, null]);
+      expect([number(row.diameter), number(row.depth)]).toEqual([step.diameter, step.depth]);
+      const { running } = step;
+      expect([number(row.turns_per_minute_from), number(row.turns_per_minute_to)]).toEqual(
+        running?.set ?? [null, null],
+      );
+      expect([number(row.feed_from), number(row.feed_to)]).toEqual(running?.feed ?? [null, null]);
+      expect([number(row.minutes_from), number(row.minutes_to)]).toEqual(running?.minutes ?? [null, null]);
+      expect([plain(row.cut), plain(row.tool)]).toEqual([step.cut, running?.tool ?? '']);
+    });
+  });
+
+  it('gives every line of text back', () => {
+    const texts = (name: string) => rows.filter(({ row }) => row === name).map(({ text }) => plain(text));
+    expect(texts('job')).toEqual([sheet.name, ...sheet.facts]);
+    expect(texts('watch')).toEqual(sheet.blocks.flatMap(({ watch }) => watch));
+    expect(texts('comes off')).toEqual(sheet.blocks.flatMap(({ falls }) => falls));
+    expect(texts('caution')).toEqual([sheet.standing]);
+    for (const axis of ['x', 'y'] as const) {
+      const zeros = sheet.blocks.flatMap(({ zero }) => zero.filter((one) => one.axis === axis));
+      expect(texts(`zero ${axis}`)).toEqual(zeros.flatMap(({ result, links }) => [result, ...links]));
+    }
+  });
+
+  it('starts no text that a spreadsheet would work out', () => {
+    for (const row of rows)
+      for (const text of Object.values(row)) {
+        // Numbers are numbers, negative ones too.
+        if (text.trim() === text && text !== '' && Number.isFinite(Number(text))) continue;
+        expect(text).not.toMatch(/^\s*[=+\-@＝＋－＠]|^[\t\r\n]/);
+      }
+  });
+});
+
+describe('any text', () => {
+  const empty: Sheet = { name: '', facts: [], units: 'mm', blocks: [], standing: '' };
+
+  it('comes back from another parser as it was, but for the apostrophe', () => {
+    const sign = fc.constantFrom(
+      '"',
+      ',',
+      '\r',
+      '\n',
+      '=',
+      '+',
+      '-',
+      '@',
+      "'",
+      ' ',
+      '\t',
+      'ä',
+      '織',
+      '🧵',
+      'x',
+      '1',
+    );
+    fc.assert(
+      fc.property(fc.array(sign), fc.boolean(), (signs, whole) => {
+        const name = whole ? signs.join('') : `x${signs.join('')}`;
+        const rows = read(sheetCsv({ ...empty, name }));
+        const text = rows[0]?.text ?? '';
+        const guarded = /^(?:\s*[=+\-@]|[\t\r\n'])/.test(name);
+        expect(text).toBe(guarded ? `'${name}` : name);
+      }),
+      { numRuns: runs(500) },
+    );
+  });
+
+  it('is in lines that end as RFC 4180 has them', () => {
+    const csv = sheetCsv({ ...empty, name: 'plain' });
+    expect(csv).toBe(
+      `${CSV_COLUMNS.join(',')}\r\njob${','.repeat(CSV_COLUMNS.length - 1)}plain\r\ncaution${','.repeat(CSV_COLUMNS.length - 1)}\r\n`,
+    );
+  });
+});
