@@ -1,0 +1,61 @@
+import { fileURLToPath } from 'node:url';
+import { build, preview } from 'vite';
+import { HEADERS, META_POLICY } from './policy.mjs';
+
+/** @param {string} path */
+const at = (path) => fileURLToPath(new URL(path, import.meta.url));
+
+/** The folder that holds the page once it is built. */
+export const FOLDER = at('../../../out/page');
+
+/**
+ * @param {string} outDir
+ * @returns {import('vite').InlineConfig}
+ */
+const config = (outDir) => ({
+  configFile: false,
+  root: at('.'),
+  base: './',
+  logLevel: 'warn',
+  resolve: {
+    alias: [
+      { find: /^@edgebite\/core$/, replacement: at('../../core/src/index.ts') },
+      { find: /^@edgebite\/svg$/, replacement: at('../../svg/src/browser.ts') },
+    ],
+  },
+  plugins: [
+    {
+      name: 'edgebite-policy',
+      transformIndexHtml: (html) => html.replace('POLICY', META_POLICY),
+    },
+  ],
+  worker: { format: 'es' },
+  build: {
+    outDir,
+    emptyOutDir: true,
+    target: 'es2023',
+    // The policy allows no data: addresses, and the helper for old browsers would have to fetch.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 1024,
+  },
+});
+
+/** Builds the page into a folder of static files. */
+export async function buildPage(outDir = FOLDER) {
+  await build(config(outDir));
+}
+
+/**
+ * Serves a built page on this machine only; resolves to its address and a way to stop. Another port is taken where
+ * the one that is asked for is in use.
+ */
+export async function servePage({ outDir = FOLDER, port = 4180 } = {}) {
+  const server = await preview({
+    ...config(outDir),
+    preview: { host: '127.0.0.1', port, strictPort: false, headers: HEADERS },
+  });
+  const address = server.httpServer.address();
+  if (address === null || typeof address === 'string') throw new Error('the server of the page has no port');
+  return { address: `http://127.0.0.1:${address.port}/`, stop: () => server.close() };
+}

@@ -1,0 +1,112 @@
+import { useEffect } from 'preact/hooks';
+import { Board } from './board/board.js';
+import { openFile } from './files/open.js';
+import { JobForm } from './form/job-form.js';
+import { CenterPanel } from './panels/center-panel.js';
+import { FaultList, RefusalNote } from './panels/faults.js';
+import { Figures } from './panels/figures.js';
+import { Findings } from './panels/findings.js';
+import { Head } from './panels/head.js';
+import { SheetView } from './panels/sheet-view.js';
+import { Start } from './panels/start.js';
+import { Takeaways } from './panels/takeaways.js';
+import { canUndo, dragging, fresh, issues, job, redo, undo } from './state/store.js';
+
+/** The whole page. */
+export function App() {
+  useEffect(listen, []);
+  const open = job.value !== null;
+  return (
+    <div class="screen">
+      <Head />
+      <RefusalNote />
+      {open ? <Bench /> : <Start />}
+      <Foot />
+    </div>
+  );
+}
+
+// In the order of reading: what to watch, the drawing, the figures, and the numbers to change.
+function Bench() {
+  return (
+    <main class={`bench${dragging.value ? ' moving' : ''}`}>
+      <div class="watch">
+        <FaultList />
+        <Findings />
+      </div>
+      <div class="look">
+        <Board />
+        <State />
+        <CenterPanel />
+      </div>
+      <div class="work">
+        <Figures />
+        <JobForm />
+        <Takeaways />
+      </div>
+      <SheetView />
+    </main>
+  );
+}
+
+/** Whether what is drawn is the job as it stands. */
+function State() {
+  const words = !fresh.value
+    ? 'being worked out'
+    : issues.value.length > 0
+      ? 'from before the fault'
+      : 'as the job stands';
+  return (
+    <p class="state" data-fresh={fresh.value && issues.value.length === 0} aria-live="off">
+      Drawing {words}
+    </p>
+  );
+}
+
+function Foot() {
+  return (
+    <footer class="foot">
+      <p>
+        Geometry only: it knows neither your machine nor your clamping. Makers’ instructions, local rules and
+        qualified people come first. Runs on this machine alone and sends nothing anywhere.
+      </p>
+    </footer>
+  );
+}
+
+function listen(): () => void {
+  const keyed = (event: KeyboardEvent): void => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    if (key === 'z' && !event.shiftKey) undo();
+    else if (key === 'y' || (key === 'z' && event.shiftKey)) redo();
+    else return;
+    event.preventDefault();
+  };
+  const over = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files') !== true) return;
+    event.preventDefault();
+    document.documentElement.classList.add('dropping');
+  };
+  const left = (event: DragEvent): void => {
+    if (event.relatedTarget === null) document.documentElement.classList.remove('dropping');
+  };
+  const dropped = (event: DragEvent): void => {
+    const [file] = event.dataTransfer?.files ?? [];
+    document.documentElement.classList.remove('dropping');
+    if (file === undefined) return;
+    event.preventDefault();
+    void openFile(file);
+  };
+  const leaving = (event: BeforeUnloadEvent): void => {
+    if (canUndo.value) event.preventDefault();
+  };
+  const stop = new AbortController();
+  const { signal } = stop;
+  window.addEventListener('keydown', keyed, { signal });
+  window.addEventListener('dragover', over, { signal });
+  window.addEventListener('dragleave', left, { signal });
+  window.addEventListener('drop', dropped, { signal });
+  window.addEventListener('beforeunload', leaving, { signal });
+  return () => stop.abort();
+}

@@ -1,0 +1,100 @@
+import { lengthText } from '@edgebite/svg';
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { movableCuts } from '../state/place.js';
+import { chosenFinding, job, jumped, outdated, shown } from '../state/store.js';
+import type { Sketch } from '../worker/sketch.js';
+import { DrawnView, drawn } from './drawn.js';
+import { FindingPins } from './finding-pins.js';
+import { Handles } from './handles.js';
+import { Loupe } from './loupe.js';
+import { Metal } from './metal.js';
+import { Patterns } from './patterns.js';
+import { Thin } from './thin.js';
+import { fitted, matrixOf, type Size, shownBox, type View } from './view.js';
+
+/** The drawing that one can take hold of: metal, tools, centres to drag, and a numbered mark for each finding. */
+export function Board() {
+  const frame = useRef<HTMLDivElement>(null);
+  const size = useSize(frame);
+  const result = shown.value;
+  const full = drawn.value;
+  const box = `0 0 ${size.width} ${size.height}`;
+  const view = useView(result?.sketch ?? null, size);
+  const finding = chosenFinding.value === null ? undefined : result?.summary.findings[chosenFinding.value];
+  const about = useMemo(() => new Set(finding?.about ?? []), [finding]);
+  return (
+    <div
+      class={`board${outdated.value ? ' outdated' : ''}${full === null ? '' : ' full'}${(full?.numbers ?? null) === null ? '' : ' numbered'}`}
+      ref={frame}
+      id="board"
+    >
+      <DrawnView size={size} />
+      {result !== null && view !== null && (
+        <>
+          {/* Two pictures, so that a centre that moves over the metal does not have the metal painted anew. */}
+          <svg class="ground" width={size.width} height={size.height} viewBox={box} aria-hidden="true">
+            <Patterns scale={view.scale} />
+            <g id="metal" transform={matrixOf(view)}>
+              <Metal sketch={result.sketch} about={about} />
+            </g>
+            <Thin view={view} />
+          </svg>
+          {/* biome-ignore lint/a11y/useSemanticElements: HTML has no group for a drawing */}
+          <svg
+            width={size.width}
+            height={size.height}
+            viewBox={box}
+            role="group"
+            aria-label="Drawing of the part from above, with the centres of its cuts and its findings"
+          >
+            <Handles view={view} cuts={movableCuts(job.value)} />
+            <FindingPins view={view} size={size} />
+            <Detail view={view} size={size} />
+          </svg>
+        </>
+      )}
+    </div>
+  );
+}
+
+function useSize(frame: { current: HTMLDivElement | null }): Size {
+  const size = useSignal<Size>({ width: 0, height: 0 });
+  useEffect(() => {
+    const element = frame.current;
+    if (element === null) return;
+    const observer = new ResizeObserver(() => {
+      size.value = { width: element.clientWidth, height: element.clientHeight };
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  return size.value;
+}
+
+// The view is that of the full drawing, and keeps still until there is another: while a centre is dragged, else the part
+// would slip away under the hand.
+function useView(sketch: Sketch | null, size: Size): View | null {
+  const last = useRef<{ readonly view: View; readonly size: Size } | null>(null);
+  if (sketch === null || size.width === 0) return null;
+  const full = drawn.value;
+  if (full !== null) last.current = { view: full.view, size };
+  else if (last.current === null || last.current.size !== size || jumped.value) {
+    last.current = { view: fitted(shownBox(sketch.box, sketch.cuts), size), size };
+  }
+  return last.current.view;
+}
+
+// Only what is too small to see is enlarged: webs and knife edges.
+function Detail({ view, size }: { view: View; size: Size }) {
+  const result = shown.value;
+  const finding = result?.summary.findings[chosenFinding.value ?? -1];
+  const name = finding?.about.find((about) => /^(web|knifeEdge):/.test(about));
+  if (result === null || finding?.at == null || name === undefined) return null;
+  const web = name.startsWith('web:') ? result.summary.webs[Number(name.slice(4))] : undefined;
+  const under =
+    web === undefined
+      ? null
+      : { ends: web.ends, thickness: web.thickness, words: lengthText(web.thickness, result.summary.units) };
+  return <Loupe place={finding.at} web={under} view={view} size={size} sketch={result.sketch} />;
+}

@@ -1,0 +1,89 @@
+import type { Report } from '@edgebite/core';
+import { draw } from '@edgebite/svg';
+import { sheetCsv } from '../../../src/sheet/csv.js';
+import { sheetOf } from '../../../src/sheet/model.js';
+import { sheetText } from '../../../src/sheet/text.js';
+import { isObject } from '../state/json.js';
+import { job, solver } from '../state/store.js';
+
+/** Something to take away from the page as a file. */
+export interface Takeaway {
+  readonly name: string;
+  readonly ending: string;
+  readonly type: string;
+  /** Whether it can be made of a job with faults. */
+  readonly faulty: boolean;
+  readonly text: () => Promise<string | null>;
+}
+
+const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
+
+const fromReport = (make: (report: Report) => string) => async (): Promise<string | null> => {
+  const report = job.value === null ? null : await solver.report(job.value);
+  return report === null ? null : make(report);
+};
+
+/** What can be taken away, the job first. */
+export const TAKEAWAYS: readonly Takeaway[] = [
+  {
+    name: 'Job',
+    ending: '.json',
+    type: 'application/json',
+    faulty: true,
+    text: async () => json(job.value),
+  },
+  {
+    name: 'Report',
+    ending: '-report.json',
+    type: 'application/json',
+    faulty: false,
+    text: fromReport(json),
+  },
+  {
+    name: 'Drawing',
+    ending: '.svg',
+    type: 'image/svg+xml',
+    faulty: false,
+    text: fromReport((report) => `${draw(report)}\n`),
+  },
+  {
+    name: 'Readouts',
+    ending: '-readouts.txt',
+    type: 'text/plain',
+    faulty: false,
+    text: fromReport((report) => sheetText(sheetOf(report))),
+  },
+  {
+    name: 'Readouts as a table',
+    ending: '-readouts.csv',
+    type: 'text/csv',
+    faulty: false,
+    text: fromReport((report) => sheetCsv(sheetOf(report))),
+  },
+];
+
+/** Longest beginning of a file's name that is taken from the job's. */
+const NAME = 60;
+
+/** Makes a file and hands it to the browser to save. */
+export async function takeAway({ ending, type, text }: Takeaway): Promise<void> {
+  const content = await text();
+  if (content === null) return;
+  const address = URL.createObjectURL(new Blob([content], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = `${fileName()}${ending}`;
+  link.click();
+  URL.revokeObjectURL(address);
+}
+
+// Letters and digits of any script; nothing that a file system could take for something else.
+function fileName(): string {
+  const name = isObject(job.value ?? undefined) ? (job.value as { name?: unknown }).name : '';
+  const plain = String(name ?? '')
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, NAME);
+  return plain === '' ? 'job' : plain;
+}

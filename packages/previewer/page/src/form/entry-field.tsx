@@ -1,0 +1,123 @@
+import { useSignal } from '@preact/signals';
+import { snapped } from '../board/snap.js';
+import { isList, isObject, type Json } from '../state/json.js';
+import { readoutStep, seal, unitAt } from '../state/store.js';
+import { entryOf } from './entry.js';
+import { faultsAt, idOf } from './faults.js';
+import type { Measure } from './shape.js';
+
+export interface EntryProps {
+  readonly pointer: string;
+  readonly label: string;
+  readonly hint: string | null;
+  readonly value: Json | undefined;
+  readonly measure: Measure;
+  /** Whether a number is meant; text is kept as it is typed otherwise, if it reads as none. */
+  readonly numeric: boolean;
+  readonly text: boolean;
+  readonly optional: boolean;
+  readonly long?: boolean;
+  readonly onEntry: (value: Json | undefined) => void;
+}
+
+/** A field to type a number or a word in, with its unit beside it and its faults under it. */
+export function EntryField(props: EntryProps) {
+  const { pointer, label, hint, value, measure, text, optional, onEntry } = props;
+  const draft = useSignal<string | null>(null);
+  const read = (typed: string): Json | undefined =>
+    text ? (typed === '' && optional ? undefined : typed) : entryOf(typed, optional);
+  // What was typed stays as it was typed, as long as it says what the job has: `12.` while on the way to `12.5`.
+  const typed = draft.value !== null && read(draft.value) === value ? draft.value : writtenOf(value);
+  const faults = faultsAt(pointer, null);
+  const id = idOf(pointer);
+  const notes = [...(hint === null ? [] : [`${id}-hint`]), ...(faults.length === 0 ? [] : [`${id}-fault`])];
+  const field = {
+    id,
+    value: typed,
+    spellcheck: false,
+    autocomplete: 'off',
+    'aria-invalid': faults.length > 0,
+    'aria-describedby': notes.length === 0 ? undefined : notes.join(' '),
+    onInput: (event: { currentTarget: { value: string } }) => {
+      draft.value = event.currentTarget.value;
+      onEntry(read(event.currentTarget.value));
+    },
+    onBlur: () => {
+      draft.value = null;
+      seal();
+    },
+  } as const;
+  return (
+    <div class={`field${faults.length > 0 ? ' faulty' : ''}${text ? ' wordy' : ''}`}>
+      <label for={id}>
+        {label}
+        {optional && <span class="optional"> if any</span>}
+      </label>
+      <span class="entry">
+        {props.long === true ? (
+          <textarea {...field} rows={3} />
+        ) : (
+          <input
+            {...field}
+            type="text"
+            inputMode={text ? 'text' : 'decimal'}
+            onKeyDown={(event) => stepped(event, value, measure, onEntry)}
+          />
+        )}
+        {measure !== null && <span class="unit">{unitOf(measure, pointer)}</span>}
+      </span>
+      {hint !== null && (
+        <p class="hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+      {faults.length > 0 && <Faults id={`${id}-fault`} faults={faults} />}
+    </div>
+  );
+}
+
+function unitOf(measure: string, pointer: string): string {
+  return measure === 'length' ? unitAt(pointer) : measure === 'degree' ? '°' : measure;
+}
+
+/** The faults of a field or a group, as sentences about it. */
+export function Faults({ id, faults }: { id: string; faults: readonly string[] }) {
+  return (
+    <p class="fault" id={id}>
+      {faults.map((fault) => (
+        <span key={fault}>
+          <b>Fault:</b> {fault}.{' '}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+/** Degrees for one press of an arrow key. */
+const ANGLE_STEP = 1;
+
+/** How many steps a press takes with the shift key held. */
+const LONG_STEP = 10;
+
+function stepped(
+  event: KeyboardEvent,
+  value: Json | undefined,
+  measure: Measure,
+  onEntry: (value: number) => void,
+): void {
+  const up = event.key === 'ArrowUp';
+  if (
+    (measure !== 'length' && measure !== 'degree') ||
+    typeof value !== 'number' ||
+    (!up && event.key !== 'ArrowDown')
+  )
+    return;
+  event.preventDefault();
+  const step = measure === 'degree' ? ANGLE_STEP : readoutStep();
+  onEntry(snapped(value + (up ? 1 : -1) * step * (event.shiftKey ? LONG_STEP : 1), step));
+}
+
+function writtenOf(value: Json | undefined): string {
+  if (value === undefined || value === null) return '';
+  return isObject(value) || isList(value) ? JSON.stringify(value) : String(value);
+}

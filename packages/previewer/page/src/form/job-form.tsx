@@ -1,0 +1,85 @@
+import { isObject } from '../state/json.js';
+import { job, put, schema } from '../state/store.js';
+import { Faults } from './entry-field.js';
+import { faultsAt, idOf } from './faults.js';
+import { GroupBody, PartField, type PartProps } from './part-field.js';
+import { blankOf, shapeOf } from './shape.js';
+import { called, headed } from './words.js';
+
+/** Headings of the cards, where the key alone says too little. */
+const HEADINGS: Readonly<Record<string, string>> = {
+  part: 'The part',
+  cuts: 'The cuts, in turn',
+  limits: 'What to warn of',
+  keepOut: 'Places to keep clear of',
+};
+
+/** Cards in the order in which a job is thought out; others come after them, as the schema has them. */
+const ORDER = ['cuts', 'part'];
+
+/** The whole job as forms: what is simple on one card, everything else on a card of its own. */
+export function JobForm() {
+  const root = schema.value;
+  const value = job.value;
+  if (root === null || value === null) return null;
+  const shape = shapeOf(root, root);
+  if (shape.kind !== 'object') return null;
+  const held = isObject(value) ? value : {};
+  const parts = shape.fields.map(({ key, schema: of, optional }): PartProps & { key: string } => ({
+    key,
+    schema: of,
+    root,
+    pointer: `/${key}`,
+    path: () => [key],
+    label: called(key),
+    value: held[key],
+    optional,
+  }));
+  const large = (part: PartProps) => ['object', 'list', 'variants'].includes(shapeOf(part.schema, root).kind);
+  const rank = ({ key }: { key: string }) => (ORDER.includes(key) ? ORDER.indexOf(key) : ORDER.length);
+  const cards = parts.filter(large).sort((a, b) => rank(a) - rank(b));
+  const faults = faultsAt(
+    '',
+    parts.map(({ key }) => key),
+  );
+  return (
+    <>
+      {cards.map(({ key, ...part }) => (
+        <Card key={key} name={key} {...part} />
+      ))}
+      <section class="card" aria-labelledby="card-job">
+        <h2 id="card-job">The job</h2>
+        <div class="fields">
+          {parts
+            .filter((part) => !large(part))
+            .map(({ key, ...part }) => (
+              <PartField key={key} {...part} />
+            ))}
+        </div>
+        {faults.length > 0 && <Faults id="at-fault" faults={faults} />}
+      </section>
+    </>
+  );
+}
+
+function Card({ name, ...part }: PartProps & { name: string }) {
+  const shape = shapeOf(part.schema, part.root);
+  if (shape.kind !== 'object' && shape.kind !== 'list' && shape.kind !== 'variants') return null;
+  const missing =
+    part.value === undefined &&
+    part.optional &&
+    !(shape.kind === 'object' && shape.fields.every(({ optional }) => optional));
+  const heading = HEADINGS[name] ?? headed(part.label);
+  return (
+    <section class={`card ${name}`} id={idOf(part.pointer)} tabIndex={-1} aria-labelledby={`card-${name}`}>
+      <h2 id={`card-${name}`}>{heading}</h2>
+      {missing ? (
+        <button type="button" class="add" onClick={() => put([name], blankOf(part.schema, part.root))}>
+          Add {part.label}
+        </button>
+      ) : (
+        <GroupBody {...part} shape={shape} />
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,21 @@
+import type { JSX } from 'preact';
+import { Component, type ComponentType } from 'preact';
+
+/**
+ * The same component, drawn anew only if one of its props is another; handlers do not count, since they do the same
+ * for the same place.
+ */
+export function kept<P extends object>(inner: (props: P) => JSX.Element | null): ComponentType<P> {
+  return class extends Component<P> {
+    override shouldComponentUpdate(next: Readonly<P>): boolean {
+      const before = this.props as Readonly<P>;
+      return (Object.keys(next) as (keyof P)[]).some(
+        (key) => typeof next[key] !== 'function' && next[key] !== before[key],
+      );
+    }
+
+    override render() {
+      return inner(this.props as P);
+    }
+  };
+}

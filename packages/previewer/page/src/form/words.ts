@@ -1,0 +1,34 @@
+/** What the keys of a job are called on the page, where they are not words by themselves. */
+const CALLED: Readonly<Record<string, string>> = {
+  a: 'from',
+  b: 'to',
+  at: 'at',
+  ccw: 'counter-clockwise',
+  center: 'centre',
+  id: 'name',
+  name: 'job name',
+  from: 'starts from',
+  keep: 'held at',
+  svgPath: 'SVG path',
+  wkt: 'well-known text',
+  zero: 'zero of the readout',
+  keepOut: 'place to keep clear of',
+  perTurn: 'for each turn',
+  knifeEdge: 'knife edge under',
+  web: 'web thinner than',
+  annular: 'annular cutter',
+  swept: 'swept path',
+  inch: 'inch',
+};
+
+/** A key of a job in words: `knifeEdge` is `knife edge`. */
+export function called(key: string): string {
+  return (
+    CALLED[key] ?? key.replaceAll(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`)
+  );
+}
+
+/** Words with a capital at their beginning. */
+export function headed(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,72 @@
+import { goTo } from '../form/faults.js';
+import { fresh, issues, refusal } from '../state/store.js';
+
+/** Faults listed at most; the rest shows at its fields. */
+const MOST = 12;
+
+/** What is wrong with the job, each with a way to its field. */
+export function FaultList() {
+  const faults = issues.value;
+  if (faults.length === 0) return null;
+  return (
+    <section class="card faults" aria-labelledby="card-faults">
+      <h2 id="card-faults">
+        {faults.length === 1
+          ? 'One thing is wrong with the job'
+          : `${faults.length} things are wrong with the job`}
+      </h2>
+      <p>The drawing and the findings are those from before{fresh.value ? '' : ', and being worked out'}.</p>
+      <ul>
+        {faults.slice(0, MOST).map((fault) => (
+          <li key={`${fault.path} ${fault.message}`}>
+            {fault.path === '' ? (
+              <>The job {fault.message}</>
+            ) : (
+              <button type="button" class="link" onClick={() => goTo(fault)}>
+                {placeOf(fault.path)} {fault.message}
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+      {faults.length > MOST && <p>And {faults.length - MOST} more.</p>}
+    </section>
+  );
+}
+
+/** A file that could not be opened, and why. */
+export function RefusalNote() {
+  const note = refusal.value;
+  if (note === null) return null;
+  return (
+    <section class="card faults" role="alert" aria-labelledby="card-refusal">
+      <h2 id="card-refusal">{note.file} could not be opened</h2>
+      <ul>
+        {note.issues.slice(0, MOST).map(({ path, message }) => (
+          <li key={`${path} ${message}`}>
+            {path === '' ? 'It' : placeOf(path)} {message}
+          </li>
+        ))}
+      </ul>
+      <button
+        type="button"
+        onClick={() => {
+          refusal.value = null;
+        }}
+      >
+        Put this note away
+      </button>
+    </section>
+  );
+}
+
+// `/cuts/2/diameter` in the words of the forms, where members are counted from one.
+function placeOf(path: string): string {
+  return path
+    .slice(1)
+    .split('/')
+    .map((step) =>
+      /^\d+$/.test(step) ? String(Number(step) + 1) : step.replaceAll('~1', '/').replaceAll('~0', '~'),
+    )
+    .join(' › ');
+}

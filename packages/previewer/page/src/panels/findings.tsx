@@ -1,0 +1,69 @@
+import type { Finding } from '@edgebite/core';
+import { countText } from '@edgebite/svg';
+import { chosenCut, chosenFinding, dragging, outdated, shown } from '../state/store.js';
+
+const LEVELS = ['danger', 'check', 'note'] as const;
+
+/** What to watch, before anything else: how grave it is in one line, then each finding as a sentence. */
+export function Findings() {
+  const findings = shown.value?.summary.findings;
+  if (findings === undefined) return null;
+  return (
+    <section class={`card findings${outdated.value ? ' outdated' : ''}`} aria-labelledby="card-findings">
+      <h2 id="card-findings">
+        What to watch{outdated.value && !dragging.value && ' (from before the change)'}
+      </h2>
+      <Verdict findings={findings} />
+      <ol>
+        {findings.map((finding, index) => (
+          <FindingRow key={index} finding={finding} index={index} />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function Verdict({ findings }: { findings: readonly Finding[] }) {
+  if (findings.length === 0) {
+    return (
+      <p class="verdict clean">
+        <b>Nothing found.</b> No loose piece, thin web or knife edge within the limits of this job.
+      </p>
+    );
+  }
+  return (
+    <p class="verdict">
+      {LEVELS.map((level) => {
+        const count = findings.filter((finding) => finding.level === level).length;
+        return count === 0 ? null : (
+          <span key={level} class={`tally ${level}`}>
+            <b>{count}</b> {count === 1 ? level : `${level}s`}
+          </span>
+        );
+      })}
+      <span class="sr-only">{countText(findings.length, 'finding')} in all</span>
+    </p>
+  );
+}
+
+function FindingRow({ finding, index }: { finding: Finding; index: number }) {
+  const chosen = chosenFinding.value === index;
+  const choose = (): void => {
+    chosenFinding.value = chosen ? null : index;
+    chosenCut.value = null;
+    if (!chosen) document.getElementById('board')?.scrollIntoView({ block: 'nearest' });
+  };
+  return (
+    <li id={`finding-${index}`} class={`finding ${finding.level}${chosen ? ' chosen' : ''}`}>
+      <button type="button" aria-pressed={chosen} onClick={choose}>
+        <span class="mark">
+          <span>{index + 1}</span>
+        </span>
+        <span class="sentence">
+          <b class="level">{finding.level}</b> {finding.message}
+          {finding.at === null && <span class="optional"> (the whole part)</span>}
+        </span>
+      </button>
+    </li>
+  );
+}

@@ -1,0 +1,83 @@
+import { useRef } from 'preact/hooks';
+import { EXAMPLES } from '../files/examples.js';
+import { openFile } from '../files/open.js';
+import { canRedo, canUndo, job, openJob, redo, undo } from '../state/store.js';
+
+/** The name of the page, and what one starts with or takes back. */
+export function Head() {
+  return (
+    <header class="head">
+      <h1>edgebite</h1>
+      <p class="motto">See what the cut leaves before you cut it</p>
+      {job.value !== null && (
+        <nav aria-label="Job">
+          <OpenButton />
+          <label for="example" class="sr-only">
+            Start from an example
+          </label>
+          <select
+            id="example"
+            value=""
+            onChange={({ currentTarget }) => {
+              const example = EXAMPLES.find(({ file }) => file === currentTarget.value);
+              currentTarget.value = '';
+              if (example !== undefined) openJob(example.job);
+            }}
+          >
+            <option value="">Start from…</option>
+            {EXAMPLES.map(({ file, name }) => (
+              <option key={file} value={file}>
+                {name}
+              </option>
+            ))}
+          </select>
+          <button
+            type="button"
+            id="undo"
+            disabled={!canUndo.value}
+            onClick={undo}
+            aria-keyshortcuts="Control+Z"
+          >
+            Undo
+          </button>
+          <button
+            type="button"
+            id="redo"
+            disabled={!canRedo.value}
+            onClick={redo}
+            aria-keyshortcuts="Control+Y"
+          >
+            Redo
+          </button>
+        </nav>
+      )}
+    </header>
+  );
+}
+
+/** A button that opens a job file. */
+export function OpenButton() {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" onClick={() => input.current?.click()}>
+        Open a job…
+      </button>
+      <input
+        ref={input}
+        id="file"
+        class="sr-only"
+        type="file"
+        accept=".json,application/json"
+        tabIndex={-1}
+        aria-label="Job file"
+        onChange={({ currentTarget }) => {
+          const [file] = currentTarget.files ?? [];
+          // The same file may be opened again after it was changed.
+          currentTarget.value = '';
+          if (file !== undefined) void openFile(file);
+        }}
+      />
+    </>
+  );
+}

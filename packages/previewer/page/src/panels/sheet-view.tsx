@@ -1,0 +1,29 @@
+import { draw } from '@edgebite/svg';
+import { useLayoutEffect, useRef } from 'preact/hooks';
+import { rested } from '../state/rested.js';
+import { drawnOrSaid } from './element.js';
+
+/** The sheet as it prints, drawn as soon as the hand rests. */
+export function SheetView() {
+  const holder = useRef<HTMLDivElement>(null);
+  const report = rested.value;
+  useLayoutEffect(() => {
+    // The last sheet stays, marked as old, so that nothing jumps; the next one takes its place.
+    if (report !== null)
+      holder.current?.replaceChildren(drawnOrSaid(() => draw(report, { idPrefix: 'sheet-' })));
+  }, [report]);
+  return (
+    <section class="card sheet" aria-labelledby="card-sheet">
+      <h2 id="card-sheet">The sheet</h2>
+      <p class="hint">{report === null ? 'Being drawn.' : 'As it prints, at the scale that it names.'}</p>
+      <section
+        class={`paper${report === null ? ' old' : ''}`}
+        ref={holder}
+        aria-busy={report === null}
+        aria-label="Drawing of every step"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll sideways, with keys too
+        tabIndex={0}
+      />
+    </section>
+  );
+}

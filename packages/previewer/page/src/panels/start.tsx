@@ -1,0 +1,37 @@
+import { EMPTY, EXAMPLES } from '../files/examples.js';
+import { openJob } from '../state/store.js';
+import { OpenButton } from './head.js';
+import { Thumb } from './thumb.js';
+
+/** What one sees first: three ways to begin. */
+export function Start() {
+  return (
+    <main class="start">
+      <section class="card" aria-labelledby="start-open">
+        <h2 id="start-open">Open a job</h2>
+        <p>Drop a job file anywhere on this page, or look for one. It stays on this machine.</p>
+        <OpenButton />
+      </section>
+      <section class="card" aria-labelledby="start-example">
+        <h2 id="start-example">Start from an example</h2>
+        <ul class="examples">
+          {EXAMPLES.map(({ file, name, job }) => (
+            <li key={file}>
+              <button type="button" onClick={() => openJob(job)}>
+                <Thumb job={job} />
+                <span>{name}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section class="card" aria-labelledby="start-empty">
+        <h2 id="start-empty">Start from a bare part</h2>
+        <p>A plate without a cut, to put your own numbers in.</p>
+        <button type="button" onClick={() => openJob(EMPTY)}>
+          Begin
+        </button>
+      </section>
+    </main>
+  );
+}

@@ -1,0 +1,28 @@
+import { TAKEAWAYS, takeAway } from '../files/save.js';
+import { issues } from '../state/store.js';
+
+/** What to take away from the page: files, and the printed sheet. */
+export function Takeaways() {
+  const faulty = issues.value.length > 0;
+  return (
+    <section class="card takeaways" aria-labelledby="card-takeaways">
+      <h2 id="card-takeaways">Take it to the machine</h2>
+      <div class="buttons">
+        {TAKEAWAYS.map((takeaway) => (
+          <button
+            key={takeaway.name}
+            type="button"
+            disabled={faulty && !takeaway.faulty}
+            onClick={() => void takeAway(takeaway)}
+          >
+            {takeaway.name}
+          </button>
+        ))}
+        <button type="button" disabled={faulty} onClick={() => window.print()}>
+          Print
+        </button>
+      </div>
+      <p class="hint">Files are made here and stay here. A print is at the scale that it names.</p>
+    </section>
+  );
+}

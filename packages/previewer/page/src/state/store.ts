@@ -1,0 +1,161 @@
+import type { JobIssue } from '@edgebite/core';
+import { batch, computed, signal } from '@preact/signals';
+import type { Outcome } from '../worker/messages.js';
+import { changed, type History, redone, sealed, startOf, undone } from './history.js';
+import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from './json.js';
+import { stepOf } from './place.js';
+import { Solver } from './solver.js';
+
+interface Answered {
+  readonly number: number;
+  readonly outcome: Outcome;
+}
+
+/** What went wrong with a file, to be read and put away. */
+export interface Refusal {
+  readonly file: string;
+  readonly issues: readonly JobIssue[];
+}
+
+// One and the same list for no issues, so that nothing is drawn anew for it.
+const NO_ISSUES: readonly JobIssue[] = [];
+
+const history = signal<History<Json> | null>(null);
+const wanted = signal(0);
+const answered = signal<Answered | null>(null);
+
+/** The JSON Schema of jobs; null until the worker has sent it. */
+export const schema = signal<JsonObject | null>(null);
+
+/** The job as it stands in the forms; null before one is opened. */
+export const job = computed(() => history.value?.present ?? null);
+
+export const canUndo = computed(() => (history.value?.past.length ?? 0) > 0);
+export const canRedo = computed(() => (history.value?.future.length ?? 0) > 0);
+
+/** Whether what is shown is that of the job as it stands. */
+export const fresh = computed(() => answered.value?.number === wanted.value);
+
+/** The faults of the job as it stands, or as it stood last. */
+export const issues = computed<readonly JobIssue[]>(() => answered.value?.outcome.issues ?? NO_ISSUES);
+
+/** The last summary and shapes of a job without faults; what is shown while a job has some. */
+export const shown = signal<Extract<Outcome, { issues: null }> | null>(null);
+
+/** Whether `shown` belongs to an earlier state than the job's: it is being worked out, or has faults. */
+export const outdated = computed(() => !fresh.value || issues.value.length > 0);
+
+/** The id of the cut that is being looked at. */
+export const chosenCut = signal<string | null>(null);
+
+/** The index of the finding that is being looked at. */
+export const chosenFinding = signal<number | null>(null);
+
+/** A file that could not be opened. */
+export const refusal = signal<Refusal | null>(null);
+
+/** Whether the job was opened or stepped to just now, so that there is no hand to wait for. */
+export const jumped = signal(false);
+
+/** Whether a centre is being dragged: the view keeps still then. */
+export const dragging = signal(false);
+
+/** The lengths' unit as the job has it. */
+export const unit = computed(() => (valueAt(job.value ?? undefined, ['units']) === 'inch' ? 'in' : 'mm'));
+
+/** The finest step in which a centre can be set, in the job's unit. */
+export function readoutStep(): number {
+  return stepOf(job.value, shown.value?.summary.resolution ?? 1);
+}
+
+/** The unit of the length at a pointer: that of the nearest object round it that says one, such as a readout. */
+export function unitAt(pointer: string): string {
+  const steps = pointer.split('/').slice(1);
+  for (let count = steps.length - 1; count > 0; count--) {
+    const path = steps.slice(0, count).map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+    const own = valueAt(job.value ?? undefined, [...path, 'units']);
+    if (own === 'mm' || own === 'inch') return own === 'inch' ? 'in' : 'mm';
+  }
+  return unit.value;
+}
+
+/** Works jobs out, and reads files. */
+export const solver = new Solver(
+  {
+    onSchema: (value) => {
+      schema.value = value;
+    },
+    onOutcome: hear,
+  },
+  () => new Worker(new URL('../worker/worker.ts', import.meta.url), { type: 'module' }),
+);
+
+function hear(number: number, outcome: Outcome): void {
+  batch(() => {
+    answered.value = { number, outcome };
+    if (outcome.issues === null) {
+      shown.value = outcome;
+      if ((chosenFinding.value ?? -1) >= outcome.summary.findings.length) chosenFinding.value = null;
+    }
+  });
+}
+
+function ask(): void {
+  const present = history.value?.present;
+  if (present !== undefined) wanted.value = solver.examine(present);
+}
+
+/** Opens a job in place of the one that is open. What was there can be had back by undoing. */
+export function openJob(value: Json): void {
+  batch(() => {
+    history.value = history.value === null ? startOf(value) : changed(history.value, value, null);
+    chosenCut.value = null;
+    chosenFinding.value = null;
+    refusal.value = null;
+    jumped.value = true;
+    ask();
+  });
+}
+
+/** Puts a changed job in place; changes of one kind in a row are undone together. */
+export function change(value: Json, kind: string | null = null): void {
+  const before = history.value;
+  if (before === null || value === before.present) return;
+  batch(() => {
+    history.value = changed(before, value, kind);
+    jumped.value = false;
+    ask();
+  });
+}
+
+/** Puts a value in a place of the job; undefined takes it out. */
+export function put(path: Path, value: Json | undefined): void {
+  const present = job.value;
+  if (present !== null) change(withValue(present, path, value), `put ${pointerOf(path)}`);
+}
+
+/** Makes the next change a step of its own. */
+export function seal(): void {
+  if (history.value !== null) history.value = sealed(history.value);
+}
+
+/** Takes the last step back. */
+export function undo(): void {
+  step(undone);
+}
+
+/** Takes the last undoing back. */
+export function redo(): void {
+  step(redone);
+}
+
+function step(move: (history: History<Json>) => History<Json>): void {
+  const before = history.value;
+  const after = before === null ? null : move(before);
+  if (after === null || after === before) return;
+  batch(() => {
+    history.value = after;
+    jumped.value = true;
+    ask();
+  });
+}

@@ -1,0 +1,4 @@
+interface ImportMeta {
+  /** Vite puts the modules that match a pattern here when it builds. */
+  glob<T>(pattern: string, options: { eager: true; import: 'default' }): Record<string, T>;
+}

@@ -1,0 +1,47 @@
+import type { JobIssue, Report, ReportCut, ReportPiece } from '@edgebite/core';
+import type { Json, JsonObject } from '../state/json.js';
+import type { Sketch } from './sketch.js';
+
+/** What the page asks of its worker. Every question carries a number, and its answer the same one. */
+export type Question =
+  | { readonly kind: 'examine'; readonly number: number; readonly job: Json }
+  | { readonly kind: 'report'; readonly number: number; readonly job: Json }
+  | { readonly kind: 'open'; readonly number: number; readonly text: string };
+
+/** Of a report what a reader needs at once, without shapes: small enough to hand over at every move. */
+export type Summary = Pick<
+  Report,
+  | 'units'
+  | 'resolution'
+  | 'limits'
+  | 'massUnit'
+  | 'removedVolume'
+  | 'webs'
+  | 'knifeEdges'
+  | 'floors'
+  | 'findings'
+> & {
+  readonly pieces: readonly Pick<ReportPiece, 'label' | 'role' | 'area' | 'volume' | 'mass'>[];
+  readonly cuts: readonly Pick<
+    ReportCut,
+    'id' | 'relation' | 'depth' | 'through' | 'from' | 'removedVolume'
+  >[];
+};
+
+/** What came out for a job: its figures and its shapes, or all that is wrong with it. */
+export type Outcome =
+  | { readonly summary: Summary; readonly sketch: Sketch; readonly issues: null }
+  | { readonly summary: null; readonly sketch: null; readonly issues: readonly JobIssue[] };
+
+/** What the worker answers. The schema comes once, unasked, as soon as it runs. */
+export type Answer =
+  | { readonly kind: 'schema'; readonly schema: JsonObject }
+  | { readonly kind: 'examined'; readonly number: number; readonly outcome: Outcome }
+  | { readonly kind: 'report'; readonly number: number; readonly report: Report | null }
+  | {
+      readonly kind: 'opened';
+      readonly number: number;
+      /** The text's value; null if it is none that a form can show. */
+      readonly job: JsonObject | null;
+      readonly issues: readonly JobIssue[];
+    };

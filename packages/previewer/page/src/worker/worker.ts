@@ -1,0 +1,95 @@
+import '../quiet.js';
+import { examine, JobError, type JobIssue, jobJsonSchema, parseJob, type Report } from '@edgebite/core';
+import { isObject, type Json, type JsonObject } from '../state/json.js';
+import type { Answer, Outcome, Question, Summary } from './messages.js';
+import { sketchOf, type Written } from './sketch.js';
+import { Standing } from './standing.js';
+
+const standing = new Standing();
+const written: Written = new WeakMap();
+
+const answer = (message: Answer): void => self.postMessage(message);
+
+self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
+  const { number } = data;
+  switch (data.kind) {
+    case 'examine':
+      return answer({ kind: 'examined', number, outcome: outcomeOf(data.job) });
+    case 'report': {
+      const result = attempt(() => examine(parseJob(data.job)));
+      return answer({ kind: 'report', number, report: 'report' in result ? result.report : null });
+    }
+    case 'open':
+      return answer({ kind: 'opened', number, ...opened(data.text) });
+  }
+});
+
+answer({ kind: 'schema', schema: jobJsonSchema() as JsonObject });
+
+function outcomeOf(job: Json): Outcome {
+  const result = attempt(() => standing.report(job));
+  if ('issues' in result) return { summary: null, sketch: null, issues: result.issues };
+  return { summary: summaryOf(result.report), sketch: sketchOf(result.report, written), issues: null };
+}
+
+type Attempt = { readonly report: Report } | { readonly issues: readonly JobIssue[] };
+
+function attempt(examined: () => Report): Attempt {
+  try {
+    return { report: examined() };
+  } catch (error) {
+    return { issues: issuesOf(error) };
+  }
+}
+
+// A fault of ours must not look like an answer, and must not leave the page waiting for one.
+function issuesOf(error: unknown): readonly JobIssue[] {
+  if (error instanceof JobError) return error.issues;
+  const words = error instanceof Error ? error.message : String(error);
+  return [{ path: '', message: `could not be worked out; this is a fault in edgebite: ${words}` }];
+}
+
+function summaryOf(report: Report): Summary {
+  const { units, resolution, limits, massUnit, removedVolume, webs, knifeEdges, floors, findings } = report;
+  const pieces = report.pieces.map(({ label, role, area, volume, mass }) => ({
+    label,
+    role,
+    area,
+    volume,
+    mass,
+  }));
+  const cuts = report.cuts.map(({ id, relation, depth, through, from, removedVolume: taken }) => ({
+    id,
+    relation,
+    depth,
+    through,
+    from,
+    removedVolume: taken,
+  }));
+  return {
+    units,
+    resolution,
+    limits,
+    massUnit,
+    removedVolume,
+    webs,
+    knifeEdges,
+    floors,
+    findings,
+    pieces,
+    cuts,
+  };
+}
+
+function opened(text: string): { readonly job: JsonObject | null; readonly issues: readonly JobIssue[] } {
+  let issues: readonly JobIssue[] = [];
+  try {
+    parseJob(text);
+  } catch (error) {
+    issues = issuesOf(error);
+  }
+  // What is wrong with the whole text cannot be mended in a field.
+  if (issues.some(({ path }) => path === '')) return { job: null, issues };
+  const value = JSON.parse(text.replace(/^\ufeff/, '')) as Json;
+  return { job: isObject(value) ? value : null, issues };
+}

@@ -1,0 +1,132 @@
+import { access, readFile } from 'node:fs/promises';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { buildPage, servePage } from '../../packages/previewer/page/site.mjs';
+
+/** Where Debian's package puts the browser. */
+const CHROMIUM = '/usr/bin/chromium';
+
+const FLAGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** A browser, and the page served to it. */
+export interface Stand {
+  readonly browser: Browser;
+  readonly address: string;
+  readonly stop: () => Promise<void>;
+}
+
+/** Builds and serves the page and starts the browser. Fails, saying what to do, where there is no browser. */
+export async function stand(): Promise<Stand> {
+  await access(CHROMIUM).catch(() => {
+    throw new Error(
+      `There is no browser at ${CHROMIUM}: install Debian's package chromium (apt-get install chromium)`,
+    );
+  });
+  await buildPage();
+  const { address, stop } = await servePage({ port: 4280 });
+  const browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  return {
+    browser,
+    address,
+    stop: async () => {
+      await browser.close();
+      await stop();
+    },
+  };
+}
+
+/** How a page is looked at. */
+export interface Look {
+  readonly width?: number;
+  readonly height?: number;
+  readonly dark?: boolean;
+  readonly touch?: boolean;
+  readonly init?: { readonly path?: string; readonly content?: string };
+}
+
+/** An open page, and everything that its console said. */
+export interface Sight {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly said: string[];
+}
+
+/** Opens the page in a fresh profile, and waits until it can be used. */
+export async function sight({ browser, address }: Stand, look: Look = {}): Promise<Sight> {
+  const context = await browser.newContext({
+    viewport: { width: look.width ?? 1440, height: look.height ?? 900 },
+    colorScheme: look.dark === true ? 'dark' : 'light',
+    reducedMotion: 'reduce',
+    hasTouch: look.touch ?? false,
+  });
+  if (look.init !== undefined) await context.addInitScript(look.init);
+  const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  const said: string[] = [];
+  page.on('console', (message) => said.push(`${message.type()}: ${message.text()}`));
+  page.on('pageerror', (error) => said.push(`error: ${error.message}`));
+  await page.goto(address);
+  await page.waitForSelector('.start');
+  return { page, context, said };
+}
+
+/** Opens a job in the page as a file, whatever it is. */
+export async function openText(page: Page, text: string | Buffer, name = 'job.json'): Promise<void> {
+  await page.setInputFiles('#file', { name, mimeType: 'application/json', buffer: Buffer.from(text) });
+}
+
+/** Waits until the page shows the job as it stands. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForSelector('.state[data-fresh="true"]');
+}
+
+/** Opens a job that has no faults, and waits until it is drawn in place of the one before it. */
+export async function openJob(page: Page, job: { readonly name: string }): Promise<void> {
+  await openText(page, JSON.stringify(job));
+  await shows(page, job.name);
+}
+
+/** Waits until the page shows the job of a name as it stands. */
+export async function shows(page: Page, name: string): Promise<void> {
+  await page.waitForFunction(
+    (wanted) => (document.getElementById('at/name') as HTMLInputElement | null)?.value === wanted,
+    name,
+  );
+  await settled(page);
+}
+
+/** What a button of the page gives to save, as text. */
+export async function saved(page: Page, button: string): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button, exact: true }).click(),
+  ]);
+  return readFile(await download.path(), 'utf8');
+}
+
+/** The job as it stands in the page. */
+export async function jobOf(page: Page): Promise<{ cuts: { id: string; center: [number, number] }[] }> {
+  return JSON.parse(await saved(page, 'Job'));
+}
+
+/** The sentences of the findings as the page lists them. */
+export async function sentences(page: Page): Promise<string[]> {
+  return page.$$eval('.finding', (rows) =>
+    rows.map((row) => row.querySelector('.sentence')?.textContent?.replace(' (the whole part)', '') ?? ''),
+  );
+}
+
+/** The middle of an element on the screen. */
+export async function middle(page: Page, selector: string): Promise<{ x: number; y: number }> {
+  await page.locator(selector).scrollIntoViewIfNeeded();
+  const box = await page.locator(selector).boundingBox();
+  if (box === null) throw new Error(`${selector} is not on the screen`);
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}

@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest';
+import { changed, redone, sealed, startOf, undone } from '../../packages/previewer/page/src/state/history.js';
+import {
+  type Json,
+  pointerOf,
+  valueAt,
+  withMoved,
+  withoutMember,
+  withValue,
+} from '../../packages/previewer/page/src/state/json.js';
+
+const job: Json = { part: { thickness: 5 }, cuts: [{ id: 'a' }, { id: 'b' }, { id: 'c' }] };
+
+describe('values in a job', () => {
+  it('are read and replaced by their path, and all others are shared', () => {
+    const next = withValue(job, ['cuts', 1, 'id'], 'x');
+    expect(valueAt(next, ['cuts', 1, 'id'])).toBe('x');
+    expect(valueAt(job, ['cuts', 1, 'id'])).toBe('b');
+    expect(valueAt(next, ['part'])).toBe(valueAt(job, ['part']));
+    expect(valueAt(next, ['cuts', 0])).toBe(valueAt(job, ['cuts', 0]));
+  });
+
+  it('are made with what is missing round them, and taken out', () => {
+    expect(withValue({}, ['limits', 'web'], 2)).toEqual({ limits: { web: 2 } });
+    expect(withValue({ a: 1, b: 2 }, ['a'], undefined)).toEqual({ b: 2 });
+    expect(withValue({ cuts: 'none' }, ['cuts', 0, 'id'], 'a')).toEqual({ cuts: [{ id: 'a' }] });
+  });
+
+  it('are not found in the prototype of an object', () => {
+    expect(valueAt({}, ['constructor'])).toBeUndefined();
+  });
+
+  it('are taken out of lists and moved in them', () => {
+    expect(valueAt(withoutMember(job, ['cuts'], 0), ['cuts'])).toEqual([{ id: 'b' }, { id: 'c' }]);
+    expect(valueAt(withMoved(job, ['cuts'], 2, 0), ['cuts'])).toEqual([
+      { id: 'c' },
+      { id: 'a' },
+      { id: 'b' },
+    ]);
+    expect(withMoved(job, ['cuts'], 0, 3)).toBe(job);
+    expect(withMoved(job, ['cuts'], 0, -1)).toBe(job);
+  });
+
+  it('have pointers as RFC 6901 writes them', () => {
+    // Examples of RFC 6901, section 5.
+    expect(pointerOf(['foo', 0])).toBe('/foo/0');
+    expect(pointerOf(['a/b'])).toBe('/a~1b');
+    expect(pointerOf(['m~n'])).toBe('/m~0n');
+    expect(pointerOf([])).toBe('');
+  });
+});
+
+describe('a history', () => {
+  it('goes back and forth step by step', () => {
+    const after = changed(changed(startOf(1), 2, null), 3, null);
+    expect(undone(after).present).toBe(2);
+    expect(undone(undone(after)).present).toBe(1);
+    expect(undone(undone(undone(after))).present).toBe(1);
+    expect(redone(undone(after)).present).toBe(3);
+    expect(redone(after)).toBe(after);
+  });
+
+  it('takes changes of one kind in a row as one step, until it is sealed', () => {
+    const typed = changed(changed(changed(startOf(0), 1, 'x'), 12, 'x'), 123, 'x');
+    expect(undone(typed).present).toBe(0);
+    expect(undone(changed(sealed(typed), 9, 'x')).present).toBe(123);
+    expect(undone(changed(typed, 9, 'y')).present).toBe(123);
+  });
+
+  it('forgets what was taken back once something else is done', () => {
+    const other = changed(undone(changed(startOf('a'), 'b', null)), 'c', null);
+    expect(redone(other)).toBe(other);
+    expect(undone(other).present).toBe('a');
+  });
+
+  it('does not grow without end', () => {
+    let history = startOf(0);
+    for (let k = 1; k <= 2000; k++) history = changed(history, k, null);
+    expect(history.past.length).toBe(500);
+    expect(history.past.at(-1)).toBe(1999);
+  });
+});
