@@ -15,6 +15,7 @@ export const FLOORS = [
   'datum',
   'cutting',
   'job',
+  'range',
   'testing',
 ];
 

@@ -1,0 +1,138 @@
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { examine, parseJob } from '@edgebite/core';
+import { transformWithOxc } from 'vite';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { run } from '../../packages/previewer/src/run.js';
+import { type Block, blocksOf, pages, ROOT } from './pages.js';
+
+/** Every block of code, and of what it prints. */
+const blocks = pages().flatMap((page) =>
+  blocksOf(page).map((block) => [`${page}:${block.line}`, block] as const),
+);
+
+/** What a fragment of a job is put into: whichever example it fits. */
+const EXAMPLES = readdirSync(`${ROOT}examples`)
+  .filter((name) => name.endsWith('.json'))
+  .map((name) => JSON.parse(readFileSync(`${ROOT}examples/${name}`, 'utf8')) as Job);
+
+type Job = Readonly<Record<string, unknown>>;
+
+let folder: string;
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'edgebite-docs-'));
+  cpSync(`${ROOT}examples`, join(folder, 'examples'), { recursive: true });
+  for (const [, { language, rest, text }] of blocks) {
+    if (language === 'json' && rest !== '') writeFileSync(join(folder, rest), text);
+  }
+  mkdirSync(`${ROOT}out/docs`, { recursive: true });
+});
+
+afterAll(() => {
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** The block of what is printed right after this one, if there is one. */
+function printedAfter(block: Block): string | null {
+  const list = blocksOf(block.page);
+  const next = list[list.findIndex(({ line }) => line === block.line) + 1];
+  return next?.language === 'text' ? next.text : null;
+}
+
+async function runModule(block: Block): Promise<string> {
+  const file = `${ROOT}out/docs/${block.page.replaceAll('/', '-')}-${block.line}.${block.language}`;
+  writeFileSync(file, block.text);
+  const log = vi.spyOn(console, 'log').mockImplementation(() => undefined);
+  try {
+    await import(pathToFileURL(file).href);
+    return log.mock.calls.map((words) => `${words.join(' ').trimEnd()}\n`).join('');
+  } finally {
+    log.mockRestore();
+  }
+}
+
+async function runCommand(line: string): Promise<string> {
+  const [, ...args] = line.replace(/^npx /, '').split(/\s+/);
+  const said = { out: '', err: '' };
+  const code = await run(args, {
+    input: (async function* () {})(),
+    folder,
+    out: (text) => {
+      said.out += text;
+    },
+    err: (text) => {
+      said.err += text;
+    },
+  });
+  expect(said.err).toBe('');
+  expect(code).toBeLessThan(2);
+  return said.out;
+}
+
+async function runShell(block: Block): Promise<void> {
+  const lines = block.text.split('\n').map((line) => line.replace(/\s+#.*$/, '').trim());
+  const { scripts } = JSON.parse(readFileSync(`${ROOT}package.json`, 'utf8')) as { scripts: object };
+  for (const line of lines.filter((one) => one !== '').flatMap((one) => one.split(' && '))) {
+    if (/^(npx )?edgebite /.test(line)) {
+      const out = await runCommand(line);
+      const printed = printedAfter(block);
+      if (printed !== null) expect(out.slice(0, printed.length)).toBe(printed);
+    } else if (line.startsWith('npm run ')) {
+      expect(Object.keys(scripts)).toContain(line.split(' ')[2]);
+    } else {
+      expect(['npm ci', 'npm cit', 'npm install @edgebite/core @edgebite/svg']).toContain(line);
+    }
+  }
+}
+
+/** A job, or some keys of one, which must fit into one of the examples in place of its own. */
+function readJob(text: string): void {
+  const whole = text.trimStart().startsWith('{') ? text : `{${text}}`;
+  const value = JSON.parse(whole) as Job;
+  const jobs = 'edgebite' in value ? [value] : EXAMPLES.flatMap((example) => completed(value, example));
+  let first: unknown = null;
+  for (const job of jobs) {
+    try {
+      examine(parseJob(job));
+      return;
+    } catch (error) {
+      first ??= error;
+    }
+  }
+  throw first;
+}
+
+/** An example with keys of a fragment, with and without what of it may name other setups and tools. */
+function completed(fragment: Job, example: Job): readonly Job[] {
+  const { setups: _setups, keepOut: _keepOut, tools: _tools, ...rest } = example;
+  return [
+    { ...example, ...fragment },
+    { ...rest, ...fragment },
+  ];
+}
+
+describe('every block of code in the guides', () => {
+  it.each(blocks)('%s', async (_, block) => {
+    const { language, rest, text } = block;
+    if (language === 'json') return readJob(text);
+    if (language === 'sh') return runShell(block);
+    // What is printed is looked at with the block before it.
+    if (language === 'text') return;
+    if (rest === 'browser') {
+      // A page is needed to run it; `npm run docs` checks its types.
+      expect((await transformWithOxc(text, `block.${language}`)).code).not.toBe('');
+      return;
+    }
+    expect(['ts', 'js']).toContain(language);
+    const printed = printedAfter(block);
+    const out =
+      rest === 'cjs'
+        ? execFileSync(process.execPath, ['-e', text], { cwd: ROOT, encoding: 'utf8' })
+        : await runModule(block);
+    if (printed !== null) expect(out).toBe(printed);
+  });
+});

@@ -1,0 +1,44 @@
+import { existsSync } from 'node:fs';
+import { posix } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { pages, ROOT, textOf } from './pages.js';
+
+/** Markdown without its code, in which brackets are no links. */
+const prose = (page: string): string =>
+  textOf(page)
+    .replace(/^```[\s\S]*?^```$/gm, '')
+    .replace(/`[^`\n]*`/g, '');
+
+const linksOf = (page: string): string[] =>
+  [...prose(page).matchAll(/\]\(([^)\s]+)\)/g)].map(([, to]) => to ?? '');
+
+/** The name by which a heading can be linked to: lower case, spaces to hyphens, other signs left out. */
+const anchorsOf = (page: string): string[] =>
+  [...textOf(page).matchAll(/^#+ (.*)$/gm)].map(([, heading = '']) =>
+    heading
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N} _-]/gu, '')
+      .replaceAll(' ', '-'),
+  );
+
+describe('links', () => {
+  it.each(pages())('of %s lead somewhere', (page) => {
+    for (const link of linksOf(page)) {
+      if (/^https:\/\/[\w.-]+\.\w+(\/|$)/.test(link)) continue;
+      expect(link).not.toMatch(/^[a-z]+:|^\//);
+      const [path = '', anchor] = link.split('#');
+      const target = path === '' ? page : posix.join(posix.dirname(page), path);
+      expect(existsSync(`${ROOT}${target}`), `${page} links to ${link}`).toBe(true);
+      if (anchor !== undefined) expect(anchorsOf(target), `${page} links to ${link}`).toContain(anchor);
+    }
+  });
+
+  it('lead from the index to every guide page, and from the README to the index', () => {
+    const listed = linksOf('docs/README.md');
+    const guides = pages().filter((page) => page.startsWith('docs/') && page !== 'docs/README.md');
+    expect(guides.map((page) => page.slice('docs/'.length)).filter((name) => !listed.includes(name))).toEqual(
+      [],
+    );
+    expect(linksOf('README.md').some((link) => link === 'docs/README.md')).toBe(true);
+  });
+});
