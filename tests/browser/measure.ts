@@ -64,7 +64,11 @@ const WATCH = `
   window.taken = [];
   let moved = null;
   const kinds = 'onpointerrawupdate' in window ? 'pointerrawupdate' : 'pointermove';
-  window.addEventListener(kinds, () => { moved ??= performance.now(); }, { capture: true });
+  window.addEventListener(kinds, () => {
+    // A move too small to change the job is not answered; while one is in work, its start counts and not that of the next.
+    const idle = document.querySelector('.state')?.dataset.fresh === 'true';
+    if (idle || moved === null) moved = performance.now();
+  }, { capture: true });
   window.watch = () => new MutationObserver(() => {
     const state = document.querySelector('.state');
     if (moved === null || state.dataset.fresh !== 'true') return;

@@ -208,6 +208,13 @@ describe('the page', () => {
     expect(await page.locator('.finding.chosen').getAttribute('id')).toBe('finding-0');
     await page.click('#pin-0 .shape');
     expect(await page.locator('.finding.chosen').count()).toBe(0);
+    // The loose slug itself, in the full drawing: what is first said of it.
+    await page.waitForSelector('.board.full');
+    await page
+      .locator('.drawn path[id][data-about="piece:slug-1"]')
+      .last()
+      .click({ position: { x: 30, y: 40 } });
+    expect(await page.locator('.finding.chosen').getAttribute('id')).toBe('finding-0');
   });
 
   it('says what is wrong at the field that is wrong, and draws nothing as new until it is mended', async () => {

@@ -141,6 +141,19 @@ describe('isoWords', () => {
     expect(() => isoWords([circleLoop(P(0, 0), 0.0012)], { units: 'mm', decimals: 3 })).not.toThrow();
   });
 
+  it('moves the centre of a short arc along its chord, where rounded ends leave no even place near it', () => {
+    // Found by a long run: a chord of 291 steps at a radius of 3,972, whose ends are both rounded the worst way.
+    const short = arcEdge(
+      P(-52.95250964220415, 1.294232395264828),
+      P(-51.04507761019767, 3.4963808808267416),
+      P(-21.998244560693266, -23.59022914235814),
+      false,
+    );
+    const { blocks, radiusError } = isoWords([[short]], { units: 'mm', decimals: 2 });
+    expect(radiusError).toBeLessThan(0.01);
+    expect(checkReadBack([short], blocks, 0.01, radiusError, false)).toBe(1);
+  });
+
   it('refuses what it cannot write', () => {
     const line = [lineEdge(P(0, 0), P(5, 0))];
     expect(() => isoWords([[...line, lineEdge(P(6, 0), P(7, 0))]], MM)).toThrow(
@@ -180,7 +193,7 @@ describe('isoWords', () => {
               coordinates,
               splitOverHalfTurn,
             });
-            arcs += checkReadBack(edges, blocks, 10 ** -decimals, radiusError, splitOverHalfTurn);
+            arcs += checkReadBack(edges, blocks, 1 / 10 ** decimals, radiusError, splitOverHalfTurn);
           }
         },
       ),
@@ -239,8 +252,12 @@ function checkReadBack(
   }
   expect(radiusError).toBeLessThanOrEqual(step);
   const read = cuts.map(edgeOf).filter((edge) => edge !== null);
-  if (isSplit)
-    for (const edge of read) if (edge.kind === 'arc') expect(sweep(edge)).toBeLessThan(Math.PI + 0.1);
+  // Rounding turns each end by a step or so, as seen from the centre, and the centre moves by two or three.
+  if (isSplit) {
+    for (const edge of read) {
+      if (edge.kind === 'arc') expect(sweep(edge)).toBeLessThan(Math.PI + (6 * step) / edge.radius + 1e-9);
+    }
+  }
   for (const [some, others] of [
     [read, edges],
     [edges, read],

@@ -96,6 +96,12 @@ describe('a cutter in the way of something', () => {
     expect(codes(found(cuts, [block()], setups))).toEqual(['hits-stop']);
   });
 
+  it('counts for a cut that is in no setup if it is in the way in all of them', () => {
+    const cuts = [bore('b', [20, 20], 8), hole];
+    expect(codes(found(cuts, [block()], [setup(['b'])]))).toEqual(['hits-stop', 'cut-in-no-setup']);
+    expect(codes(found(cuts, [block({ setup: 's' })], [setup(['b'])]))).toEqual(['cut-in-no-setup']);
+  });
+
   it('turned over, heights are over the face that then lies down', () => {
     // From below 4 deep: turned over that is from above, down to 6 over the drawn top.
     const from = bore('a', [40, 20], 8, { depth: 4, from: 'bottom' });

@@ -84,6 +84,18 @@ describe('the rows of a report', () => {
     expect(askew?.targets[0]?.exact[1]).toBeCloseTo(5 + 40 * Math.SQRT1_2, 12);
   });
 
+  it('take the outermost places of a round part wherever it is turned to', () => {
+    // 40 across about (50, 30): the middle is 20 in from each side, and 20 + 5 from the zero.
+    const part = { outline: { circle: 40, at: [50, 30] }, thickness: 10 };
+    for (const turn of [0, 30, 90, 200]) {
+      const [row] = reportOn([bore('a', [50, 30], 8)], [setup(['a'], { turn })], { part }).setups;
+      expect(row?.targets[0]?.readout).toEqual([25, 25]);
+      const zero = { x: [finder('right', { way: '-' })], y: [finder('back', { way: '-' })] };
+      const [far] = reportOn([bore('a', [50, 30], 8)], [setup(['a'], { turn, zero })], { part }).setups;
+      expect(far?.targets[0]?.readout).toEqual([-25, -25]);
+    }
+  });
+
   it('are nothing where a job has no setups', () => {
     const report = reportOn([bore('a', [40, 5], 8)], null);
     expect(report.setups).toEqual([]);

@@ -5,7 +5,7 @@ import { fuzzJobs } from './job-fuzzer.js';
 import { dice, garbled, mutated } from './mutate.js';
 
 /** The long run, npm run fuzz:jobs, takes as many as it is told. */
-const COUNT = runs(400);
+const COUNT = runs(250);
 
 describe('mutated jobs', () => {
   it('end in a report with finite numbers or in a JobError, soon, and leave nothing on a prototype', () => {

@@ -214,6 +214,13 @@ describe('the load of a cut', () => {
     ]);
   });
 
+  it('is not told of a cut that only grazes', () => {
+    const report = reportOn([bore([84.998, 15])]);
+    expect(first(report).load?.interrupted).toBe(true);
+    expect(codes(report)).toContain('cut-grazes');
+    expect(codes(report)).not.toContain('one-sided-load');
+  });
+
   it('is that of the whole part, though only what is near is looked at', () => {
     const coordinate = fc.integer({ min: -10, max: 130 });
     const cut = fc.record({

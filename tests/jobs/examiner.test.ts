@@ -53,7 +53,7 @@ describe('a report after changes is that of the changed job', () => {
         sum.near += near;
         sum.whole += whole;
       }),
-      { numRuns: runs(12) },
+      { numRuns: runs(10) },
     );
     // Else the comparison would say nothing about looking near a change.
     expect(sum.near).toBeGreaterThan(sum.whole / 3);
@@ -67,7 +67,7 @@ describe('a report after changes is that of the changed job', () => {
           walk(document, steps);
         },
       ),
-      { numRuns: runs(12) },
+      { numRuns: runs(10) },
     );
   });
 
@@ -98,6 +98,15 @@ function plate(more: Partial<JobDocument> = {}): JobDocument {
     ...more,
   };
 }
+
+test('a web far from the change, whose length the change has a say in', () => {
+  const url = new URL('../cases/change-far-from-web.json', import.meta.url);
+  const { document, steps } = JSON.parse(readFileSync(url, 'utf8')) as {
+    document: JobDocument;
+    steps: readonly Step[];
+  };
+  expect(walk(document, steps).near).toBe(steps.length);
+});
 
 describe('a handle', () => {
   test('looks near the change only, and shares what stays', () => {

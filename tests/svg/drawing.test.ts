@@ -3,6 +3,7 @@ import { draw, drawView, type SheetSize } from '@edgebite/svg';
 import { Resvg } from '@resvg/resvg-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { pathArea } from '../../packages/svg/fixtures/path-area.js';
 import { jobCases } from '../fuzz/job-cases.js';
 import { runs } from '../tools/runs.js';
 import { EXAMPLES, exampleReport, WORKED } from './cases.js';
@@ -96,13 +97,16 @@ describe('the steps', () => {
     expect(framed).toEqual(expect.arrayContaining(['rest-ring', 'seat-ring']));
   });
 
-  it('show each piece that a cut leaves, with the area that a job of so many cuts has', () => {
-    // The piece that stands after the first of the bites: the bar less a segment of its circle.
-    const report = exampleReport('row-of-bites');
-    const svg = draw(report);
-    const d = /<path d="([^"]*)" id="edgebite-step-1-piece-0"/.exec(svg)?.[1] ?? '';
-    expect(d.match(/A/g)?.length).toBeGreaterThan(0);
-    expect(svg).toContain('id="edgebite-step-0-piece-0"');
+  it('show what stands after the first cut, at the scale of what stood before it', () => {
+    const svg = draw(exampleReport('row-of-bites'), { sheet: 'A3' });
+    const area = (step: number): number => {
+      const [, d] = new RegExp(`<path d="([^"]*)" id="edgebite-step-${step}-piece-0"`).exec(svg) ?? [];
+      return -pathArea(d ?? '');
+    };
+    // A circle of 14 whose centre lies 2 in from the edge: less the segment beyond it (Machinery's Handbook, circle segments).
+    const segment = 49 * Math.acos(2 / 7) - 2 * Math.sqrt(45);
+    const left = 120 * 24 - (Math.PI * 49 - segment);
+    expect(area(1) / area(0)).toBeCloseTo(left / (120 * 24), 6);
   });
 });
 

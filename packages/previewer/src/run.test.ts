@@ -196,6 +196,14 @@ describe('edgebite draw', () => {
     expect(out).toContain('width="297mm" height="420mm"');
   });
 
+  it('draws in the colours that are asked for', async () => {
+    const draw = async (theme: string): Promise<{ code: number; out: string }> =>
+      command(['draw', '-', '-o', '-', '--sheet', 'Letter', '--theme', theme], JSON.stringify(clean));
+    expect((await draw('dark')).out).toContain('fill="#171d21"');
+    expect((await draw('mono')).out).not.toContain('#1b2730');
+    expect((await draw('sepia')).code).toBe(2);
+  });
+
   it('writes nothing on a fault of the job, and leaves an older drawing alone', async () => {
     saved('bad.json', { ...clean, units: 'cubit' });
     saved('bad.svg', 'old');

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Along } from '@edgebite/core';
-import { clean, LEVELS, SHEET_SIZES, type SheetSize } from '@edgebite/svg';
+import { clean, type DrawOptions, LEVELS, SHEET_SIZES, THEME_NAMES } from '@edgebite/svg';
 import { Command, CommanderError, Option } from 'commander';
 import { check, drawJob, EXIT, schema } from './commands.js';
 import { Failure } from './failure.js';
@@ -59,12 +59,11 @@ function commandLine(io: Io, start: Start): Command {
     .description('draw a job as SVG, to print at its true scale')
     .argument('<job>', JOB)
     .option('-o, --output <file>', 'file to write, "-" for standard output (default: name of the job, .svg)')
-    .addOption(new Option('--sheet <size>', 'ISO size of the sheet').choices(SHEET_SIZES).default('A4'))
+    .addOption(new Option('--sheet <size>', 'size of the sheet').choices(SHEET_SIZES).default('A4'))
     .option('--upright', 'stand the sheet upright')
-    .action((job: string, options: { output?: string; sheet: SheetSize; upright?: boolean }) =>
-      start(() =>
-        drawJob(job, options.output, { sheet: options.sheet, upright: options.upright ?? false }, io),
-      ),
+    .addOption(new Option('--theme <name>', 'its colours').choices(THEME_NAMES).default('light'))
+    .action((job: string, { output, ...options }: { output?: string } & DrawOptions) =>
+      start(() => drawJob(job, output, options, io)),
     );
   program
     .command('range')

@@ -16,6 +16,11 @@ export interface StepBand {
   readonly most: number;
 }
 
+/** Where the findings go: at the right of the views, or under them. */
+export interface SideBox extends Box {
+  readonly at: 'right' | 'under';
+}
+
 /** Where everything goes on the sheet. All boxes in millimetres of the sheet. */
 export interface Layout {
   readonly frame: Box;
@@ -23,7 +28,7 @@ export interface Layout {
   readonly legend: Box;
   readonly footing: Box;
   /** Null where there is nothing to find fault with. */
-  readonly side: Box | null;
+  readonly side: SideBox | null;
   /** Null where nothing is cut. */
   readonly steps: StepBand | null;
   /** The plan and all that is drawn round it. */
@@ -37,7 +42,11 @@ export interface Layout {
 
 const HEADING = 12;
 const FOOTING = 8;
+
+/** Width of the findings at the right, and their height where they stand under the views, mm. */
 const SIDE = 54;
+const UNDER = 46;
+
 const PAD = 3;
 
 /** Room round the part on the plan for labels and dimensions, mm. */
@@ -64,47 +73,60 @@ export function layOut(report: Report, frame: Box, prefix: string): Layout {
   const tables = placeTables(report, frame, legend.y, prefix);
   const tablesTop = Math.min(legend.y, ...tables.map(({ y }) => y - PAD));
   const top = heading.y + HEADING;
-  const sided = report.findings.length > 0 ? SIDE : 0;
   const body = { x: frame.x, y: top, width: frame.width, height: tablesTop - top };
-  const views = bestViews(report, body, sided);
-  // Steps across the top have the whole width; the findings then begin under them.
-  const under = views.steps?.way === 'across' ? views.steps.box.height : 0;
-  const side =
-    sided === 0
-      ? null
-      : { x: body.x + body.width - SIDE, y: top + under, width: SIDE, height: body.height - under };
-  return { frame, heading, legend, footing, side, tables, ...views };
+  return { frame, heading, legend, footing, tables, ...bestArrangement(report, body) };
 }
 
-type Views = Pick<Layout, 'steps' | 'plan' | 'section' | 'scale' | 'view'>;
+type Arrangement = Pick<Layout, 'side' | 'steps' | 'plan' | 'section' | 'scale' | 'view'>;
 
-// Steps go where they leave the views the larger scale; for want of a difference, beside a part that is wide.
-function bestViews(report: Report, body: Box, sided: number): Views {
-  const open = { ...body, width: body.width - sided };
-  if (report.cuts.length === 0) return { steps: null, ...placeViews(report, open) };
-  const down = withSteps(report, open, 'down', 0);
-  const across = withSteps(report, body, 'across', sided);
-  const more = factorOf(across.scale) / factorOf(down.scale);
+// Steps and findings go where they leave the views the largest scale. For want of a difference findings stand at the
+// right, and steps beside a part that is wide.
+function bestArrangement(report: Report, body: Box): Arrangement {
   const box = boundsOfRegion(report.outline);
   const wide = box === null || box.maxX - box.minX >= box.maxY - box.minY;
-  return more > 1 || (more === 1 && !wide) ? across : down;
+  const sides = report.findings.length === 0 ? [null] : (['right', 'under'] as const);
+  const ways = wide ? (['down', 'across'] as const) : (['across', 'down'] as const);
+  const all = sides.flatMap((side) =>
+    (report.cuts.length === 0 ? [null] : ways).map((way) => arranged(report, body, side, way)),
+  );
+  return all.reduce((best, one) => (factorOf(one.scale) > factorOf(best.scale) ? one : best));
 }
 
-function withSteps(report: Report, open: Box, way: StepBand['way'], sided: number): Views {
-  const { across, least, most } = STEP[way];
-  const length = way === 'down' ? open.height : open.width;
-  const frames = Math.max(2, Math.min(report.cuts.length + 1, Math.floor(length / least)));
-  if (way === 'down') {
-    const box = { ...open, width: across };
-    const rest = { ...open, x: open.x + across, width: open.width - across };
-    return { steps: { box, way, frames, most }, ...placeViews(report, rest) };
+function arranged(
+  report: Report,
+  body: Box,
+  at: 'right' | 'under' | null,
+  way: StepBand['way'] | null,
+): Arrangement {
+  const steps = way === null ? null : stepBand(report, body, way);
+  const rest = steps === null ? body : besides(body, steps);
+  if (at === null) return { side: null, steps, ...placeViews(report, rest) };
+  if (at === 'right') {
+    const width = rest.width - SIDE;
+    const side = { ...rest, x: rest.x + width, width: SIDE, at };
+    return { side, steps, ...placeViews(report, { ...rest, width }) };
   }
-  const box = { ...open, height: across };
-  const rest = { ...open, y: open.y + across, width: open.width - sided, height: open.height - across };
-  return { steps: { box, way, frames, most }, ...placeViews(report, rest) };
+  const height = rest.height - UNDER;
+  const side = { ...rest, y: rest.y + height, height: UNDER, at };
+  return { side, steps, ...placeViews(report, { ...rest, height }) };
 }
 
-function placeViews(report: Report, views: Box): Omit<Views, 'steps'> {
+function stepBand(report: Report, body: Box, way: StepBand['way']): StepBand {
+  const { across, least, most } = STEP[way];
+  const length = way === 'down' ? body.height : body.width;
+  const frames = Math.max(2, Math.min(report.cuts.length + 1, Math.floor(length / least)));
+  const box = way === 'down' ? { ...body, width: across } : { ...body, height: across };
+  return { box, way, frames, most };
+}
+
+/** What a band of steps leaves of the room that it is in. */
+function besides(body: Box, { box, way }: StepBand): Box {
+  return way === 'down'
+    ? { ...body, x: body.x + box.width, width: body.width - box.width }
+    : { ...body, y: body.y + box.height, height: body.height - box.height };
+}
+
+function placeViews(report: Report, views: Box): Omit<Arrangement, 'steps' | 'side'> {
   const box = shownBounds(report);
   const millimetre = millimetres(report.units);
   const needsSection = report.slabs.length > 1;

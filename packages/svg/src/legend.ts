@@ -69,6 +69,9 @@ function entriesFor(report: Report): readonly Entry[] {
   const roles = ROLES.filter((role) => report.pieces.some((piece) => piece.role === role));
   const some = (has: boolean, text: string, draw: Entry['draw']): Entry[] => (has ? [{ text, draw }] : []);
   const lower = report.cuts.some((c) => !c.through && c.from === 'top' && c.removedVolume > 0);
+  const passes = report.cuts.some((c) => (c.passes?.list.length ?? 0) > 1);
+  const loads = report.cuts.some((c) => (c.load?.sideLoad.direction ?? null) !== null);
+  const ways = report.cuts.some((c) => (c.backOff?.direction ?? null) !== null);
   const below = report.cuts.some((c) => c.from === 'bottom' && !c.through);
   return [
     ...roles.map((role) => ({ text: names[role], draw: face((h) => h.fill(role, 0, 'top')) })),
@@ -81,6 +84,14 @@ function entriesFor(report: Report): readonly Entry[] {
     ...some(report.cuts.length > 0, 'rim of a cut', rule([], 'tool')),
     ...some(below, 'rim of a cut from below', rule(HIDDEN, 'tool')),
     ...some(report.cuts.length > 0, 'centre, path of the tool', rule(CHAIN, 'tool')),
+    ...some(passes, 'pass, and where it bites most', passSign),
+    ...some(loads, 'push on the part', arrowSign('ink')),
+    ...some(ways, 'way off the wall', arrowSign('tool')),
+    ...some(
+      report.keepOut.some(({ kind }) => kind !== 'parallel'),
+      'jaw, stop, clamp',
+      rule(DOUBLE_DASH_CHAIN, 'soft'),
+    ),
     ...some(report.webs.length > 0, 'W web', webSign),
     ...some(report.knifeEdges.length > 0, 'K knife edge', knifeSign),
     ...some(report.findings.length > 0, 'finding, as numbered', findingSign),
@@ -93,10 +104,26 @@ function face(fill: (hatching: Hatching) => string): Entry['draw'] {
   };
 }
 
-function rule(dashes: readonly number[], colour: 'ink' | 'tool'): Entry['draw'] {
+function rule(dashes: readonly number[], colour: 'ink' | 'tool' | 'soft'): Entry['draw'] {
   return (parent, { x, y, width, height }, { theme }) => {
     const group = tinted(parent.group(), theme[colour]);
     lined(group.line(x, y + height / 2, x + width, y + height / 2), NARROW, dashes);
+  };
+}
+
+function passSign(parent: Container, { x, y, width, height }: Box, { theme }: Pen): void {
+  const group = tinted(parent.group(), theme.tool);
+  const middle = y + height / 2;
+  lined(group.line(x, middle, x + width, middle), NARROW * 0.8, HIDDEN);
+  lined(group.line(x + width / 2, middle, x + width / 2, y + height), NARROW * 2);
+}
+
+function arrowSign(colour: 'ink' | 'tool'): Entry['draw'] {
+  return (parent, { x, y, width, height }, { theme }) => {
+    const group = tinted(parent.group(), theme[colour]);
+    const middle = y + height / 2;
+    lined(group.line(x, middle, x + width, middle), NARROW * 1.6);
+    arrowhead(group, [x + width, middle], [x, middle]);
   };
 }
 

@@ -48,7 +48,7 @@ export function drawMetal(
   };
   const flat = report.slabs.length === 1;
   report.pieces.forEach((piece, p) => {
-    const d = regionPath(piece.view, view, id === '' ? decimalsFor(piece, view) : undefined);
+    const d = regionPath(piece.view, view, decimalsFor(piece, view));
     if (d === '') return;
     const face = group.path(d).attr({ id: `${pen.prefix}${id}piece-${p}`, 'fill-rule': 'evenodd' });
     face.attr('data-about', clean(`piece:${piece.id}`));

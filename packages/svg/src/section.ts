@@ -163,7 +163,9 @@ function drawDepths(parent: Container, report: Report, x: number, up: Axes['up']
       NARROW,
     );
     const depth = dimensionText(report.thickness - height, report.units);
-    const text = fitted([depth, ...endingAt(report, height)].join(' '), width, TYPE.small);
+    const whole = [depth, ...endingAt(report, height)].join(' ');
+    // A number cut short would be another number: rather the depth alone.
+    const text = textWidth(depth, TYPE.small) + 4 < width ? fitted(whole, width, TYPE.small) : depth;
     write(parent, text, x + 8.6, textY + 1, { size: TYPE.small });
     widest = Math.max(widest, textWidth(text, TYPE.small));
     last = textY;

@@ -1,6 +1,8 @@
 import type { Report } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
+import type { Place } from './edges.js';
 import { findingLines } from './findings.js';
+import type { SideBox } from './layout.js';
 import { lined, NARROW, tinted } from './lines.js';
 import type { Pen } from './pen.js';
 import { moreText } from './table.js';
@@ -18,10 +20,11 @@ const BETWEEN = 1.4;
 const INDENT = 5;
 
 /** Draws the column at the side: the findings in words, numbered as on the plan, gravest first. Returns where they end. */
-export function drawSide(parent: Container, report: Report, side: Box, { prefix, theme }: Pen): number {
+export function drawSide(parent: Container, report: Report, side: SideBox, { prefix, theme }: Pen): number {
   const group = parent.group().attr({ id: `${prefix}side`, role: 'group', 'aria-label': 'Findings' });
   const edge = tinted(group.group(), theme.soft);
-  lined(edge.line(side.x, side.y, side.x, side.y + side.height), NARROW);
+  const end: Place = side.at === 'right' ? [side.x, side.y + side.height] : [side.x + side.width, side.y];
+  lined(edge.line(side.x, side.y, ...end), NARROW);
   const width = side.width - 2 * PAD;
   const top = side.y + 6;
   const heading = fitted(levelsFound(report), width, TYPE.small, true);

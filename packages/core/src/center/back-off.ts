@@ -1,13 +1,16 @@
 import { sweptRegion } from '../cut/swept.js';
-import { lineEdge } from '../geometry/edge.js';
+import { boxesMeet, grown } from '../geometry/bounds.js';
+import { type Edge, lineEdge } from '../geometry/edge.js';
+import { edgeBounds } from '../geometry/measure.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
 import { intersect } from '../region/boolean.js';
-import { area } from '../region/measure.js';
+import { area, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { subtract } from '../region/subtract.js';
 import { checkOverZero, checkPlace } from './checks.js';
 import { discOf, nothingOf } from './layout.js';
-import { type RimRun, rimOf, runsOf } from './rim.js';
+import { gapBetween } from './path-gap.js';
+import { type Rim, type RimRun, rimOf, runsOf } from './rim.js';
 import { distanceTo } from './touch.js';
 
 /** How to move a tool off the wall that it has cut, before it is lifted. */
@@ -43,7 +46,12 @@ export function backOff(metal: Region, center: Point, radius: number, clearance:
   checkPlace('backOff', 'center', center);
   checkOverZero('backOff', 'radius', radius);
   checkOverZero('backOff', 'clearance', clearance);
-  const rim = rimOf(metal, center, radius);
+  return backOffFrom(rimOf(metal, center, radius), metal, radius, clearance);
+}
+
+/** As `backOff`, of a circle that has been laid over the metal already. */
+export function backOffFrom(rim: Rim, metal: Region, radius: number, clearance: number): BackOff | null {
+  const { center } = rim;
   const walls = runsOf(rim, ({ outer }) => outer);
   const left = subtract(metal, [discOf({ center, radius })]);
   const gapAt = (at: Point): number | null =>
@@ -59,10 +67,24 @@ export function backOff(metal: Region, center: Point, radius: number, clearance:
     const direction = { dx: Math.cos(angle), dy: Math.sin(angle) };
     const distance = distanceFor(radius, clearance, half + off);
     const to = moved(center, direction, distance);
-    if (area(intersect([left, sweptRegion([lineEdge(center, to)], radius)])) > nothing) continue;
+    const way = lineEdge(center, to);
+    const isClear =
+      keepsOff(left, way, radius, nothing / (2 * Math.PI * radius)) ||
+      area(intersect([left, sweptRegion([way], radius)])) <= nothing;
+    if (!isClear) continue;
     return { direction, distance, center: to, gap: gapAt(to) };
   }
   return null;
+}
+
+/** Whether no edge of some metal comes nearer to a way than a radius, so that a tool moved along it cuts nothing. */
+function keepsOff(metal: Region, way: Edge, radius: number, slack: number): boolean {
+  const near = grown(edgeBounds(way), radius);
+  return loopsOf(metal).every((loop) =>
+    loop.every(
+      (edge) => !boxesMeet(edgeBounds(edge), near) || gapBetween(way, edge, slack).distance >= radius - slack,
+    ),
+  );
 }
 
 /** The widest stretch of the circle without a wall; null if it is under half a turn, so that no way leads out. */

@@ -113,6 +113,8 @@ function arcMoves(arc: ArcEdge, from: Point, to: Point, grid: Grid, where: strin
   }
   const rise = arc.radius * grid.perUnit * (1 - Math.cos(Math.min(turn, Math.PI) / 2));
   if (rise < FLAT) return lineMoves(from, to);
+  // A gap of a few steps leaves a nearly full turn no even centre; each half of it has one.
+  if (turn > Math.PI) return splitInTwo(arc, from, to, grid, where);
   throw new RangeError(
     `isoWords: ${where}, an arc of radius ${shownNumber(arc.radius)} from ${shownPoint(arc.a)}, cannot be written ` +
       `with ${grid.decimals} decimals so that its ends are equally far from its centre to ` +
@@ -135,28 +137,76 @@ interface GridCenter extends Point {
   readonly error: number;
 }
 
-/** How far around the true centre the grid is searched, in steps either way. */
+/** How far around a place the grid is searched, in steps either way. */
 const AROUND = 2;
 
-/** The place of the grid near the true centre that is most nearly as far from one end as from the other. */
+/**
+ * A place of the grid that is as nearly as possible as far from one end as from the other: near the true centre; if
+ * none there is even enough, near the place where the rounded ends would have it. On a short arc of a large radius
+ * that is many steps off along the chord, which moves no place of the arc by more than half the difference of the radii.
+ * A longer arc would be moved as a whole.
+ */
 function centerFor(arc: ArcEdge, from: Point, to: Point, grid: Grid): GridCenter {
-  const { x, y } = placeOnGrid(arc.center, grid);
-  let best: GridCenter | null = null;
+  const strayOf = (center: Point) => strayAt(arc, from, to, center, grid);
+  const near = mostEven(placeOnGrid(arc.center, grid), from, to, strayOf);
+  if (near.error <= grid.tolerance || sweep(arc) > Math.PI) return near;
+  const even = mostEven(onBisector(near, from, to), from, to, strayOf);
+  return even.error < near.error ? even : near;
+}
+
+/** The whole place that lies nearest to a centre among those that are as far from one end as from the other. */
+function onBisector(center: Point, from: Point, to: Point): Point {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const along = dx * (from.x + to.x - 2 * center.x) + dy * (from.y + to.y - 2 * center.y);
+  const by = along / (2 * (dx * dx + dy * dy));
+  return { x: Math.round(center.x + by * dx), y: Math.round(center.y + by * dy) };
+}
+
+/** The best place within a few steps of one on the grid. */
+function mostEven({ x, y }: Point, from: Point, to: Point, strayOf: (center: Point) => number): GridCenter {
+  let best: (GridCenter & { readonly cost: number }) | null = null;
   for (let dx = -AROUND; dx <= AROUND; dx++) {
     for (let dy = -AROUND; dy <= AROUND; dy++) {
-      const error = unevenness(x + dx, y + dy, from, to);
-      // Of two that are as good the nearer one.
-      const cost = error + CLOSER * Math.hypot(dx, dy);
-      if (best === null || cost < best.error + CLOSER * Math.hypot(best.x - x, best.y - y)) {
-        best = { x: x + dx, y: y + dy, error };
-      }
+      const center = { x: x + dx, y: y + dy };
+      const error = unevenness(center.x, center.y, from, to);
+      const least = error + CLOSER * Math.hypot(dx, dy);
+      if (best !== null && least >= best.cost) continue;
+      const cost = least + Math.max(0, strayOf(center) - STRAY);
+      if (best === null || cost < best.cost) best = { ...center, error, cost };
     }
   }
   return best as GridCenter;
 }
 
-/** What a step away from the true centre weighs against a step of difference between the radii. */
+/** What a step away from that place weighs against a step of difference between the radii. */
 const CLOSER = 0.1;
+
+/**
+ * Steps by which a written arc may stray from the edge at no cost: its ends are rounded by up to 0.7 each, and so is
+ * its centre. Beyond, a step weighs as much as one of difference between the radii: a long arc moves by up to twice as
+ * much as its centre.
+ */
+const STRAY = 1.5;
+
+/** Shares of an arc at which it is looked at, besides its ends. */
+const LOOKED_AT = [0.25, 0.5, 0.75];
+
+/** How far an arc with a written centre strays from the edge between its ends, in steps. */
+function strayAt(arc: ArcEdge, from: Point, to: Point, center: Point, { perUnit }: Grid): number {
+  const turn = turnOf(arc.ccw, from, to, center) * (arc.ccw ? 1 : -1);
+  const start = Math.atan2(from.y - center.y, from.x - center.x);
+  const first = Math.hypot(from.x - center.x, from.y - center.y);
+  const last = Math.hypot(to.x - center.x, to.y - center.y);
+  const strays = LOOKED_AT.map((share) => {
+    const radius = first + share * (last - first);
+    const x = center.x + radius * Math.cos(start + share * turn);
+    const y = center.y + radius * Math.sin(start + share * turn);
+    const away = Math.hypot(x - arc.center.x * perUnit, y - arc.center.y * perUnit);
+    return Math.abs(away - arc.radius * perUnit);
+  });
+  return Math.max(...strays);
+}
 
 function unevenness(x: number, y: number, from: Point, to: Point): number {
   const near = Math.hypot(from.x - x, from.y - y);

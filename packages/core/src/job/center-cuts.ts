@@ -3,7 +3,7 @@ import type { Cut } from '../cut/cut.js';
 import type { Point } from '../geometry/point.js';
 import type { Removal } from '../left/cells.js';
 import type { Left } from '../left/left.js';
-import { backOffReach, backOffRow, clearanceOf, loadRow, placementRow } from './center-rows.js';
+import { backOffReach, clearanceOf, loadRows, placementRow } from './center-rows.js';
 import type { Job } from './job.js';
 import { metalFinder, type NearMetal, type RoundCut } from './near-metal.js';
 import { passesRow } from './passes-row.js';
@@ -23,13 +23,32 @@ export interface CenterCut {
   readonly gouges: readonly Gouge[];
 }
 
-/** What there is to say of where each tool stands, from the metal near it when its turn comes. */
-export function centerCuts(job: Job, removals: readonly Removal[], left: Left): CenterCut[] {
+/**
+ * What there is to say of where each tool stands, from the metal near it when its turn comes.
+ * @param isWanted of which cuts that is asked for; the others are left blank
+ */
+export function centerCuts(
+  job: Job,
+  removals: readonly Removal[],
+  left: Left,
+  isWanted: (id: string) => boolean = () => true,
+): CenterCut[] {
   const metalNear = metalFinder(job.outline, job.thickness, job.cuts, removals, heldPlace(job, left));
   return job.cuts.map((cut, k) =>
-    cut.kind === 'swept' ? sweptCut(job, cut) : roundCut(job, cut, metalNear(k, cut, reachOf(job, cut))),
+    !isWanted(cut.id)
+      ? BLANK
+      : cut.kind === 'swept'
+        ? sweptCut(job, cut)
+        : roundCut(job, cut, metalNear(k, cut, reachOf(job, cut))),
   );
 }
+
+/** Of a cut that is not asked for. */
+const BLANK: CenterCut = {
+  row: { placement: null, load: null, backOff: null, passes: null, toolPath: null },
+  passesFault: null,
+  gouges: [],
+};
 
 /** A place on the piece that is kept; null if nothing is left. */
 function heldPlace({ keep }: Job, { pieces }: Left): Point | null {
@@ -50,8 +69,7 @@ function roundCut(job: Job, cut: JobCut & RoundCut, metal: NearMetal): CenterCut
   return {
     row: {
       placement: center === null ? null : placementRow(cut, center, metal),
-      load: loadRow(cut, metal),
-      backOff: backOffRow(cut, clearanceOf(job, cut), metal),
+      ...loadRows(cut, clearanceOf(job, cut), metal),
       passes: made !== null && 'row' in made ? made.row : null,
       toolPath: null,
     },

@@ -55,7 +55,10 @@ function strikesOf({ entries, angle }: ReportLoad): string {
 
 function oneSidedFindings(cuts: readonly ReportCut[]): Finding[] {
   const sizeOf = ({ load }: ReportCut) => load?.sideLoad.size ?? 0;
-  const loaded = cuts.filter((cut) => sizeOf(cut) >= ONE_SIDED - SLACK && cut.removedVolume > 0);
+  // A cut that only grazes is told of as such.
+  const loaded = cuts.filter(
+    (cut) => sizeOf(cut) >= ONE_SIDED - SLACK && cut.removedVolume > 0 && cut.relation !== 'grazes',
+  );
   const [first, second] = loaded;
   if (first === undefined) return [];
   const worst = loaded.reduce((most, cut) => (sizeOf(cut) > sizeOf(most) ? cut : most));

@@ -1,9 +1,10 @@
-import { backOff } from '../center/back-off.js';
+import { type BackOff, backOffFrom } from '../center/back-off.js';
 import type { ArcEnd } from '../center/bite.js';
-import { type Engagement, engagementOf } from '../center/engagement.js';
+import { type Engagement, engagementAt } from '../center/engagement.js';
 import { edgeNamed } from '../center/named-edge.js';
 import { placementOn } from '../center/place-face.js';
 import { bitesIn, type OutlineBite } from '../center/place-outline.js';
+import { type Rim, rimOf } from '../center/rim.js';
 import type { Segment } from '../center/segment.js';
 import type { Side } from '../cut/cut.js';
 import { coreOf } from '../cut/footprint.js';
@@ -75,13 +76,42 @@ export function loadJson(engagement: Engagement, from: Side): ReportLoad {
   };
 }
 
-/** The load of a cut where it starts. */
-export function loadRow(cut: RoundCut, { layers }: NearMetal): ReportLoad {
+/** The load of a cut where it starts, and how to come off its wall at the bottom; null where no way leads off it. */
+export function loadRows(
+  cut: RoundCut,
+  clearance: number,
+  { layers }: NearMetal,
+): { readonly load: ReportLoad; readonly backOff: ReportBackOff | null } {
   const radius = cut.diameter / 2;
-  const first = layers[0] as Layer;
-  if (first.plain === 'metal') return fullLoad(radius);
-  const metal = first.plain === 'air' ? [] : first.metal;
-  return loadJson(engagementOf(metal, cut.center, radius), cut.from);
+  const [first, last] = [layers[0] as Layer, layers[layers.length - 1] as Layer];
+  const rims = new Map<Layer, Rim>();
+  // Most cuts go through one layer only, where one overlay does for both.
+  const rimIn = (layer: Layer): Rim => {
+    const rim = rims.get(layer) ?? rimOf(metalOf(layer), cut.center, radius);
+    rims.set(layer, rim);
+    return rim;
+  };
+  const load =
+    first.plain === 'metal' ? fullLoad(radius) : loadJson(engagementAt(rimIn(first), radius), cut.from);
+  if (last.plain === 'metal') return { load, backOff: null };
+  const metal = metalOf(last);
+  // What stands in a ring is in the way of a step to any side.
+  if (cut.kind === 'annular' && standsIn(metal, coreOf(cut), cut.diameter)) return { load, backOff: null };
+  const off = backOffFrom(rimIn(last), metal, radius, clearance);
+  return { load, backOff: off === null ? null : backOffJson(off) };
+}
+
+function metalOf({ plain, metal }: Layer): Region {
+  return plain === 'air' ? [] : metal;
+}
+
+function backOffJson({ direction, distance, center, gap }: BackOff): ReportBackOff {
+  return {
+    direction: direction === null ? null : headingAlong(direction),
+    distance,
+    center: placeJson(center),
+    gap,
+  };
 }
 
 function fullLoad(radius: number): ReportLoad {
@@ -104,22 +134,6 @@ export function clearanceOf(job: Job, cut: JobCut): number {
 /** How far a tool moves at most for a clearance, and what it looks at beyond. */
 export function backOffReach(radius: number, clearance: number): number {
   return Math.sqrt(clearance * (2 * radius + clearance)) + 2 * clearance;
-}
-
-/** How to come off the wall at the bottom of a cut; null where no way leads off it. */
-export function backOffRow(cut: RoundCut, clearance: number, { layers }: NearMetal): ReportBackOff | null {
-  const last = layers[layers.length - 1] as Layer;
-  if (last.plain === 'metal') return null;
-  // What stands in a ring is in the way of a step to any side.
-  if (cut.kind === 'annular' && standsIn(last.metal, coreOf(cut), cut.diameter)) return null;
-  const off = backOff(last.plain === 'air' ? [] : last.metal, cut.center, cut.diameter / 2, clearance);
-  if (off === null) return null;
-  return {
-    direction: off.direction === null ? null : headingAlong(off.direction),
-    distance: off.distance,
-    center: placeJson(off.center),
-    gap: off.gap,
-  };
 }
 
 function standsIn(metal: Region, core: Region, diameter: number): boolean {

@@ -71,14 +71,15 @@ export function withFindings(
 /**
  * Makes the cuts and looks at what is left.
  * @param like what to take slabs and tolerances from, for a look at some of the cuts of a job
+ * @param isWanted of which cuts it is asked where their tools stand; all unless given
  */
-export function lookedAt(job: Job, set: SetUp, like?: LeftLike): Looked {
+export function lookedAt(job: Job, set: SetUp, like?: LeftLike, isWanted?: (id: string) => boolean): Looked {
   const removals = job.cuts.map((cut) => removalOf(cut, job.thickness));
   const { web, knifeEdge } = job.limits;
   const left = whatIsLeft(job.outline, job.thickness, removals, job.keep, web, knifeEdge * DEGREE, like);
   const standing = standingOf(left.cells);
   const facts = factsOf(job, left);
-  const centers = centerCuts(job, removals, left);
+  const centers = centerCuts(job, removals, left, isWanted);
   const density = job.material === null ? null : densityOf(job.material);
   const plain: Omit<Report, 'findings' | 'cautions'> = {
     edgebite: 1,
@@ -103,7 +104,9 @@ export function lookedAt(job: Job, set: SetUp, like?: LeftLike): Looked {
       volume,
       mass: density === null ? null : massOf(volume, density, job.units),
     })),
-    cuts: job.cuts.map((cut, k) => cutRow(job, left, standing, removals[k] as Removal, cut, k, centers[k] as CenterCut)),
+    cuts: job.cuts.map((cut, k) =>
+      cutRow(job, left, standing, removals[k] as Removal, cut, k, centers[k] as CenterCut),
+    ),
     setups: [],
     keepOut: [],
   };

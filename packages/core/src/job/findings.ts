@@ -166,7 +166,8 @@ function cutFindings(job: Job, facts: Facts, row: ReportCut, cut: Cut, number: n
     const message = `Cut ${cut.id} takes nothing that the cuts before it have left.`;
     findings.push({ level: 'note', code: 'cut-in-air', message, at, about });
   }
-  if (cut.kind === 'annular') findings.push(...annularFindings(job, row, cut, facts.bears[number] as boolean));
+  if (cut.kind === 'annular')
+    findings.push(...annularFindings(job, row, cut, facts.bears[number] as boolean));
   return findings;
 }
 

@@ -34,7 +34,8 @@ interface Layer {
 export function keepOutFindings(job: Job, { lays }: SetUp, report: Body): Finding[] {
   if (job.keepOuts.length === 0) return [];
   const clampings = clampingsOf(job, lays);
-  return [...clampings.flatMap((one) => hits(job, one)), ...gripFindings(job, clampings, report)];
+  const all = [...clampings, ...unset(job, clampings)];
+  return [...all.flatMap((one) => hits(job, one)), ...gripFindings(job, clampings, report)];
 }
 
 function clampingsOf(job: Job, lays: readonly Laid[]): Clamping[] {
@@ -52,6 +53,15 @@ function clampingsOf(job: Job, lays: readonly Laid[]): Clamping[] {
       where: ` in setup ${id}`,
     };
   });
+}
+
+/** Cuts that are in no setup can still run into what is in the way in all of them. */
+function unset(job: Job, clampings: readonly Clamping[]): Clamping[] {
+  const made = new Set(clampings.flatMap(({ cuts }) => cuts));
+  const cuts = job.cuts.filter((cut) => !made.has(cut));
+  if (cuts.length === 0) return [];
+  const keepOuts = job.keepOuts.filter(({ setup }) => setup === null);
+  return [{ lay: null, cuts, isFlipped: false, keepOuts, where: '' }];
 }
 
 function hits(job: Job, { lay, cuts, keepOuts, where }: Clamping): Finding[] {

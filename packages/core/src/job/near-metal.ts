@@ -48,7 +48,11 @@ export function metalFinder(
 ): MetalFinder {
   const tiles = new Tiles(outline);
   const taken = removals.map((removal, k) => takenBy(cuts[k] as Cut, removal, held));
-  const boxes = taken.map((region) => boundsOf(region) as Bounds);
+  const boxes = cuts.map((cut, k) =>
+    cut.kind === 'swept'
+      ? (boundsOf(taken[k] as Region) as Bounds)
+      : grown(boxAt(cut.center), cut.diameter / 2),
+  );
   const index = boxes.length === 0 ? null : indexOf(boxes);
   return (number, cut, reach) => {
     const box = grown(boxAt(cut.center), cut.diameter / 2 + reach);
@@ -67,6 +71,9 @@ export function metalFinder(
             .sort((a, b) => a - b);
     const start = plainPart(part, box, cut.center);
     const own = removals[number] as Removal;
+    if (earlier.length === 0) {
+      return { part: start.metal, layers: [{ ...start, height: own.high - own.low }] };
+    }
     const layers = heightsOf(own, cut.from, earlier, removals, thickness).map(({ middle, height }) => {
       const before = earlier.filter((k) => reaches(removals[k] as Removal, middle));
       if (start.plain === 'air' || before.length === 0) return { ...start, height };

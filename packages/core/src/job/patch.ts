@@ -16,8 +16,8 @@ const GAP_SHARE = 1e-6;
 /** With more cuts in one group than this a look at the whole job is as quick. */
 const MOST_TOGETHER = 64;
 
-/** What is looked at first round a change, in web limits: metal as thick as that has its say on either side of a cut. */
-const FIRST_REACH = 3;
+/** What is looked at first round a change, in web limits: metal as thick as that on either side of it. */
+const FIRST_REACH = 1;
 
 /** How often what is looked at may prove too little. */
 const ROUNDS = 4;
@@ -112,6 +112,7 @@ function nearOf(stand: Stand, next: Job, { group, places, boxes, rowBoxes }: Cha
   const like = { slabs: stand.report.slabs, tolerances: stand.tolerances };
   const rows = [...new Set([...group, ...meetingAny(rowBoxes, places)])].sort((a, b) => a - b);
   const rowZones = rows.map((k) => rowBoxes[k] as Bounds);
+  const asked = idsOf(next, rows);
   const reach = FIRST_REACH * next.limits.web;
   // What had a say in what is in doubt now has to be there, or the look would come to another end and not tell.
   const doubtful = [...stand.webZones, ...stand.knifeZones].filter((zone) => meetsAny(zone, places));
@@ -121,7 +122,7 @@ function nearOf(stand: Stand, next: Job, { group, places, boxes, rowBoxes }: Cha
     if (chosen.size > next.cuts.length / 2) return null;
     const cuts = [...chosen].sort((a, b) => a - b);
     const some = withCutsOnly(next, cuts);
-    const local = lookedAt(some, setUp(some), like);
+    const local = lookedAt(some, setUp(some), like, (id) => asked.has(id));
     const zones = [...local.webZones, ...local.knifeZones].filter((zone) => meetsAny(zone, places));
     const wanted = meetingAny(boxes, zones.flat()).filter((k) => !chosen.has(k));
     if (wanted.length > 0) {

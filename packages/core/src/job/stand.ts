@@ -36,7 +36,8 @@ export interface Kept {
 
 /** Examines a job as a whole. */
 export function standOf(job: Job): Stand {
-  const all = examined(job);
+  const said: Said = new WeakMap();
+  const all = examined(job, said);
   const numberOf = new Map(job.cuts.map(({ id }, k) => [id, k]));
   const boxes = job.cuts.map(boxOfCut);
   const rowBoxes = boxes.map((box, k) => rowBoxOf(job, job.cuts[k] as JobCut, box));
@@ -46,7 +47,7 @@ export function standOf(job: Job): Stand {
     boxes,
     rowBoxes,
     kept: keptOf(job, all, cutNumberBy(numberOf), boxes),
-    said: new WeakMap(),
+    said,
   };
 }
 

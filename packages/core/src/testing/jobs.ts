@@ -12,6 +12,7 @@ const size = (min: number, max: number): fc.Arbitrary<number> => fc.integer({ mi
 
 /** Outlines as jobs have them, about 100 across, near zero. */
 export const outlineDocuments: fc.Arbitrary<OutlineDocument> = fc.oneof(
+  { withCrossShrink: true },
   fc.record({ rectangle: fc.tuple(size(20, 120), size(20, 90)) }),
   fc.record({ rectangle: fc.tuple(size(20, 120), size(20, 90)), corner: size(1, 10) }),
   fc.record({ circle: size(20, 120), at: fc.constant<PlaceJson>([40, 40]) }),
@@ -31,6 +32,7 @@ const sides = fc.constantFrom<'top' | 'bottom' | undefined>(undefined, 'bottom')
 type CutShape<C = CutDocument> = C extends CutDocument ? Omit<C, 'id'> : never;
 
 const cutShapes: fc.Arbitrary<CutShape> = fc.oneof(
+  { withCrossShrink: true },
   fc.record({
     kind: fc.constant('bore' as const),
     center: places,

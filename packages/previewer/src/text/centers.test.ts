@@ -45,8 +45,8 @@ describe('the text on where tools stand', () => {
   it('gives the load of each cut that is interrupted, and names the others', () => {
     expect(section(textOf([SEAT, HOLE, AWAY]), 'LOAD').slice(0, 5)).toEqual([
       'LOAD, as each cut starts',
-      'cut   in metal °  of circle %  strikes a turn  side load  pushes to °',
-      'seat       180.0         50.0               1       0.64         90.0',
+      'cut   in metal °  share %  strikes a turn  side load  pushes to °',
+      'seat       180.0     50.0               1       0.64         90.0',
       'All round in metal, side load 0: hole.',
       'Starts in no metal: away.',
     ]);
@@ -105,8 +105,8 @@ describe('the text on where tools stand', () => {
       '1     down at  20.000  33.000         -  -  -',
       '      line     13.000  33.000         -  -  outline 2',
       '      line     13.000  40.000         -  -  outline 3',
-      'not reached     area       x       y  largest tool',
-      'sharp corner   1.931  10.000  30.000          none',
+      'not reached    area       x       y  largest tool',
+      'sharp corner  1.931  10.000  30.000          none',
     ]);
   });
 

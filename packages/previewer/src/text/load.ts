@@ -23,7 +23,7 @@ export function loadsText(report: Report): string | null {
     [
       left('cut', ({ cut }) => cut.id),
       right('in metal °', ({ load }) => angleText(load.angle)),
-      right('of circle %', ({ load }) => fixed(100 * load.share, 1)),
+      right('share %', ({ load }) => fixed(100 * load.share, 1)),
       right('strikes a turn', ({ load }) => String(load.entries)),
       right('side load', ({ load }) => loadText(load)),
       right('pushes to °', ({ load }) => headingText(load.sideLoad.direction)),

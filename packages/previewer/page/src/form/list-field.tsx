@@ -97,7 +97,7 @@ function MemberRow(props: MemberProps) {
         <button type="button" class="name" id={idOf(pointer)} aria-expanded={open} onClick={toggle}>
           <span class="count">{index + 1}</span>
           <span class="words">
-            <b>{name}</b> <span class="about">{figuresOf(value)}</span>
+            <b>{name}</b> <span class="about">{figuresOf(value, name)}</span>
           </span>
         </button>
         <button
@@ -148,12 +148,12 @@ function nameOf(value: Json | undefined, { schema, root, label }: MemberProps): 
 }
 
 // The few figures by which one knows a cut or a hole again.
-function figuresOf(value: Json | undefined): string {
+function figuresOf(value: Json | undefined, name: string): string {
   if (!isObject(value)) return '';
   const place = value.center ?? value.at;
   const size = value.diameter ?? value.circle;
   return [
-    typeof value.kind === 'string' ? called(value.kind) : '',
+    typeof value.kind === 'string' && headed(called(value.kind)) !== name ? called(value.kind) : '',
     typeof size === 'number' ? `⌀${size}` : '',
     isList(place) && place.every((number) => typeof number === 'number') ? `at ${place.join(', ')}` : '',
     typeof value.depth === 'number' ? `${value.depth} deep` : '',

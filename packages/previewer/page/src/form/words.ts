@@ -6,7 +6,7 @@ const CALLED: Readonly<Record<string, string>> = {
   ccw: 'counter-clockwise',
   center: 'centre',
   id: 'name',
-  name: 'job name',
+  name: 'title',
   from: 'starts from',
   keep: 'held at',
   svgPath: 'SVG path',
