@@ -30,7 +30,7 @@ export function textReport(report: Report): string {
       : block(`PIECES left: ${report.pieces.length}`, piecesTable(report)),
     report.cuts.length === 0
       ? block('CUTS', 'No cut in this job.')
-      : block('CUTS, in their order', cutsTable(report)),
+      : block('CUTS in their order; x and y of the centre', cutsTable(report)),
     ...centerBlocks(report),
     tableOrNone(`WEBS under ${lengthText(limits.web, units)}`, report.webs.length, () => websTable(report)),
     tableOrNone(`KNIFE EDGES under ${angleText(limits.knifeEdge)}°`, report.knifeEdges.length, () =>
