@@ -8,6 +8,7 @@ import { type StripRun, stripRuns } from './strip-runs.js';
 import { type Strip, stripsBetween } from './strips.js';
 import {
   alongWall,
+  NEAR_JOINT,
   namesInOrder,
   nearestOnWall,
   ROOM_SLACK,
@@ -23,7 +24,7 @@ export interface Web {
   /** Middle of that disc, and the two places where it touches the boundary. */
   readonly at: Point;
   readonly ends: readonly [Point, Point];
-  /** Sources of the touched edges, cuts before outlines; a corner has that of the first of its edges in that order. */
+  /** Sources of the touched edges, cuts before outlines; a joint has that of the first of its edges in that order. */
   readonly between: readonly [Source | null, Source | null];
   /**
    * Length over which the metal stays under the limit: of the strip, and from each of its ends (or from the middle)
@@ -136,8 +137,8 @@ function facingAt(walls: Walls, { one, other, thickness, at }: Strip, s: number)
 function webOf(walls: Walls, facing: Facing, length: number, strip: number, zone: Zone): ZonedWeb {
   const one = walls.list[facing.one] as Wall;
   const other = walls.list[facing.other] as Wall;
-  const a = sourceOf(walls, one);
-  const b = sourceOf(walls, other);
+  const a = sourceAt(walls, one, facing.p);
+  const b = sourceAt(walls, other, facing.q);
   const inOrder = namesInOrder(a, b);
   return {
     thickness: facing.thickness,
@@ -151,12 +152,27 @@ function webOf(walls: Walls, facing: Facing, length: number, strip: number, zone
   };
 }
 
-/** What a wall came from; a corner is named after the one of its two edges that comes first. */
-function sourceOf(walls: Walls, wall: Wall): Source | null {
-  const arriving = wall.edge.source ?? null;
-  if (wall.shape !== 'corner') return arriving;
-  const leaving = (walls.list[wall.after] as Wall).edge.source ?? null;
-  return namesInOrder(arriving, leaving) ? arriving : leaving;
+/**
+ * What a disc touches at a place of a wall. On a joint, a corner or a smooth one, that is both of its edges, and the
+ * one that comes first is named: which of them was found is a matter of rounding.
+ */
+function sourceAt(walls: Walls, wall: Wall, foot: Point): Source | null {
+  const near = NEAR_JOINT * walls.tolerance;
+  const isAt = (p: Point) => Math.hypot(p.x - foot.x, p.y - foot.y) <= near;
+  const source = (k: number) => (walls.list[k] as Wall).edge.source ?? null;
+  // The edge of a corner is the one that arrives at it.
+  const others = [
+    ...(wall.shape === 'corner' || isAt(wall.edge.b) ? [source(leavingAt(walls, wall))] : []),
+    ...(wall.shape !== 'corner' && isAt(wall.edge.a) ? [source(wall.before)] : []),
+  ];
+  const own = wall.edge.source ?? null;
+  return others.reduce((first, other) => (namesInOrder(first, other) ? first : other), own);
+}
+
+/** The wall of the edge that leaves the joint at the end of a wall: the next one that is no corner. */
+function leavingAt(walls: Walls, { after }: Wall): number {
+  const next = walls.list[after] as Wall;
+  return next.shape === 'corner' ? next.after : after;
 }
 
 /** How far it is from a place in a web to where the metal is as thick as the limit; 0 where it never is. */
