@@ -10,6 +10,12 @@ export const MIN_LENGTH = 1e-6;
 /** Most cuts in a job: a hundred times what the speed of the overlay is tested for. */
 export const MAX_CUTS = 100_000;
 
+/**
+ * Most pairs of circles of cuts that cross each other, which take some seconds: far over any work on a mill. What is
+ * cut again exactly where it was does not count.
+ */
+export const MAX_CROSSINGS = 10_000;
+
 /** Most edges in one outline, hole or path; more is a flattened curve, which the exact edges make needless. */
 export const MAX_EDGES = 100_000;
 

@@ -3,6 +3,7 @@ import { shownPoint } from '../outline/shown.js';
 import { contains } from '../region/contains.js';
 import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { crossingIssues } from './crossings.js';
 import { JobError } from './errors.js';
 import { Faults } from './faults.js';
 import { idIssues } from './ids.js';
@@ -64,6 +65,7 @@ function readCuts(document: JobDocument, outline: Region | null, faults: Faults)
   };
   const read = cuts.flatMap((cut, i) => readCut(cut, `/cuts/${i}`, part, faults) ?? []);
   faults.add(ids);
+  faults.add(crossingIssues(read));
   return read;
 }
 
