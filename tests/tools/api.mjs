@@ -50,7 +50,27 @@ function reportOf(pack, entry) {
 function shown(name, node) {
   const whole = ts.isVariableDeclaration(node) ? node.parent.parent : node;
   const text = printer.printNode(ts.EmitHint.Unspecified, whole, whole.getSourceFile());
-  return text.includes(name) ? text : `${name} = ${text}`;
+  const settled = inOrder(text);
+  return settled.includes(name) ? settled : `${name} = ${settled}`;
+}
+
+/** A line such as `outside: "outside";`: one of the values of an enumeration. */
+const VALUE = /^\s*"?[^":]+"?: "[^"]*";$/;
+
+/**
+ * The compiler writes the values of an enumeration in the order in which it has met them, which hangs on what else it
+ * compiled: here they are sorted.
+ * @param {string} text
+ */
+function inOrder(text) {
+  const lines = text.split('\n');
+  for (let from = 0; from < lines.length; from++) {
+    let to = from;
+    while (VALUE.test(lines[to] ?? '')) to++;
+    lines.splice(from, to - from, ...lines.slice(from, to).sort());
+    from = Math.max(from, to);
+  }
+  return lines.join('\n');
 }
 
 /**

@@ -62,10 +62,12 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
   let shared = false;
   // Curves that touch are within tolerance of each other for a good way to both sides. What parts two arcs of one
   // circle there is no place of the other curve: it would depend on how the circle was written down.
+  const isSharedJoint = sharedJoints(curves);
   const touchesElsewhere = (p: number, x: number, y: number) =>
     roots[4] === 1 &&
     points.isSeam[p] === true &&
-    Math.hypot((roots[0] as number) - x, (roots[1] as number) - y) > tolerance;
+    Math.hypot((roots[0] as number) - x, (roots[1] as number) - y) > tolerance &&
+    !isSharedJoint(p);
   const onto = (piece: number, other: number) => {
     const a = from[other] as number;
     const b = to[other] as number;
@@ -119,6 +121,36 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
     }
   });
   return meetings;
+}
+
+/**
+ * Tells whether more than one circle has a joint at a point: they touch there, however each of them is written down.
+ * The table is made when it is first asked for, which is seldom.
+ */
+function sharedJoints(curves: Curves): (p: number) => boolean {
+  let table: Map<number, Map<number, { readonly piece: number; isShared: boolean }>> | null = null;
+  const { x, y } = curves.points;
+  return (p) => {
+    if (table === null) {
+      table = new Map();
+      for (let i = 0; i < curves.count; i++) {
+        for (const end of [curves.from[i] as number, curves.to[i] as number]) {
+          const row = table.get(x[end] as number) ?? new Map();
+          table.set(x[end] as number, row);
+          const known = row.get(y[end] as number);
+          if (known === undefined) row.set(y[end] as number, { piece: i, isShared: false });
+          else if (!isSameCircle(curves, known.piece, i)) known.isShared = true;
+        }
+      }
+    }
+    return table.get(x[p] as number)?.get(y[p] as number)?.isShared === true;
+  };
+}
+
+function isSameCircle({ rows, tolerance }: Curves, i: number, j: number): boolean {
+  const differ = (k: number) => Math.abs((rows[i * ROW + k] as number) - (rows[j * ROW + k] as number));
+  const isArc = (k: number) => rows[k * ROW + 7] !== 0;
+  return isArc(i) && isArc(j) && Math.max(differ(4), differ(5), differ(6)) <= tolerance;
 }
 
 /**
