@@ -1,3 +1,4 @@
+import { area } from '../region/measure.js';
 import { type Cells, STANDS } from './cells.js';
 
 /** Slugs that hang on a floor: their cells, and the cut that would have set them loose. */
@@ -27,10 +28,10 @@ export function heldSlugs(cells: Cells, isKept: (cell: number) => boolean): Held
     const { low, high } = cells.removals[cut] as Cells['removals'][number];
     return high - low;
   };
+  const size = new Map([...facesIn.keys()].map((cut) => [cut, area(cells.removals[cut]?.core ?? [])]));
+  const larger = (a: number, b: number) => (size.get(a) as number) - (size.get(b) as number);
   // Smaller cores first: a slug within a slug is a piece of its own. Of equal ones the deeper cut says how far down.
-  const inOrder = [...facesIn].sort(
-    (a, b) => a[1].length - b[1].length || depth(b[0]) - depth(a[0]) || a[0] - b[0],
-  );
+  const inOrder = [...facesIn].sort(([a], [b]) => larger(a, b) || depth(b) - depth(a) || a - b);
   const keptFaces = facesOf(cells, isKept);
   for (const [cut, faces] of inOrder) {
     // What is kept lies in the core itself: then no floor joins it to anything.
