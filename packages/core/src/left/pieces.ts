@@ -5,7 +5,7 @@ import { area, perimeter } from '../region/measure.js';
 import type { Region, RegionPart } from '../region/region.js';
 import { bodiesOf, type Cells, cellVolume, STANDS } from './cells.js';
 import { commonCore, freeingCuts, type Passing } from './freeing.js';
-import { heldSlugs } from './held.js';
+import { type HeldSlugs, heldSlugs } from './held.js';
 import { planOf, type Section, sectionsBySlab, sectionsOf } from './sections.js';
 
 /** What is left of the part, or comes off it. */
@@ -71,7 +71,12 @@ export function piecesOf(cells: Cells, keep: Point | null): Pieces {
     else list.push(cell);
   }
   const keptBody = chooseKept(cells, members, bodies, keep);
-  const held = heldSlugs(cells, (cell) => bodies.leader(cell) === keptBody.leader);
+  const held = lettingStand(
+    cells,
+    heldSlugs(cells, (cell) => bodies.leader(cell) === keptBody.leader),
+    members.get(keptBody.leader) ?? [],
+    keptBody.place,
+  );
   const { freed, passing } = freeingCuts(cells, members.keys(), keptBody.leader);
   const drafts: Draft[] = held.slugs.map(({ cells: own, cut }) => ({
     cells: own,
@@ -103,15 +108,16 @@ function chooseKept(
   members: ReadonlyMap<number, readonly number[]>,
   bodies: Groups,
   keep: Point | null,
-): { leader: number; keepStands: boolean | null } {
+): { leader: number; keepStands: boolean | null; place: readonly number[] } {
+  let place: readonly number[] = [];
   let candidates = [...members.keys()];
   let keepStands: boolean | null = null;
   if (keep !== null) {
     const n = cells.slabs.length;
     const face = faceAt(cells.subdivision, keep);
-    const there = cells.slabs.map((_, s) => face * n + s).filter((cell) => cells.taker[cell] === STANDS);
-    keepStands = there.length > 0;
-    if (keepStands) candidates = [...new Set(there.map((cell) => bodies.leader(cell)))];
+    place = cells.slabs.map((_, s) => face * n + s).filter((cell) => cells.taker[cell] === STANDS);
+    keepStands = place.length > 0;
+    if (keepStands) candidates = [...new Set(place.map((cell) => bodies.leader(cell)))];
   }
   let leader = -1;
   let most = -1;
@@ -122,7 +128,28 @@ function chooseKept(
       leader = candidate;
     }
   }
-  return { leader, keepStands };
+  return { leader, keepStands, place };
+}
+
+/**
+ * Slugs can stand on each other and be all that is left of the body that is kept. Then the one at the place that is
+ * held, or the largest, is what the others stand on, and no slug.
+ */
+function lettingStand(
+  cells: Cells,
+  held: HeldSlugs,
+  body: readonly number[],
+  place: readonly number[],
+): HeldSlugs {
+  if (body.some((cell) => held.claimed[cell] === 0)) return held;
+  const atPlace = held.slugs.filter(({ cells: own }) => own.some((cell) => place.includes(cell)));
+  const [base] = (atPlace.length > 0 ? atPlace : [...held.slugs]).sort(
+    (a, b) => volumeOf(cells, b.cells) - volumeOf(cells, a.cells),
+  );
+  if (base === undefined) return held;
+  const claimed = held.claimed.slice();
+  for (const cell of base.cells) claimed[cell] = 0;
+  return { slugs: held.slugs.filter((slug) => slug !== base), claimed };
 }
 
 const ROLE_NAME: Record<Role, string> = { kept: 'kept', slug: 'slug', 'held slug': 'slug', offcut: 'offcut' };

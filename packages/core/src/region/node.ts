@@ -292,10 +292,10 @@ function alongPiece(a: Place, b: Place): number {
 }
 
 /**
- * In tolerances. A point of a piece may lie off it by one; where it stands beside an end, that alone parts the two,
- * and a piece cut between them would lie across. Half of one more for points that are both a little off.
+ * In tolerances. A point of a piece may lie off it by one; where it stands beside an end, that alone parts the two, and a
+ * piece cut between them would lie across. A little more than one: it is then one tolerance but for rounding.
  */
-const NEIGHBOURS = 1.5;
+const NEIGHBOURS = 1.001;
 
 /** Points that follow each other along a piece within the tolerance are one. */
 function weldNeighbours(curves: Curves, along: Along, groups: Groups): void {
