@@ -133,15 +133,41 @@ function widens(a: Course, b: Course): boolean {
 }
 
 /** The course of the boundary before and after a place on a wall: at the wall's ends it is the neighbour's. */
-function coursesFrom(walls: Walls, number: number, at: Point, { middle, thickness }: Facing) {
-  const radius = thickness / 2;
+function coursesFrom(walls: Walls, number: number, at: Point, facing: Facing) {
+  const radius = facing.thickness / 2;
   const wall = walls.list[number] as Wall;
-  const along = { dx: (middle.y - at.y) / radius, dy: -(middle.x - at.x) / radius };
+  const inward = inwardAt(walls, number, facing);
+  const along = { dx: inward.dy, dy: -inward.dx };
   const own: Course = { lean: 0, closing: closing(wall, radius) };
   const { before, after } = endsAt(walls, wall, at, along);
   return {
     before: before ? courseOf(walls.list[wall.before] as Wall, along, radius, 'before') : own,
     after: after ? courseOf(walls.list[wall.after] as Wall, along, radius, 'after') : own,
+  };
+}
+
+/**
+ * Unit vector into the metal where a facing pair rests on a wall. It follows from the wall, or from the one that it
+ * faces, if one of them has a size of its own: the neck can be so thin that, far from the origin, the rounding of its
+ * two ends would turn it.
+ */
+function inwardAt(walls: Walls, number: number, { one, other, p, q, middle, thickness }: Facing): Vector {
+  const [at, facing, facingAt] = number === one ? [p, other, q] : [q, one, p];
+  const own = normalOf(walls.list[number] as Wall, at);
+  if (own !== null) return own;
+  const across = normalOf(walls.list[facing] as Wall, facingAt);
+  if (across !== null) return { dx: -across.dx, dy: -across.dy };
+  return { dx: (2 * (middle.x - at.x)) / thickness, dy: (2 * (middle.y - at.y)) / thickness };
+}
+
+/** Unit vector into the metal at a place on a wall; null for a corner, which has none of its own. */
+function normalOf(wall: Wall, at: Point): Vector | null {
+  if (wall.shape === 'flat') return wall.normal;
+  if (wall.shape === 'corner') return null;
+  const inward = wall.side > 0 ? -1 : 1;
+  return {
+    dx: (inward * (at.x - wall.center.x)) / wall.radius,
+    dy: (inward * (at.y - wall.center.y)) / wall.radius,
   };
 }
 
