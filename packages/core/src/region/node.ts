@@ -3,6 +3,8 @@ import { meetRows, onSide } from '../geometry/meet.js';
 import { addPoint, type Curves, type Points } from './gather.js';
 import { Groups } from './groups.js';
 import { boxesOf, eachPair } from './pairs.js';
+import { isSameCrossing } from './same-crossing.js';
+import { sharedJoints } from './shared-joints.js';
 
 /** Pieces of curves between vertices, none of which meets another but at its ends. */
 export interface Noding {
@@ -60,6 +62,8 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
   const { rows, from, to, points, tolerance } = curves;
   const meetings: Meetings = { one: [], other: [], roots: [] };
   let shared = false;
+  /** Ends of the two pieces at hand that lie on the other one. */
+  const common: number[] = [];
   // Curves that touch are within tolerance of each other for a good way to both sides. What parts two arcs of one
   // circle there is no place of the other curve: it would depend on how the circle was written down.
   const isSharedJoint = sharedJoints(curves);
@@ -75,6 +79,7 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
       const p = k === 0 ? (from[piece] as number) : (to[piece] as number);
       if (p === a || p === b) {
         shared = true;
+        common.push(p);
         continue;
       }
       const x = points.x[p] as number;
@@ -88,7 +93,8 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
       ) {
         hits.piece.push(other);
         hits.point.push(p);
-      }
+      } else continue;
+      common.push(p);
     }
   };
   const isShort = new Uint8Array(curves.count);
@@ -104,13 +110,22 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
     if (isChain(rows, i) || isChain(rows, j)) return;
     const before = hits.piece.length + welds.length;
     shared = false;
+    common.length = 0;
     // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.
     roots[4] = 0;
     const count = isShort[i] === 1 || isShort[j] === 1 ? 0 : meetRows(rows, i, j, tolerance, roots);
     onto(i, j);
     onto(j, i);
     for (let k = 0; k < count; k++) {
-      const p = addPoint(points, roots[2 * k] as number, roots[2 * k + 1] as number, null);
+      const x = roots[2 * k] as number;
+      const y = roots[2 * k + 1] as number;
+      // An end that lies on the other piece is their crossing, however far along it rounding puts the root. A place of
+      // touching is found precisely, and where others lie beside it, it is wanted too.
+      const isKnown = (p: number) =>
+        roots[4] === 0 &&
+        isSameCrossing(rows, i, j, points.x[p] as number, points.y[p] as number, x, y, tolerance);
+      if (common.some(isKnown)) continue;
+      const p = addPoint(points, x, y, null);
       hits.piece.push(i, j);
       hits.point.push(p, p);
       meetings.roots.push({ i, j, point: p });
@@ -121,36 +136,6 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
     }
   });
   return meetings;
-}
-
-/**
- * Tells whether more than one circle has a joint at a point: they touch there, however each of them is written down.
- * The table is made when it is first asked for, which is seldom.
- */
-function sharedJoints(curves: Curves): (p: number) => boolean {
-  let table: Map<number, Map<number, { readonly piece: number; isShared: boolean }>> | null = null;
-  const { x, y } = curves.points;
-  return (p) => {
-    if (table === null) {
-      table = new Map();
-      for (let i = 0; i < curves.count; i++) {
-        for (const end of [curves.from[i] as number, curves.to[i] as number]) {
-          const row = table.get(x[end] as number) ?? new Map();
-          table.set(x[end] as number, row);
-          const known = row.get(y[end] as number);
-          if (known === undefined) row.set(y[end] as number, { piece: i, isShared: false });
-          else if (!isSameCircle(curves, known.piece, i)) known.isShared = true;
-        }
-      }
-    }
-    return table.get(x[p] as number)?.get(y[p] as number)?.isShared === true;
-  };
-}
-
-function isSameCircle({ rows, tolerance }: Curves, i: number, j: number): boolean {
-  const differ = (k: number) => Math.abs((rows[i * ROW + k] as number) - (rows[j * ROW + k] as number));
-  const isArc = (k: number) => rows[k * ROW + 7] !== 0;
-  return isArc(i) && isArc(j) && Math.max(differ(4), differ(5), differ(6)) <= tolerance;
 }
 
 /**
