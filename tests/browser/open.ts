@@ -1,4 +1,5 @@
 import { access, readFile } from 'node:fs/promises';
+import { examine, parseJob } from '@edgebite/core';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { buildPage, servePage } from '../../packages/previewer/page/site.mjs';
 
@@ -130,3 +131,11 @@ export async function middle(page: Page, selector: string): Promise<{ x: number;
   if (box === null) throw new Error(`${selector} is not on the screen`);
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
+
+/** What the library, run here, has to say on a job: each sentence after its level. */
+export function expected(job: unknown): string[] {
+  return examine(parseJob(job)).findings.map(({ level, message }) => `${level} ${message}`);
+}
+
+/** The element of the page that shows the value at a pointer into the job. */
+export const id = (pointer: string): string => `[id="at${pointer}"]`;

@@ -3,10 +3,15 @@ import { examine, parseJob } from '@edgebite/core';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { sheetCsv } from '../../packages/previewer/src/sheet/csv.js';
+import { sheetHtml } from '../../packages/previewer/src/sheet/html.js';
 import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
 import { sheetText } from '../../packages/previewer/src/sheet/text.js';
+import { targetText } from '../../packages/previewer/src/sheet/words.js';
 import { block } from './block.js';
+import { movedCases } from './moved-cases.js';
 import {
+  expected,
+  id,
   jobOf,
   type Look,
   middle,
@@ -21,6 +26,8 @@ import {
   sight,
   stand,
 } from './open.js';
+import { placed } from './placed.js';
+import { rangeCases } from './range-cases.js';
 
 const folder = new URL('../../examples/', import.meta.url);
 const examples = readdirSync(folder)
@@ -50,11 +57,6 @@ async function look(how: Look = {}): Promise<Page> {
   return one.page;
 }
 
-/** What the library, run here, has to say on a job: each sentence after its level. */
-function expected(job: unknown): string[] {
-  return examine(parseJob(job)).findings.map(({ level, message }) => `${level} ${message}`);
-}
-
 // Sine and cosine differ in their last digit from one version of the engine to another.
 function rounded(text: string): unknown {
   return JSON.parse(text, (_, value) => (typeof value === 'number' ? Number(value.toPrecision(12)) : value));
@@ -65,8 +67,6 @@ function cutOf(index: number): (typeof block.cuts)[number] {
   if (cut === undefined) throw new Error(`the block has no cut ${index}`);
   return cut;
 }
-
-const id = (pointer: string): string => `[id="at${pointer}"]`;
 
 describe('the page', () => {
   it('opens each example and shows what the library says of it', async () => {
@@ -307,6 +307,46 @@ describe('the page', () => {
   });
 });
 
+movedCases(look);
+rangeCases(look);
+
+describe('the readouts', () => {
+  it('come as a page, and print on whatever paper there is, as that page would', async () => {
+    const printed = { content: 'window.print = () => { window.printed = (window.printed ?? 0) + 1; };' };
+    const page = await look({ init: printed });
+    await openJob(page, block);
+    const sheet = sheetOf(examine(parseJob(block)));
+    expect(await saved(page, 'Readouts to print')).toBe(sheetHtml(sheet));
+    await page.getByRole('button', { name: 'Print the readouts' }).click();
+    await page.waitForFunction(() => 'printed' in window);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.paper svg, h2, button').filter({ visible: true }).allTextContents()).toEqual(
+      sheet.blocks.map(({ title }) => title),
+    );
+    const cells = page.locator('.readouts td.t');
+    expect(await cells.allTextContents()).toEqual(
+      sheet.blocks.flatMap((one) =>
+        one.steps.flatMap(({ target }) => target.map((value) => targetText(value, one))),
+      ),
+    );
+    // Its own style: 16 points, black.
+    const shown = await cells.first().evaluate((cell) => {
+      const { fontSize, color } = getComputedStyle(cell);
+      return { fontSize: Number.parseFloat(fontSize), color };
+    });
+    expect(shown.fontSize).toBeCloseTo((16 * 96) / 72, 3);
+    expect(shown.color).toBe('rgb(0, 0, 0)');
+    const pdf = (await page.pdf({ preferCSSPageSize: true, format: 'Letter' })).toString('latin1');
+    // Upright Letter, 612 by 792 points (ANSI/ASME Y14.1), though the drawing asks for A4 that lies.
+    expect(/\/MediaBox\s*\[([^\]]*)\]/.exec(pdf)?.[1]?.trim().split(/\s+/).map(Number)).toEqual([
+      0, 0, 612, 792,
+    ]);
+    await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+    expect(await page.locator('.readouts').count()).toBe(0);
+    expect(await page.locator('.paper svg').isVisible()).toBe(true);
+  });
+});
+
 describe('a slow machine', () => {
   // Holds every answer of the worker back, as a large job would.
   const SLOW = `
@@ -340,11 +380,11 @@ describe('a slow machine', () => {
 describe('at every width', () => {
   it.each([360, 1440])('of %i pixels nothing sticks out, and all can be reached', async (width) => {
     const page = await look({ width, height: 800 });
-    for (const job of [block, ...examples.map((example) => example.job)]) {
+    for (const job of [block, placed, ...examples.map((example) => example.job)]) {
       await openJob(page, job);
       const cuts = await page.locator('.cuts .strip .name').all();
       // Every kind of cut is in the block; of the others the first will do.
-      for (const cut of job === block ? cuts : cuts.slice(0, 1)) {
+      for (const cut of job === block || job === placed ? cuts : cuts.slice(0, 1)) {
         await cut.click();
         const over = await page.evaluate(
           () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
@@ -386,6 +426,14 @@ describe('axe', () => {
     await page.click('#finding-4 button');
     for (const table of await page.locator('details summary').all()) await table.click();
     expect(await violations(), 'with a finding').toEqual([]);
+    await openJob(page, placed);
+    await page.focus('#handle-0');
+    await page.click('#range-panel summary');
+    await page.getByRole('button', { name: 'Find safe values' }).click();
+    await page.waitForSelector('.range svg');
+    expect(await violations(), 'with passes and a range').toEqual([]);
+    await page.click('#undo');
+    await shows(page, block.name);
     await page.click(id('/cuts/3'));
     await page.fill(id('/cuts/3/diameter'), 'x');
     await page.waitForSelector('.faults');

@@ -9,6 +9,8 @@ import {
   withValue,
 } from '../../packages/previewer/page/src/state/json.js';
 
+import { unitIn } from '../../packages/previewer/page/src/state/place.js';
+
 const job: Json = { part: { thickness: 5 }, cuts: [{ id: 'a' }, { id: 'b' }, { id: 'c' }] };
 
 describe('values in a job', () => {
@@ -78,5 +80,26 @@ describe('a history', () => {
     for (let k = 1; k <= 2000; k++) history = changed(history, k, null);
     expect(history.past.length).toBe(500);
     expect(history.past.at(-1)).toBe(1999);
+  });
+});
+
+describe('the unit of a length', () => {
+  const units = (job: object, pointer: string) => unitIn(job as Json, pointer);
+  const setups = [{ id: 'a', readout: { resolution: 0.0002 }, zero: { x: [{ units: 'mm', length: 3 }] } }];
+  const inch = { units: 'mm', readout: { units: 'inch', resolution: 0.0002 }, setups };
+
+  it('is that of the readout it is in; that of a setup shows what the readout of the job shows', () => {
+    expect(units(inch, '/readout/resolution')).toBe('inch');
+    expect(units(inch, '/setups/0/readout/resolution')).toBe('inch');
+    const own = { ...inch, setups: [{ ...setups[0], readout: { units: 'mm', resolution: 0.005 } }] };
+    expect(units(own, '/setups/0/readout/resolution')).toBe('mm');
+  });
+
+  it('is that of the job elsewhere, or of a link that says its own', () => {
+    expect(units(inch, '/resolution')).toBe('mm');
+    expect(units(inch, '/cuts/0/diameter')).toBe('mm');
+    expect(units({ ...inch, units: 'inch' }, '/setups/0/zero/x/0/length')).toBe('mm');
+    expect(units({ ...inch, readout: {} }, '/setups/0/readout/resolution')).toBe('mm');
+    expect(units({ units: 'inch', setups }, '/setups/0/readout/resolution')).toBe('inch');
   });
 });

@@ -6,7 +6,7 @@ import { type ViewOptions, viewIn, viewTreeIn } from './view-draw.js';
 
 /**
  * The same `draw` as on Node, in the DOM of the page that it runs in.
- * @throws RangeError if `idPrefix` cannot begin an id, or the theme is none.
+ * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, or the range is not one of the report.
  */
 export function draw(report: Report, options: DrawOptions = {}): string {
   return drawIn(window, report, options);

@@ -1,6 +1,7 @@
-import type { Report } from '@edgebite/core';
+import type { RangeReport, Report } from '@edgebite/core';
 import { knifeMarks, webMarks } from './marks.js';
 import { angleText, numberText, unitText } from './numbers.js';
+import { rangeDescription } from './range-describe.js';
 import { betweenText, countText, roleText } from './words.js';
 
 /** The drawing's title, for those who do not see it. */
@@ -9,7 +10,7 @@ export function titleOf(report: Report): string {
 }
 
 /** What the drawing shows, in sentences, for those who do not see it. */
-export function descriptionOf(report: Report): string {
+export function descriptionOf(report: Report, range?: RangeReport): string {
   const length = (value: number): string => `${numberText(value, report.units)} ${unitText(report.units)}`;
   const pieces = report.pieces.map((piece) => `${piece.id} (${roleText(piece.role)})`);
   const webs = webMarks(report);
@@ -26,6 +27,7 @@ export function descriptionOf(report: Report): string {
       ? 'No knife edge under the limit.'
       : `${countText(knives.length, 'knife edge')} under the limit; the sharpest, ${knife.id}, has ${angleText(knife.knifeEdge.angle)} degrees between ${betweenText(knife.knifeEdge.between)}.`,
     ...report.findings.filter(({ level }) => level === 'danger').map(({ message }) => `Danger: ${message}`),
+    ...(range === undefined ? [] : [rangeDescription(range)]),
   ];
   return sentences.join(' ');
 }

@@ -1,21 +1,22 @@
-import type { Report } from '@edgebite/core';
+import type { RangeReport, Report } from '@edgebite/core';
 import { type Svg, withWindow } from '@svgdotjs/svg.js';
 import { descriptionOf, titleOf } from './describe.js';
 import { drawDetails } from './details.js';
 import { drawFrame } from './frame.js';
 import { hatchingIn } from './hatch.js';
 import { inkedRoom } from './ink.js';
-import { layOut } from './layout.js';
+import { type Layout, layOut } from './layout.js';
 import { drawLegend } from './legend.js';
 import type { Pen } from './pen.js';
 import { drawMeasures, drawTop, setLabels } from './plan.js';
-import { emptyRoom, type Room } from './room.js';
+import { checkRange, drawRangeBlock } from './range-block.js';
+import { emptyRoom, INK, type Room } from './room.js';
 import { checkIdPrefix, rootOf, serialized } from './root.js';
 import { drawCuttingLine, drawSection } from './section.js';
 import { frameOf, type SheetSize, sheetSize } from './sheet.js';
 import { drawSide } from './side.js';
 import { drawSteps } from './step-strip.js';
-import { drawTable } from './table.js';
+import { drawTable, tableHeight, tableWidth } from './table.js';
 import { type Theme, type ThemeName, themeOf } from './theme.js';
 import { type Box, shrunk } from './view.js';
 
@@ -29,11 +30,26 @@ export interface DrawOptions {
   readonly theme?: ThemeName | Theme;
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-` without it. */
   readonly idPrefix?: string;
+  /**
+   * What `rangeOf` says of a number of one of the cuts: drawn as a strip with its safe intervals, where there is room;
+   * where there is none, the legend says that it is left out.
+   */
+  readonly range?: RangeReport | undefined;
 }
 
 /** The room that a column has left under a height. */
 function spareUnder(column: Box, y: number): Room {
   return emptyRoom(shrunk({ ...column, y, height: column.y + column.height - y }, 3));
+}
+
+/** The room that the tables at the foot of the sheet leave beside them. */
+function besideTables({ frame, legend, tables }: Layout): Room {
+  const top = Math.min(legend.y, ...tables.map(({ y }) => y));
+  const room = emptyRoom(shrunk({ ...frame, y: top, height: legend.y - top }, 1));
+  for (const { table, x, y } of tables) {
+    room.markBox({ x: x - 3, y, width: tableWidth(table) + 6, height: tableHeight(table) }, INK.taken);
+  }
+  return room;
 }
 
 /** Details that a sheet has at most: on a small one, and on a larger one. */
@@ -46,19 +62,21 @@ export function drawIn(window: Window, report: Report, options: DrawOptions): st
 
 /**
  * Draws a report into the DOM of a window and returns the tree of the drawing, which is not in the page yet.
- * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, or the theme is none.
+ * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, the theme is none, or the
+ * range is not one of the report.
  */
 export function treeIn(window: Window, report: Report, options: DrawOptions): Svg {
-  const { sheet = 'A4', upright = false, theme = 'light', idPrefix = 'edgebite-' } = options;
+  const { sheet = 'A4', upright = false, theme = 'light', idPrefix = 'edgebite-', range } = options;
   checkIdPrefix('draw', idPrefix);
+  if (range !== undefined) checkRange('draw', range, report);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   return withWindow(window, () => {
     const size = sheetSize(sheet, upright);
-    const words = { title: titleOf(report), description: descriptionOf(report) };
+    const words = { title: titleOf(report), description: descriptionOf(report, range) };
     const root = rootOf(size, words, idPrefix, pen.theme);
     root.rect(size[0], size[1]).attr('fill', pen.theme.paper);
     const hatching = hatchingIn(root, pen);
-    const layout = layOut(report, frameOf(size), idPrefix);
+    const layout = layOut(report, frameOf(size), idPrefix, range);
     drawFrame(root, report, layout, sheet, pen);
     if (layout.steps !== null) drawSteps(root, report, layout.steps, pen, hatching);
     const { plan, section, view } = layout;
@@ -76,13 +94,15 @@ export function treeIn(window: Window, report: Report, options: DrawOptions): Sv
     drawDetails(root, report, view, most, [room, ...rest], pen, hatching);
     setLabels(group, labels, { plan, view }, room, pen);
     for (const { table, x, y } of layout.tables) drawTable(root, table, x, y);
-    drawLegend(
-      root,
-      report,
-      { ...layout.legend, x: layout.legend.x + 3, width: layout.legend.width - 6 },
-      pen,
-      hatching,
-    );
+    const strip =
+      range === undefined
+        ? null
+        : {
+            of: range,
+            drawn: drawRangeBlock(root, range, view.at, [room, besideTables(layout), ...rest], pen),
+          };
+    const legend = { ...layout.legend, x: layout.legend.x + 3, width: layout.legend.width - 6 };
+    drawLegend(root, report, legend, strip, pen, hatching);
     return root;
   });
 }

@@ -10,7 +10,7 @@ import { type ViewOptions, viewIn, viewTreeIn } from './view-draw.js';
  * stop short, tables, findings, legend. One unit is a millimetre of the sheet; lengths in the text are in the unit of the
  * job. The same report gives the same text. Line types and widths follow ISO 128, dimensions ISO 129, scales ISO 5455,
  * sheets ISO 216 and ISO 5457. No two labels overlap, and none leaves the sheet.
- * @throws RangeError if `idPrefix` cannot begin an id, or the theme is none.
+ * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, or the range is not one of the report.
  */
 export function draw(report: Report, options: DrawOptions = {}): string {
   return drawIn(createSVGWindow(), report, options);

@@ -1,4 +1,4 @@
-import { type Bounds, joined, type Report, type ReportCut } from '@edgebite/core';
+import { type Bounds, joined, type RangeReport, type Report, type ReportCut } from '@edgebite/core';
 import { boundsOfEdges, boundsOfPlace, type Place } from './edges.js';
 import { type PlacedTable, placeTables } from './foot.js';
 import { legendHeight } from './legend.js';
@@ -65,10 +65,10 @@ const STEP = {
 } as const;
 
 /** Lays out a drawing of a report in a frame, at the largest scale of ISO 5455 at which its views fit. */
-export function layOut(report: Report, frame: Box, prefix: string): Layout {
+export function layOut(report: Report, frame: Box, prefix: string, range?: RangeReport): Layout {
   const heading = { ...frame, height: HEADING };
   const footing = { ...frame, y: frame.y + frame.height - FOOTING, height: FOOTING };
-  const legendHigh = legendHeight(report, frame.width - 2 * PAD);
+  const legendHigh = legendHeight(report, frame.width - 2 * PAD, range);
   const legend = { ...frame, y: footing.y - legendHigh, height: legendHigh };
   const tables = placeTables(report, frame, legend.y, prefix);
   const tablesTop = Math.min(legend.y, ...tables.map(({ y }) => y - PAD));

@@ -1,10 +1,11 @@
-import type { Report } from '@edgebite/core';
+import type { RangeReport, Report } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import { type Hatching, ROLES } from './hatch.js';
 import { arrowhead, RING } from './label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted, WIDE } from './lines.js';
 import type { Pen } from './pen.js';
-import { TYPE, textWidth, write } from './text.js';
+import { drawSafe, safeHatch } from './range-block.js';
+import { fitted, TYPE, textWidth, write } from './text.js';
 import type { Box } from './view.js';
 
 /** Height of a row of entries, and the size of a sample, mm. */
@@ -20,9 +21,16 @@ interface Entry {
   readonly draw: (parent: Container, box: Box, pen: Pen, hatching: Hatching) => void;
 }
 
-/** How high the legend of a report gets in a width, mm. */
-export function legendHeight(report: Report, width: number): number {
-  return rowsOf(entriesFor(report), width).length * ENTRY + 2;
+/** A strip of safe intervals, and whether there is room for it. */
+export interface StripOf {
+  readonly of: RangeReport;
+  readonly drawn: boolean;
+}
+
+/** How high the legend of a report gets in a width, mm; with a range, enough to say that there is no room for it. */
+export function legendHeight(report: Report, width: number, range?: RangeReport): number {
+  const strip = range === undefined ? null : { of: range, drawn: false };
+  return rowsOf(entriesFor(report, strip), width).length * ENTRY + 2;
 }
 
 /** Draws what the signs of this drawing mean, only those that it uses, in rows. */
@@ -30,11 +38,12 @@ export function drawLegend(
   parent: Container,
   report: Report,
   { x, y, width }: Box,
+  strip: StripOf | null,
   pen: Pen,
   hatching: Hatching,
 ): void {
   const group = parent.group().attr({ id: `${pen.prefix}legend`, role: 'group', 'aria-label': 'Legend' });
-  rowsOf(entriesFor(report), width).forEach((row, r) => {
+  rowsOf(entriesFor(report, strip), width).forEach((row, r) => {
     let left = x;
     for (const entry of row) {
       const box = { x: left, y: y + 1.5 + r * ENTRY, ...SWATCH };
@@ -64,7 +73,7 @@ function entryWidth({ text }: Entry): number {
   return SWATCH.width + BESIDE + textWidth(text, TYPE.small);
 }
 
-function entriesFor(report: Report): readonly Entry[] {
+function entriesFor(report: Report, strip: StripOf | null): readonly Entry[] {
   const names = { kept: 'kept', slug: 'loose slug', 'held slug': 'slug on a floor', offcut: 'loose offcut' };
   const roles = ROLES.filter((role) => report.pieces.some((piece) => piece.role === role));
   const some = (has: boolean, text: string, draw: Entry['draw']): Entry[] => (has ? [{ text, draw }] : []);
@@ -95,7 +104,22 @@ function entriesFor(report: Report): readonly Entry[] {
     ...some(report.webs.length > 0, 'W web', webSign),
     ...some(report.knifeEdges.length > 0, 'K knife edge', knifeSign),
     ...some(report.findings.length > 0, 'finding, as numbered', findingSign),
+    ...(strip === null ? [] : [stripEntry(strip)]),
   ];
+}
+
+/** Longest name of a cut in the legend, mm. */
+const NAME = 24;
+
+// Of two texts the one that needs no more room takes the place of the other.
+function stripEntry({ of, drawn }: StripOf): Entry {
+  const cut = fitted(of.cut, NAME, TYPE.small);
+  return drawn
+    ? {
+        text: 'safe, of the strip',
+        draw: (parent, box, { prefix }) => drawSafe(parent, box, safeHatch(prefix)),
+      }
+    : { text: `no room here for the safe values of ${cut}: left out`, draw: () => {} };
 }
 
 function face(fill: (hatching: Hatching) => string): Entry['draw'] {

@@ -7,6 +7,7 @@ import { FaultList, RefusalNote } from './panels/faults.js';
 import { Figures } from './panels/figures.js';
 import { Findings } from './panels/findings.js';
 import { Head } from './panels/head.js';
+import { RangePanel } from './panels/range-panel.js';
 import { SheetView } from './panels/sheet-view.js';
 import { Start } from './panels/start.js';
 import { Takeaways } from './panels/takeaways.js';
@@ -40,6 +41,7 @@ function Bench() {
         <CenterPanel />
       </div>
       <div class="work">
+        <RangePanel />
         <Figures />
         <JobForm />
         <Takeaways />

@@ -1,7 +1,6 @@
-import { createHash } from 'node:crypto';
 import { clean, numberText } from '@edgebite/svg';
 import type { Sheet, SheetBlock, SheetStep, ZeroAxis } from './model.js';
-import { STYLE } from './style.js';
+import { STYLE, STYLE_HASH } from './style.js';
 import { depthText, newRunning, offText, targetText, whichText } from './words.js';
 
 /**
@@ -19,23 +18,27 @@ export function sheetHtml(sheet: Sheet): string {
 <style>${STYLE}</style>
 </head>
 <body>
-<header>
+${sheetBody(sheet)}
+</body>
+</html>
+`;
+}
+
+/** What is in the body of that page. */
+export function sheetBody(sheet: Sheet): string {
+  return `<header>
 <h1>${escaped(sheet.name)}</h1>
 <p>${escaped(sheet.facts.join('; '))}</p>
 <p class="standing">${escaped(sheet.standing)}</p>
 </header>
 <main>
 ${sheet.blocks.map((block) => blockHtml(sheet, block)).join('\n')}
-</main>
-</body>
-</html>
-`;
+</main>`;
 }
 
 /** Nothing but this one style, known by its hash (W3C Content Security Policy Level 3). */
 function policy(): string {
-  const hash = createHash('sha256').update(STYLE).digest('base64');
-  return `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'`;
+  return `default-src 'none'; style-src 'sha256-${STYLE_HASH}'; base-uri 'none'; form-action 'none'`;
 }
 
 function blockHtml(sheet: Sheet, block: SheetBlock): string {

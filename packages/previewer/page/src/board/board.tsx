@@ -1,8 +1,7 @@
 import { lengthText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { movableCuts } from '../state/place.js';
-import { chosenFinding, job, jumped, outdated, shown } from '../state/store.js';
+import { chosenFinding, jumped, outdated, shown } from '../state/store.js';
 import type { Sketch } from '../worker/sketch.js';
 import { DrawnView, drawn } from './drawn.js';
 import { FindingPins } from './finding-pins.js';
@@ -48,7 +47,7 @@ export function Board() {
             role="group"
             aria-label="Drawing of the part from above, with the centres of its cuts and its findings"
           >
-            <Handles view={view} cuts={movableCuts(job.value)} />
+            <Handles view={view} />
             <FindingPins view={view} size={size} />
             <Detail view={view} size={size} />
           </svg>

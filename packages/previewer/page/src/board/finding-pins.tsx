@@ -1,8 +1,8 @@
 import type { Finding } from '@edgebite/core';
-import { movableCuts } from '../state/place.js';
-import { chosenFinding, dragging, job, shown } from '../state/store.js';
+import { chosenFinding, dragging, shown } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import { drawn } from './drawn.js';
+import { gripsNow } from './handles.js';
 import { pinsFor } from './pins.js';
 import { onScreen, type Size, type View } from './view.js';
 
@@ -45,7 +45,7 @@ function pinned(findings: readonly Finding[], view: View, size: Size): readonly 
   );
   const few = placed.slice(0, MOST);
   // Beside a moving centre numbers would hop about; they keep off the centres when it is let go.
-  const free = dragging.value ? [] : movableCuts(job.value).map(({ center }) => onScreen(view, center));
+  const free = dragging.value ? [] : gripsNow().map(({ x, y }) => onScreen(view, [x, y]));
   const numbers = drawn.value?.numbers ?? null;
   if (numbers !== null) return few.map((pin) => ({ ...pin, at: numbers.get(pin.index) ?? pin.place }));
   const spots = pinsFor(

@@ -1,6 +1,8 @@
+import { useEffect } from 'preact/hooks';
 import { kept } from '../form/kept.js';
-import { type MovableCut, movableCuts } from '../state/place.js';
-import { chosenCut, chosenFinding, dragging, job, put, readoutStep, seal } from '../state/store.js';
+import { type Grip, gripsOf, inTurn } from '../move/grips.js';
+import { held, moveTo, nudge } from '../move/move.js';
+import { chosenCut, chosenFinding, dragging, job, readoutStep, seal, worked } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import { dragStep, snapped } from './snap.js';
 import { inPart, onScreen, type View } from './view.js';
@@ -14,63 +16,80 @@ const SHORTEST = 4;
 /** How many steps a press takes with the shift key held. */
 const LONG_STEP = 10;
 
-/** The centres of the cuts, to drag or to move by the arrow keys. All are one stop for the tab key. */
-export function Handles({ view, cuts }: { view: View; cuts: readonly MovableCut[] }) {
-  const stop = cuts.find(({ id }) => id === chosenCut.value) ?? cuts[0];
+/** What can be taken hold of in the job as it stands, with what is held just now. */
+export function gripsNow(): readonly Grip[] {
+  const grips = gripsOf(job.value, worked.value, chosenCut.value);
+  const one = held.value;
+  // A pass that is dragged so far that it is one too many stays until it is let go.
+  return one === null || grips.some(({ key }) => key === one.key) ? grips : [...grips, one];
+}
+
+/** The places to drag or to move by the arrow keys: centres, paths, passes. All are one stop for the tab key. */
+export function Handles({ view }: { view: View }) {
+  const grips = gripsNow();
+  const stop = grips.find(({ id }) => id === chosenCut.value) ?? grips[0];
+  useEffect(() => {
+    // Where a key took away the pass that it was pressed on, its cut takes over.
+    const lost = last !== null && document.activeElement === document.body;
+    if (last === null || !lost || grips.some(({ key }) => key === last?.key)) return;
+    document.getElementById(`handle-${last.index}`)?.focus({ preventScroll: true });
+  });
   return (
     // biome-ignore lint/a11y/useSemanticElements: HTML has no group for places in a drawing
     // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: a group of shapes takes no input of its own
     <g class="handles" role="group" aria-label="Centres of the cuts">
-      {cuts.map((cut) => (
+      {grips.map((grip) => (
         <Handle
-          key={cut.index}
-          index={cut.index}
-          id={cut.id}
-          x={cut.center[0]}
-          y={cut.center[1]}
-          diameter={cut.diameter}
+          {...grip}
+          key={grip.key}
+          name={grip.key}
           view={view}
-          chosen={cut.id === chosenCut.value}
-          stop={cut === stop}
+          chosen={grip.id === chosenCut.value}
+          stop={grip === stop}
         />
       ))}
     </g>
   );
 }
 
-interface HandleProps {
-  readonly index: number;
-  readonly id: string;
-  readonly x: number;
-  readonly y: number;
-  readonly diameter: number | null;
+/** The handle that was last under the keys. */
+let last: { readonly key: string; readonly index: number } | null = null;
+
+interface HandleProps extends Grip {
+  readonly name: string;
   readonly view: View;
   readonly chosen: boolean;
   readonly stop: boolean;
 }
 
 const Handle = kept((props: HandleProps) => {
-  const { index, id, view, diameter } = props;
-  const center: Place = [props.x, props.y];
-  const [x, y] = onScreen(view, center);
+  const { name, index, id, view, diameter, fixed, pass } = props;
+  const [x, y] = onScreen(view, [props.x, props.y]);
+  const chosen = props.chosen && pass === null;
   return (
     // biome-ignore lint/a11y/useSemanticElements: HTML has no button for a place in a drawing
     <g
-      id={`handle-${index}`}
-      class={`handle${props.chosen ? ' chosen' : ''}`}
+      id={name}
+      class={`handle${chosen ? ' chosen' : ''}${fixed ? ' fixed' : ''}${pass === null ? '' : ' pass'}`}
       transform={`translate(${x} ${y})`}
       tabindex={props.stop ? 0 : -1}
       role="button"
-      aria-pressed={props.chosen}
-      aria-label={`Centre of ${id}: x ${center[0]}, y ${center[1]}. Arrow keys move it, page keys go to the next.`}
-      onFocus={() => choose(id)}
+      aria-pressed={chosen}
+      aria-label={props.label}
+      onFocus={() => {
+        last = { key: name, index };
+        choose(id);
+      }}
       onKeyDown={(event) => keyed(event, props)}
-      onPointerDown={(event) => grabbed(event, index, id, center, view)}
+      onPointerDown={(event) => grabbed(event, props)}
     >
-      {props.chosen && diameter !== null && <circle class="reach" r={(diameter / 2) * view.scale} />}
+      {(chosen || pass !== null) && diameter !== null && (
+        <circle class="reach" r={(diameter / 2) * view.scale} />
+      )}
       <circle class="target" r={TARGET} />
-      <path class="cross" d="M-9 0H9M0 -9V9" />
-      <circle class="dot" r={4} />
+      {pass === null ? <path class="cross" d="M-9 0H9M0 -9V9" /> : null}
+      {fixed && <path class="cross" d="M-9 -9H9V9H-9Z" />}
+      {pass === null ? <circle class="dot" r={4} /> : <path class="dot" d="M0 -6L6 0L0 6L-6 0Z" />}
     </g>
   );
 });
@@ -79,30 +98,46 @@ function choose(id: string): void {
   chosenCut.value = id;
 }
 
-function move(index: number, [x, y]: Place): void {
-  put(['cuts', index, 'center'], [x, y]);
+/** Of the grips under the pointer the one that is nearest to it: those of passes lie close to each other. */
+function nearest(event: PointerEvent, { name, view }: HandleProps): Grip | undefined {
+  const board = (event.currentTarget as SVGGElement).ownerSVGElement?.getBoundingClientRect();
+  const away = ({ x, y }: Grip): number => {
+    const [left, top] = onScreen(view, [x, y]);
+    return Math.hypot(event.clientX - (board?.left ?? 0) - left, event.clientY - (board?.top ?? 0) - top);
+  };
+  // Of equals the one that lies on top.
+  const own = gripsNow().find(({ key }) => key === name);
+  return gripsNow().reduce(
+    (best, one) => (best !== undefined && away(one) < away(best) - 1e-6 ? one : best),
+    own,
+  );
 }
 
-// The pointer keeps its distance from the centre, so that taking hold moves nothing.
-function grabbed(event: PointerEvent, index: number, id: string, center: Place, view: View): void {
+// The pointer keeps its distance from the place, so that taking hold moves nothing.
+function grabbed(event: PointerEvent, props: HandleProps): void {
   if (event.button !== 0) return;
   event.preventDefault();
-  const handle = event.currentTarget as SVGGElement;
+  const { view } = props;
+  const grip = nearest(event, props);
+  const handle = document.getElementById(grip?.key ?? '');
+  if (grip === undefined || handle === null) return;
   handle.focus({ preventScroll: true });
-  handle.setPointerCapture(event.pointerId);
-  choose(id);
+  choose(grip.id);
   chosenFinding.value = null;
-  const [x, y] = onScreen(view, center);
+  if (grip.fixed) return;
+  handle.setPointerCapture(event.pointerId);
+  const [x, y] = onScreen(view, [grip.x, grip.y]);
   const off: Place = [event.clientX - x, event.clientY - y];
   const step = dragStep(readoutStep(), 1 / view.scale);
-  let last = center;
+  let before: Place = [grip.x, grip.y];
   const follow = (moved: PointerEvent): void => {
-    const [px, py] = inPart(view, [moved.clientX - off[0], moved.clientY - off[1]]);
-    const at: Place = [snapped(px, step), snapped(py, step)];
-    if (at[0] === last[0] && at[1] === last[1]) return;
-    last = at;
+    const place = inPart(view, [moved.clientX - off[0], moved.clientY - off[1]]);
+    const at: Place = [snapped(place[0], step), snapped(place[1], step)];
+    if (at[0] === before[0] && at[1] === before[1]) return;
+    before = at;
     dragging.value = true;
-    move(index, at);
+    held.value = grip;
+    moveTo(grip, place, step);
   };
   let heard = 0;
   // Moves that come between two frames: the sooner one is worked out, the sooner a frame can show it.
@@ -116,6 +151,7 @@ function grabbed(event: PointerEvent, index: number, id: string, center: Place, 
   const release = (): void => {
     stop.abort();
     dragging.value = false;
+    held.value = null;
     seal();
   };
   handle.addEventListener('pointerrawupdate', early, { signal });
@@ -131,24 +167,16 @@ const WAYS: Readonly<Record<string, Place>> = {
   ArrowDown: [0, -1],
 };
 
-function keyed(event: KeyboardEvent, { index, x, y }: HandleProps): void {
+function keyed(event: KeyboardEvent, props: HandleProps): void {
   const way = WAYS[event.key];
   if (way !== undefined) {
     event.preventDefault();
-    nudge(index, [x, y], way, event.shiftKey ? LONG_STEP : 1);
+    nudge(props, way, event.shiftKey ? LONG_STEP : 1);
   } else if (event.key === 'PageDown' || event.key === 'PageUp') {
     event.preventDefault();
-    const cuts = movableCuts(job.value);
-    const here = cuts.findIndex((cut) => cut.index === index);
-    const next = cuts[(here + (event.key === 'PageDown' ? 1 : -1) + cuts.length) % cuts.length];
-    if (next !== undefined) document.getElementById(`handle-${next.index}`)?.focus();
+    const grips = inTurn(gripsNow());
+    const here = grips.findIndex(({ key }) => key === props.name);
+    const next = grips[(here + (event.key === 'PageDown' ? 1 : -1) + grips.length) % grips.length];
+    if (next !== undefined) document.getElementById(next.key)?.focus();
   }
-}
-
-/** Moves a cut's centre by so many steps of the readout along one of its axes. */
-export function nudge(index: number, [x, y]: Place, [dx, dy]: Place, steps: number): void {
-  const step = readoutStep();
-  const by = (from: number, way: number): number =>
-    way === 0 ? from : snapped(from + way * step * steps, step);
-  move(index, [by(x, dx), by(y, dy)]);
 }

@@ -1,9 +1,14 @@
 /** Decimals that rounding to a multiple may need: a millionth of the unit is the smallest size in a job. */
 const DECIMALS = 9;
 
-/** The multiple of a step that is nearest to a value, without the dust that binary multiplication leaves. */
+/** A number without the dust that binary arithmetic leaves. */
+export function tidied(value: number): number {
+  return Number(value.toFixed(DECIMALS)) + 0;
+}
+
+/** The multiple of a step that is nearest to a value, without that dust. */
 export function snapped(value: number, step: number): number {
-  return Number((Math.round(value / step) * step).toFixed(DECIMALS)) + 0;
+  return tidied(Math.round(value / step) * step);
 }
 
 /**

@@ -1,9 +1,11 @@
-import type { Report } from '@edgebite/core';
+import type { RangeReport, Report } from '@edgebite/core';
 import { draw } from '@edgebite/svg';
 import { sheetCsv } from '../../../src/sheet/csv.js';
+import { sheetHtml } from '../../../src/sheet/html.js';
 import { sheetOf } from '../../../src/sheet/model.js';
 import { sheetText } from '../../../src/sheet/text.js';
 import { isObject } from '../state/json.js';
+import { foundRange } from '../state/ranging.js';
 import { job, solver } from '../state/store.js';
 
 /** Something to take away from the page as a file. */
@@ -18,10 +20,13 @@ export interface Takeaway {
 
 const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
 
-const fromReport = (make: (report: Report) => string) => async (): Promise<string | null> => {
-  const report = job.value === null ? null : await solver.report(job.value);
-  return report === null ? null : make(report);
-};
+// The range is that of the job at the press of the button, as the report is.
+const fromReport =
+  (make: (report: Report, range: RangeReport | undefined) => string) => async (): Promise<string | null> => {
+    const range = foundRange.value;
+    const report = job.value === null ? null : await solver.report(job.value);
+    return report === null ? null : make(report, range);
+  };
 
 /** What can be taken away, the job first. */
 export const TAKEAWAYS: readonly Takeaway[] = [
@@ -44,7 +49,7 @@ export const TAKEAWAYS: readonly Takeaway[] = [
     ending: '.svg',
     type: 'image/svg+xml',
     faulty: false,
-    text: fromReport((report) => `${draw(report)}\n`),
+    text: fromReport((report, range) => `${draw(report, { range })}\n`),
   },
   {
     name: 'Readouts',
@@ -59,6 +64,13 @@ export const TAKEAWAYS: readonly Takeaway[] = [
     type: 'text/csv',
     faulty: false,
     text: fromReport((report) => sheetCsv(sheetOf(report))),
+  },
+  {
+    name: 'Readouts to print',
+    ending: '-readouts.html',
+    type: 'text/html',
+    faulty: false,
+    text: fromReport((report) => sheetHtml(sheetOf(report))),
   },
 ];
 

@@ -1,9 +1,14 @@
-import { numberText } from '@edgebite/svg';
+import { lengthText, numberText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
-import { nudge } from '../board/handles.js';
-import { movableCuts } from '../state/place.js';
-import { chosenCut, job, readoutStep, shown, unit } from '../state/store.js';
+import type { Moves } from '../move/free.js';
+import { cutAt, idAt } from '../move/grips.js';
+import { nudge } from '../move/move.js';
+import { movesOf } from '../move/moves.js';
+import { biteOf } from '../move/steps.js';
+import { isList, type JsonObject, valueAt } from '../state/json.js';
+import { chosenCut, job, readoutStep, shown, unit, worked } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
+import type { Steps } from '../worker/worked.js';
 
 /** How many steps of the readout one press of a button takes. */
 const STEPS = [1, 10, 100, 1000] as const;
@@ -15,60 +20,132 @@ const WAYS: readonly { readonly name: string; readonly sign: string; readonly wa
   { name: 'right', sign: '→', way: [1, 0] },
 ];
 
-/** Where the chosen centre stands, in large numbers, with buttons to move it in fine steps. */
+/** What places the chosen cut, in large numbers, with buttons to change them in fine steps. */
 export function CenterPanel() {
   const steps = useSignal<number>(10);
   const summary = shown.value?.summary;
-  const cut = movableCuts(job.value).find(({ id }) => id === chosenCut.value);
+  const cuts = valueAt(job.value ?? undefined, ['cuts']);
+  const index = isList(cuts)
+    ? cuts.findIndex((_, k) => idAt(cutAt(job.value, k) ?? {}, k) === chosenCut.value)
+    : -1;
+  const cut = cutAt(job.value, index);
   if (summary === undefined) return null;
-  if (cut === undefined) {
+  const known = worked.value.get(chosenCut.value ?? '') ?? null;
+  const moves = cut === null ? null : movesOf(cut, known);
+  if (cut === null || moves === null) {
     return (
       <p class="center-panel idle">Take hold of a cross to move a cut, or of a number to see its finding.</p>
     );
   }
-  const { index, id, center } = cut;
-  const step = (count: number): string => String(Number((readoutStep() * count).toPrecision(9)));
+  const id = idAt(cut, index);
+  const whose = cut.path === undefined ? 'Centre of' : 'Path of';
+  const by = stepText(steps.value);
+  const bite = biteOf(cut);
   return (
-    <section class="center-panel" aria-label={`Centre of ${id}`}>
+    <section class="center-panel" aria-label={`${whose} ${id}`}>
       <p class="whose">
-        Centre of <b>{id}</b>
+        {whose} <b>{id}</b>
+        <Beside cut={cut} moves={moves} />
       </p>
-      <dl class="large">
-        {(['x', 'y'] as const).map((axis, k) => (
-          <div key={axis}>
-            <dt>{axis}</dt>
-            <dd>
-              <b>{numberText(center[k] ?? 0, summary.units)}</b> <span class="unit">{unit.value}</span>
-            </dd>
-          </div>
-        ))}
-      </dl>
-      <div class="steps">
-        {WAYS.map(({ name, sign, way }) => (
-          <button
-            key={name}
-            type="button"
-            aria-label={`Move ${name} by ${step(steps.value)}`}
-            onClick={() => nudge(index, center, way, steps.value)}
-          >
-            {sign}
-          </button>
-        ))}
-        <label for="step-size">by</label>
-        <select
-          id="step-size"
-          value={String(steps.value)}
-          onChange={({ currentTarget }) => {
-            steps.value = Number(currentTarget.value);
-          }}
-        >
-          {STEPS.map((count) => (
-            <option key={count} value={String(count)}>
-              {step(count)}
-            </option>
+      <Numbers moves={moves} />
+      {moves.why === null && (
+        <div class="steps">
+          {WAYS.map(({ name, sign, way }) => (
+            <button
+              key={name}
+              type="button"
+              aria-label={`Move ${name} by ${by}`}
+              onClick={() => nudge({ index, pass: null }, way, steps.value)}
+            >
+              {sign}
+            </button>
           ))}
-        </select>
-      </div>
+          <label for="step-size">by</label>
+          <select
+            id="step-size"
+            value={String(steps.value)}
+            onChange={({ currentTarget }) => {
+              steps.value = Number(currentTarget.value);
+            }}
+          >
+            {STEPS.map((count) => (
+              <option key={count} value={String(count)}>
+                {stepText(count)}
+              </option>
+            ))}
+          </select>
+        </div>
+      )}
+      {bite !== null && known?.steps != null && (
+        <Bite index={index} bite={bite} passes={known.steps} count={steps.value} />
+      )}
     </section>
+  );
+}
+
+function stepText(count: number): string {
+  return String(Number((readoutStep() * count).toPrecision(9)));
+}
+
+// Where a placement comes to; a centre that is given as a place says so itself.
+function Beside({ cut, moves }: { cut: JsonObject; moves: Moves }) {
+  const { units } = shown.value?.summary ?? { units: 'mm' as const };
+  if (moves.why === null && (isList(cut.center) || cut.path !== undefined)) return null;
+  const [x, y] = moves.at;
+  return (
+    <span class="beside">
+      {' '}
+      at x {numberText(x, units)}, y {numberText(y, units)}
+    </span>
+  );
+}
+
+function Numbers({ moves }: { moves: Moves }) {
+  const { units } = shown.value?.summary ?? { units: 'mm' as const };
+  if (moves.why !== null) return <p class="why">{moves.why}</p>;
+  return (
+    <dl class="large">
+      {moves.frees.map(({ name, value, shows }) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>
+            <b>{numberText(shows ?? value, units)}</b> <span class="unit">{unit.value}</span>
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+interface BiteProps {
+  readonly index: number;
+  readonly bite: number;
+  readonly passes: Steps;
+  readonly count: number;
+}
+
+function Bite({ index, bite, passes: { approach, made }, count }: BiteProps) {
+  const { units } = shown.value?.summary ?? { units: 'mm' as const };
+  const [x, y] = approach;
+  return (
+    <div class="steps bite">
+      <p>
+        Largest bite <b>{lengthText(bite, units)}</b>, {made === 1 ? 'one pass' : `${made} passes`}
+      </p>
+      <button
+        type="button"
+        aria-label={`Smaller bite by ${stepText(count)}`}
+        onClick={() => nudge({ index, pass: 1 }, [-x, -y], count)}
+      >
+        −
+      </button>
+      <button
+        type="button"
+        aria-label={`Larger bite by ${stepText(count)}`}
+        onClick={() => nudge({ index, pass: 1 }, [x, y], count)}
+      >
+        +
+      </button>
+    </div>
   );
 }

@@ -1,5 +1,6 @@
 import { draw } from '@edgebite/svg';
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { foundRange } from '../state/ranging.js';
 import { rested } from '../state/rested.js';
 import { drawnOrSaid } from './element.js';
 
@@ -7,11 +8,12 @@ import { drawnOrSaid } from './element.js';
 export function SheetView() {
   const holder = useRef<HTMLDivElement>(null);
   const report = rested.value;
+  const range = foundRange.value;
   useLayoutEffect(() => {
     // The last sheet stays, marked as old, so that nothing jumps; the next one takes its place.
     if (report !== null)
-      holder.current?.replaceChildren(drawnOrSaid(() => draw(report, { idPrefix: 'sheet-' })));
-  }, [report]);
+      holder.current?.replaceChildren(drawnOrSaid(() => draw(report, { idPrefix: 'sheet-', range })));
+  }, [report, range]);
   return (
     <section class="card sheet" aria-labelledby="card-sheet">
       <h2 id="card-sheet">The sheet</h2>

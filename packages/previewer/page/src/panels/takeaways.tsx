@@ -1,3 +1,4 @@
+import { printReadouts } from '../files/print.js';
 import { TAKEAWAYS, takeAway } from '../files/save.js';
 import { issues } from '../state/store.js';
 
@@ -19,10 +20,13 @@ export function Takeaways() {
           </button>
         ))}
         <button type="button" disabled={faulty} onClick={() => window.print()}>
-          Print
+          Print the drawing
+        </button>
+        <button type="button" disabled={faulty} onClick={() => void printReadouts()}>
+          Print the readouts
         </button>
       </div>
-      <p class="hint">Files are made here and stay here. A print is at the scale that it names.</p>
+      <p class="hint">Files are made here and stay here. A printed drawing is at the scale that it names.</p>
     </section>
   );
 }

@@ -1,12 +1,4 @@
-import { isList, isObject, type Json, valueAt } from './json.js';
-
-/** A cut of the job as it stands in the forms, whose centre is a place that can be moved. */
-export interface MovableCut {
-  readonly index: number;
-  readonly id: string;
-  readonly center: readonly [number, number];
-  readonly diameter: number | null;
-}
+import { type Json, valueAt } from './json.js';
 
 /** Millimetres in an inch, by definition (international yard and pound agreement, 1959). */
 const INCH = 25.4;
@@ -21,15 +13,20 @@ export function stepOf(job: Json | null, resolution: number): number {
   return shown === 'inch' ? own * INCH : own / INCH;
 }
 
-/** The cuts whose centre is given as a place. */
-export function movableCuts(job: Json | null): readonly MovableCut[] {
-  const cuts = valueAt(job ?? undefined, ['cuts']);
-  if (!isList(cuts)) return [];
-  return cuts.flatMap((cut, index): MovableCut[] => {
-    if (!isObject(cut) || !isList(cut.center)) return [];
-    const [x, y] = cut.center;
-    if (typeof x !== 'number' || typeof y !== 'number') return [];
-    const diameter = typeof cut.diameter === 'number' && cut.diameter > 0 ? cut.diameter : null;
-    return [{ index, id: String(cut.id ?? index + 1), center: [x, y], diameter }];
-  });
+/**
+ * The unit of the length at a pointer: that of the nearest object round it that says one, such as a readout. The
+ * readout of a setup that says none is as that of the job.
+ */
+export function unitIn(job: Json | null, pointer: string): 'mm' | 'inch' {
+  const steps = pointer.split('/').slice(1);
+  const round = steps.slice(0, -1).map((_, k) => steps.slice(0, steps.length - 1 - k));
+  const ofJob = steps[0] === 'setups' && steps[2] === 'readout' ? [['readout']] : [];
+  const [owner] = [...round.slice(0, 1), ...ofJob, ...round.slice(1), []].flatMap(
+    (path): ('mm' | 'inch')[] => {
+      const keys = path.map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+      const own = valueAt(job ?? undefined, [...keys, 'units']);
+      return own === 'mm' || own === 'inch' ? [own] : [];
+    },
+  );
+  return owner ?? 'mm';
 }

@@ -126,6 +126,9 @@ export class Solver {
         this.#reports.get(answer.number)?.(answer.report);
         this.#reports.delete(answer.number);
         return;
+      // A range is asked of a worker of its own.
+      case 'range':
+        return;
       case 'opened':
         this.#files.get(answer.number)?.(answer);
         this.#files.delete(answer.number);

@@ -1,9 +1,10 @@
 import type { JobIssue } from '@edgebite/core';
 import { batch, computed, signal } from '@preact/signals';
 import type { Outcome } from '../worker/messages.js';
+import type { Worked } from '../worker/worked.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
 import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from './json.js';
-import { stepOf } from './place.js';
+import { stepOf, unitIn } from './place.js';
 import { Solver } from './solver.js';
 
 interface Answered {
@@ -45,6 +46,11 @@ export const shown = signal<Extract<Outcome, { issues: null }> | null>(null);
 /** Whether `shown` belongs to an earlier state than the job's: it is being worked out, or has faults. */
 export const outdated = computed(() => !fresh.value || issues.value.length > 0);
 
+/** By the id of a cut: what moving it by hand needs to know, as it was worked out last. */
+export const worked = computed<ReadonlyMap<string, Worked>>(
+  () => new Map(shown.value?.summary.cuts.map((cut) => [cut.id, cut.worked]) ?? []),
+);
+
 /** The id of the cut that is being looked at. */
 export const chosenCut = signal<string | null>(null);
 
@@ -68,15 +74,9 @@ export function readoutStep(): number {
   return stepOf(job.value, shown.value?.summary.resolution ?? 1);
 }
 
-/** The unit of the length at a pointer: that of the nearest object round it that says one, such as a readout. */
+/** The unit of the length at a pointer into the job. */
 export function unitAt(pointer: string): string {
-  const steps = pointer.split('/').slice(1);
-  for (let count = steps.length - 1; count > 0; count--) {
-    const path = steps.slice(0, count).map((step) => (/^\d+$/.test(step) ? Number(step) : step));
-    const own = valueAt(job.value ?? undefined, [...path, 'units']);
-    if (own === 'mm' || own === 'inch') return own === 'inch' ? 'in' : 'mm';
-  }
-  return unit.value;
+  return unitIn(job.value, pointer) === 'inch' ? 'in' : 'mm';
 }
 
 /** Works jobs out, and reads files. */
@@ -87,8 +87,13 @@ export const solver = new Solver(
     },
     onOutcome: hear,
   },
-  () => new Worker(new URL('../worker/worker.ts', import.meta.url), { type: 'module' }),
+  startWorker,
 );
+
+/** A new worker. */
+export function startWorker(): Worker {
+  return new Worker(new URL('../worker/worker.ts', import.meta.url), { type: 'module' });
+}
 
 function hear(number: number, outcome: Outcome): void {
   batch(() => {

@@ -1,12 +1,14 @@
-import type { JobIssue, Report, ReportCut, ReportPiece } from '@edgebite/core';
+import type { JobIssue, RangeQuery, RangeReport, Report, ReportCut, ReportPiece } from '@edgebite/core';
 import type { Json, JsonObject } from '../state/json.js';
 import type { Sketch } from './sketch.js';
+import type { Worked } from './worked.js';
 
 /** What the page asks of its worker. Every question carries a number, and its answer the same one. */
 export type Question =
   | { readonly kind: 'examine'; readonly number: number; readonly job: Json }
   | { readonly kind: 'report'; readonly number: number; readonly job: Json }
-  | { readonly kind: 'open'; readonly number: number; readonly text: string };
+  | { readonly kind: 'open'; readonly number: number; readonly text: string }
+  | { readonly kind: 'range'; readonly number: number; readonly job: Json; readonly query: RangeQuery };
 
 /** Of a report what a reader needs at once, without shapes: small enough to hand over at every move. */
 export type Summary = Pick<
@@ -22,10 +24,10 @@ export type Summary = Pick<
   | 'findings'
 > & {
   readonly pieces: readonly Pick<ReportPiece, 'label' | 'role' | 'area' | 'volume' | 'mass'>[];
-  readonly cuts: readonly Pick<
+  readonly cuts: readonly (Pick<
     ReportCut,
     'id' | 'relation' | 'depth' | 'through' | 'from' | 'removedVolume'
-  >[];
+  > & { readonly worked: Worked })[];
 };
 
 /** What came out for a job: its figures and its shapes, or all that is wrong with it. */
@@ -33,11 +35,17 @@ export type Outcome =
   | { readonly summary: Summary; readonly sketch: Sketch; readonly issues: null }
   | { readonly summary: null; readonly sketch: null; readonly issues: readonly JobIssue[] };
 
+/** What comes of a job over a range, or why that cannot be told. */
+export type RangeAnswer =
+  | { readonly report: RangeReport; readonly fault: null }
+  | { readonly report: null; readonly fault: string };
+
 /** What the worker answers. The schema comes once, unasked, as soon as it runs. */
 export type Answer =
   | { readonly kind: 'schema'; readonly schema: JsonObject }
   | { readonly kind: 'examined'; readonly number: number; readonly outcome: Outcome }
   | { readonly kind: 'report'; readonly number: number; readonly report: Report | null }
+  | { readonly kind: 'range'; readonly number: number; readonly range: RangeAnswer }
   | {
       readonly kind: 'opened';
       readonly number: number;

@@ -1,9 +1,20 @@
 import '../quiet.js';
-import { examine, JobError, type JobIssue, jobJsonSchema, parseJob, type Report } from '@edgebite/core';
+import {
+  examine,
+  JobError,
+  type JobIssue,
+  jobJsonSchema,
+  parseJob,
+  type RangeQuery,
+  RangeQueryError,
+  type Report,
+  rangeOf,
+} from '@edgebite/core';
 import { isObject, type Json, type JsonObject } from '../state/json.js';
-import type { Answer, Outcome, Question, Summary } from './messages.js';
+import type { Answer, Outcome, Question, RangeAnswer, Summary } from './messages.js';
 import { sketchOf, type Written } from './sketch.js';
 import { Standing } from './standing.js';
+import { workedOf } from './worked.js';
 
 const standing = new Standing();
 const written: Written = new WeakMap();
@@ -19,12 +30,24 @@ self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
       const result = attempt(() => examine(parseJob(data.job)));
       return answer({ kind: 'report', number, report: 'report' in result ? result.report : null });
     }
+    case 'range':
+      return answer({ kind: 'range', number, range: rangeAnswer(data.job, data.query) });
     case 'open':
       return answer({ kind: 'opened', number, ...opened(data.text) });
   }
 });
 
 answer({ kind: 'schema', schema: jobJsonSchema() as JsonObject });
+
+function rangeAnswer(job: Json, query: RangeQuery): RangeAnswer {
+  try {
+    return { report: rangeOf(parseJob(job), query), fault: null };
+  } catch (error) {
+    if (error instanceof RangeQueryError) return { report: null, fault: error.message };
+    const [issue] = issuesOf(error);
+    return { report: null, fault: `the job ${issue?.message ?? 'is at fault'}` };
+  }
+}
 
 function outcomeOf(job: Json): Outcome {
   const result = attempt(() => standing.report(job));
@@ -58,14 +81,10 @@ function summaryOf(report: Report): Summary {
     volume,
     mass,
   }));
-  const cuts = report.cuts.map(({ id, relation, depth, through, from, removedVolume: taken }) => ({
-    id,
-    relation,
-    depth,
-    through,
-    from,
-    removedVolume: taken,
-  }));
+  const cuts = report.cuts.map((cut) => {
+    const { id, relation, depth, through, from, removedVolume: taken } = cut;
+    return { id, relation, depth, through, from, removedVolume: taken, worked: workedOf(report, cut) };
+  });
   return {
     units,
     resolution,

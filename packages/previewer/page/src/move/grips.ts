@@ -1,0 +1,119 @@
+import { tidied } from '../board/snap.js';
+import { isList, isObject, type Json, type JsonObject, valueAt } from '../state/json.js';
+import type { Worked } from '../worker/worked.js';
+import type { Moves } from './free.js';
+import { movesOf } from './moves.js';
+import { passMoves } from './steps.js';
+
+/** A place of the drawing to take hold of. All of it is plain values, so that it can be told whether any changed. */
+export interface Grip {
+  /** Id of its element. */
+  readonly key: string;
+  /** Which cut, and its id. */
+  readonly index: number;
+  readonly id: string;
+  /** Which pass, from 1; null for the cut itself. */
+  readonly pass: number | null;
+  readonly x: number;
+  readonly y: number;
+  /** Of the cut; null where it has no centre. */
+  readonly diameter: number | null;
+  /** Whether nothing of it is free. */
+  readonly fixed: boolean;
+  /** What it is and does, for those who do not see it. */
+  readonly label: string;
+}
+
+/** So many passes have a handle of their own; more would lie on each other. */
+const PASSES = 24;
+
+/** The cut of a job at an index, if it is one. */
+export function cutAt(job: Json | null, index: number): JsonObject | null {
+  const cut = valueAt(job ?? undefined, ['cuts', index]);
+  return isObject(cut) ? cut : null;
+}
+
+/** What the reports call the cut at an index. */
+export function idAt(cut: JsonObject, index: number): string {
+  return String(cut.id ?? index + 1);
+}
+
+/** What is free of what a grip takes hold of. */
+export function movesAt(cut: JsonObject, worked: Worked | null, pass: number | null): Moves | null {
+  return pass === null ? movesOf(cut, worked) : passMoves(cut, worked, pass);
+}
+
+/** The grips of all cuts, and after them those of the passes of the chosen one. */
+export function gripsOf(
+  job: Json | null,
+  worked: ReadonlyMap<string, Worked>,
+  chosen: string | null,
+): readonly Grip[] {
+  const cuts = valueAt(job ?? undefined, ['cuts']);
+  if (!isList(cuts)) return [];
+  const all = cuts.flatMap((cut, index) => (isObject(cut) ? [{ cut, index, id: idAt(cut, index) }] : []));
+  const own = all.flatMap(({ cut, index, id }) => cutGrip(cut, index, id, worked.get(id) ?? null) ?? []);
+  const steps = all
+    .filter(({ id }) => id === chosen)
+    .flatMap(({ cut, index, id }) => passGrips(cut, index, id, worked.get(id) ?? null));
+  return [...own, ...steps];
+}
+
+const NEXT = 'Page keys go to the next.';
+
+function cutGrip(cut: JsonObject, index: number, id: string, worked: Worked | null): Grip | null {
+  const moves = movesOf(cut, worked);
+  if (moves === null) return null;
+  const [x, y] = moves.at;
+  const moved = cut.path !== undefined;
+  const diameter = typeof cut.diameter === 'number' ? cut.diameter : (worked?.diameter ?? 0);
+  const place = `${moved ? `Start of the path of ${id}` : `Centre of ${id}`}: x ${shown(x)}, y ${shown(y)}.`;
+  return {
+    key: `handle-${index}`,
+    index,
+    id,
+    pass: null,
+    x,
+    y,
+    diameter: !moved && diameter > 0 ? diameter : null,
+    fixed: moves.why !== null,
+    label: `${place} ${moves.why ?? `Arrow keys ${freeText(moves, moved)}.`} ${NEXT}`,
+  };
+}
+
+function freeText({ frees }: Moves, moved: boolean): string {
+  if (moved) return 'move the whole path';
+  if (frees.every(({ name }) => name === 'x' || name === 'y')) return 'move it';
+  return `change ${frees.map(({ name, value, shows }) => `${name} (${shown(shows ?? value)})`).join(' and ')}`;
+}
+
+function passGrips(cut: JsonObject, index: number, id: string, worked: Worked | null): readonly Grip[] {
+  const stops = worked?.steps?.stops ?? [];
+  return stops.slice(0, PASSES).flatMap(([x, y], k): Grip[] => {
+    const moves = passMoves(cut, worked, k + 1);
+    if (moves === null) return [];
+    const bite = shown(moves.frees[0]?.value ?? 0);
+    return [
+      {
+        key: `handle-${index}-pass-${k + 1}`,
+        index,
+        id,
+        pass: k + 1,
+        x,
+        y,
+        diameter: worked?.diameter ?? null,
+        fixed: false,
+        label: `Pass ${k + 1} of ${id}: x ${shown(x)}, y ${shown(y)}. Arrow keys along its way change the largest bite (${bite}). ${NEXT}`,
+      },
+    ];
+  });
+}
+
+function shown(value: number): string {
+  return String(tidied(value));
+}
+
+/** The grips in the order in which the page keys go through them: the passes of a cut right after it. */
+export function inTurn(grips: readonly Grip[]): readonly Grip[] {
+  return [...grips].sort((a, b) => a.index - b.index || (a.pass ?? 0) - (b.pass ?? 0));
+}

@@ -1,0 +1,77 @@
+import { tidied } from '../board/snap.js';
+
+/** A command, or a number, of SVG path data (W3C SVG 2, section 9.3.9: the grammar for path data). */
+const TOKEN = /([MLHVAZ])|[+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:e[+-]?\d+)?/giy;
+
+/** A flag of an arc: one digit, which may run into what follows it. */
+const FLAG = /[01]/y;
+
+const GAP = /[\s,]*/y;
+
+/** What each number after a command is: to be moved sideways, or up and down, or kept; `f` is a flag. */
+const NUMBERS: Readonly<Record<string, string>> = { M: 'xy', L: 'xy', H: 'x', V: 'y', A: '---ffxy', Z: '' };
+
+/** A number of path data: where it stands in the text, and which coordinate it is, if it is one by itself. */
+interface Found {
+  readonly from: number;
+  readonly to: number;
+  readonly axis: 'x' | 'y' | null;
+}
+
+/** Path data of lines and arcs moved by a vector: its own text with other numbers in it; null if it is none. */
+export function movedText(text: string, [dx, dy]: readonly [number, number]): string | null {
+  const found = numbersOf(text);
+  if (found === null) return null;
+  let moved = '';
+  let done = 0;
+  for (const { from, to, axis } of found) {
+    if (axis === null) continue;
+    const value = tidied(Number(text.slice(from, to)) + (axis === 'x' ? dx : dy));
+    // Numbers may run together where the next begins with a sign or a point.
+    moved += text.slice(done, from);
+    const gap = /[\d.]$/.test(moved) && value >= 0 ? ' ' : '';
+    moved += `${gap}${value}${text[to] === '.' ? ' ' : ''}`;
+    done = to;
+  }
+  return moved + text.slice(done);
+}
+
+/** Where path data starts; null if it is none. */
+export function startOfText(text: string): readonly [number, number] | null {
+  const [x, y] = (numbersOf(text) ?? []).map(({ from, to }) => Number(text.slice(from, to)));
+  return x === undefined || y === undefined ? null : [x, y];
+}
+
+function numbersOf(text: string): readonly Found[] | null {
+  const found: Found[] = [];
+  let command = '';
+  let kinds = '';
+  let next = 0;
+  for (let at = gapAfter(text, 0); at < text.length; at = gapAfter(text, at)) {
+    const kind = kinds[next];
+    const pattern = kind === 'f' ? FLAG : TOKEN;
+    pattern.lastIndex = at;
+    const match = pattern.exec(text);
+    if (match === null) return null;
+    const [token] = match;
+    if (kind !== 'f' && match[1] !== undefined) {
+      command = token;
+      kinds = NUMBERS[token.toUpperCase()] ?? '';
+      next = 0;
+    } else {
+      if (kind === undefined) return null;
+      // The first move of all is absolute, even in small letters; what follows small letters moves with it.
+      const absolute = command === command.toUpperCase() || (command === 'm' && found.length < 2);
+      const axis = absolute && (kind === 'x' || kind === 'y') ? kind : null;
+      found.push({ from: at, to: at + token.length, axis });
+      next = (next + 1) % kinds.length;
+    }
+    at += token.length;
+  }
+  return found;
+}
+
+function gapAfter(text: string, at: number): number {
+  GAP.lastIndex = at;
+  return at + (GAP.exec(text)?.[0].length ?? 0);
+}

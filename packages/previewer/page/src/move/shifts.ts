@@ -1,0 +1,102 @@
+import { snapped, tidied } from '../board/snap.js';
+import {
+  isList,
+  isObject,
+  type Json,
+  type JsonObject,
+  type Path,
+  valueAt,
+  withValue,
+} from '../state/json.js';
+import type { Place } from '../worker/sketch.js';
+import { type Free, type Moves, plainFree } from './free.js';
+import { movedText, startOfText } from './path-text.js';
+
+const AXES = [
+  { name: 'x', grows: [1, 0] },
+  { name: 'y', grows: [0, 1] },
+] as const;
+
+/** Whether a value is a place. */
+export function isPlace(value: Json | undefined): value is readonly [number, number] {
+  return isList(value) && value.length === 2 && value.every((number) => typeof number === 'number');
+}
+
+/** What is free of a centre that is given as a place: both coordinates. */
+export function pointMoves(center: Place): Moves {
+  const frees = AXES.map(({ name, grows }, axis) =>
+    plainFree(name, ['center', axis], center[axis] ?? 0, grows, (place) => place[axis] ?? 0),
+  );
+  return { frees, at: center, why: null };
+}
+
+/** A shape of several places is moved as a whole, in steps from where it is. */
+function shiftFrees(
+  at: Place,
+  shift: (cut: JsonObject, axis: 0 | 1, by: number) => JsonObject,
+): readonly Free[] {
+  return ([0, 1] as const).map((axis) => ({
+    ...AXES[axis],
+    value: at[axis],
+    at: (place) => place[axis],
+    put: (value, step) => {
+      const by = snapped(value - at[axis], step);
+      return (cut) => (by === 0 ? cut : shift(cut, axis, by));
+    },
+  }));
+}
+
+/** What is free of a centre that three places on its circle give: all three go together. */
+export function throughMoves(center: JsonObject, worked: Place | null): Moves | null {
+  const places = isList(center.through) ? center.through : [];
+  if (worked === null || places.length !== 3 || !places.every(isPlace)) return null;
+  const at = middleOf(places as readonly Place[]) ?? worked;
+  const paths = places.map((_, k) => ['center', 'through', k]);
+  return { frees: shiftFrees(at, (cut, axis, by) => shifted(cut, paths, axis, by)), at, why: null };
+}
+
+/** The centre of the circle through three places, source: MathWorld, "Circumcircle"; null where they lie in a row. */
+function middleOf(places: readonly Place[]): Place | null {
+  const [a, b, c] = places as [Place, Place, Place];
+  const [bx, by, cx, cy] = [b[0] - a[0], b[1] - a[1], c[0] - a[0], c[1] - a[1]];
+  const twice = 2 * (bx * cy - by * cx);
+  if (twice === 0) return null;
+  const [bb, cc] = [bx * bx + by * by, cx * cx + cy * cy];
+  return [a[0] + (cy * bb - by * cc) / twice, a[1] + (bx * cc - cx * bb) / twice];
+}
+
+/** What is free of a path that is drawn: it goes as a whole. */
+export function pathMoves({ svgPath, edges }: JsonObject): Moves | null {
+  if (typeof svgPath === 'string') {
+    const at = startOfText(svgPath);
+    if (at === null) return null;
+    const frees = shiftFrees(at, (cut, axis, by) => {
+      const text = valueAt(cut, TEXT);
+      const moved = typeof text === 'string' ? movedText(text, axis === 0 ? [by, 0] : [0, by]) : null;
+      return moved === null ? cut : (withValue(cut, TEXT, moved) as JsonObject);
+    });
+    return { frees, at, why: null };
+  }
+  const list = isList(edges) ? edges.filter(isObject) : [];
+  const start = list[0]?.a;
+  if (!isPlace(start)) return null;
+  const places = list.flatMap((edge, k) =>
+    ['a', 'b', 'center'].filter((key) => isPlace(edge[key])).map((key) => ['path', 'edges', k, key]),
+  );
+  return {
+    frees: shiftFrees(start, (cut, axis, by) => shifted(cut, places, axis, by)),
+    at: start,
+    why: null,
+  };
+}
+
+const TEXT = ['path', 'svgPath'];
+
+function shifted(cut: JsonObject, places: readonly Path[], axis: 0 | 1, by: number): JsonObject {
+  return places.reduce((next, path) => {
+    const value = valueAt(next, [...path, axis]);
+    return typeof value === 'number'
+      ? (withValue(next, [...path, axis], tidied(value + by)) as JsonObject)
+      : next;
+  }, cut);
+}

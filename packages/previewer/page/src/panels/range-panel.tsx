@@ -1,0 +1,178 @@
+import type { RangeQuery, RangeReport } from '@edgebite/core';
+import { countText, drawRange, numberText } from '@edgebite/svg';
+import { useSignal } from '@preact/signals';
+import { useLayoutEffect, useRef } from 'preact/hooks';
+import { numberOf } from '../form/entry.js';
+import { isObject, type JsonObject, valueAt } from '../state/json.js';
+import { askRange, ranging } from '../state/ranging.js';
+import { chosenCut, fresh, issues, job, readoutStep, unit, worked } from '../state/store.js';
+import type { Worked } from '../worker/worked.js';
+import { drawnOrSaid } from './element.js';
+import { type Along, alongsOf, spanOf } from './spans.js';
+
+const CALLED: Readonly<Record<Along, string>> = {
+  x: 'place along x',
+  y: 'place along y',
+  diameter: 'diameter',
+};
+
+/** Between which values the chosen cut could be moved or made larger, asked for by a button. */
+export function RangePanel() {
+  const id = chosenCut.value;
+  const cuts = valueAt(job.value ?? undefined, ['cuts']);
+  const cut = Array.isArray(cuts) ? cuts.find((one) => isObject(one) && one.id === id) : undefined;
+  const known = worked.value.get(id ?? '');
+  if (id === null || !isObject(cut) || known === undefined) return null;
+  return (
+    <details class="card range-panel" id="range-panel">
+      <summary>
+        How far could <b>{id}</b> go?
+      </summary>
+      <Query key={id} id={id} cut={cut} known={known} />
+      <Found id={id} />
+    </details>
+  );
+}
+
+function Query({ id, cut, known }: { id: string; cut: JsonObject; known: Worked }) {
+  const along = useSignal<Along>('x');
+  // What was typed; null while the range is the one that suggests itself.
+  const typed = useSignal<{ readonly from: string; readonly to: string } | null>(null);
+  const span = spanOf(along.value, cut, known, readoutStep());
+  const from = typed.value?.from ?? String(span[0]);
+  const to = typed.value?.to ?? String(span[1]);
+  const query = queryOf(id, along.value, from, to);
+  const ready = fresh.value && issues.value.length === 0;
+  return (
+    <form
+      class="query"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (query !== null && ready) askRange(query);
+      }}
+    >
+      <label for="range-along">Its</label>
+      <select
+        id="range-along"
+        value={along.value}
+        onChange={({ currentTarget }) => {
+          along.value = currentTarget.value as Along;
+          typed.value = null;
+        }}
+      >
+        {alongsOf(cut).map((one) => (
+          <option key={one} value={one}>
+            {CALLED[one]}
+          </option>
+        ))}
+      </select>
+      <Bound
+        name="from"
+        value={from}
+        onTyped={(text) => {
+          typed.value = { from: text, to };
+        }}
+      />
+      <Bound
+        name="to"
+        value={to}
+        onTyped={(text) => {
+          typed.value = { from, to: text };
+        }}
+      />
+      <button type="submit" disabled={query === null || !ready}>
+        Find safe values
+      </button>
+    </form>
+  );
+}
+
+function queryOf(cut: string, along: Along, from: string, to: string): RangeQuery | null {
+  const [low, high] = [numberOf(from), numberOf(to)];
+  return low === null || high === null ? null : { cut, along, from: low, to: high };
+}
+
+interface BoundProps {
+  readonly name: 'from' | 'to';
+  readonly value: string;
+  readonly onTyped: (text: string) => void;
+}
+
+function Bound({ name, value, onTyped }: BoundProps) {
+  return (
+    <span class="bound">
+      <label for={`range-${name}`}>{name}</label>
+      <input
+        id={`range-${name}`}
+        type="text"
+        inputMode="decimal"
+        autocomplete="off"
+        value={value}
+        aria-invalid={numberOf(value) === null}
+        onInput={({ currentTarget }) => onTyped(currentTarget.value)}
+      />
+      <span class="unit">{unit.value}</span>
+    </span>
+  );
+}
+
+function Found({ id }: { id: string }) {
+  const state = ranging.value;
+  const own = state.kind === 'none' || state.kind === 'left behind' || state.query.cut === id ? state : null;
+  return (
+    <>
+      <p class={`hint${own?.kind === 'refused' ? ' fault' : ''}`} role="status" id="range-state">
+        {own === null ? '' : wordsOf(own)}
+      </p>
+      {own?.kind === 'found' && <Strip report={own.report} />}
+    </>
+  );
+}
+
+function wordsOf(state: typeof ranging.value): string {
+  switch (state.kind) {
+    case 'none':
+      return 'Works out where something changes as this one number does, and what is safe in between.';
+    case 'working':
+      return 'Being worked out.';
+    case 'left behind':
+      return 'The job has changed since it was asked. Find them anew.';
+    case 'refused':
+      return `This cannot be told: ${state.fault}.`;
+    case 'found':
+      return foundWords(state.report);
+  }
+}
+
+function foundWords({ now, units, present, intervals }: RangeReport): string {
+  const safe = intervals.filter((interval) => interval.safe).length;
+  const share = safe === 0 ? 'none' : safe === intervals.length ? 'all' : String(safe);
+  const count = `${countText(intervals.length, 'interval')}, ${share} safe.`;
+  const at = numberText(now, units);
+  if (present.event !== null) return `Now ${at}, where two edges touch: stay off it. ${count}`;
+  if (present.interval === null) return `Now ${at}, outside of this range. ${count}`;
+  return `Now ${at}: ${intervals[present.interval]?.safe ? 'safe' : 'not safe'}. ${count}`;
+}
+
+/** Pixels for a millimetre of the strip, as on the sheet at its usual size; and its narrowest and widest, millimetres. */
+const SCALE = 3.6;
+const WIDTH = { least: 120, most: 180 };
+
+function Strip({ report }: { report: RangeReport }) {
+  const holder = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    const element = holder.current;
+    if (element === null) return;
+    const width = Math.min(Math.max(Math.floor(element.clientWidth / SCALE), WIDTH.least), WIDTH.most);
+    element.replaceChildren(drawnOrSaid(() => drawRange(report, { idPrefix: 'range-', width })));
+  }, [report]);
+  return (
+    <section
+      class="paper range"
+      ref={holder}
+      aria-label="Safe intervals"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll sideways, with keys too
+      tabIndex={0}
+    />
+  );
+}

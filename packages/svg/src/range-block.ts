@@ -1,0 +1,231 @@
+import type { RangeReport, Report, ReportCut } from '@edgebite/core';
+import type { Container } from '@svgdotjs/svg.js';
+import type { Place } from './edges.js';
+import { ARROW, arrowhead } from './label.js';
+import { lined, NARROW, tinted, WIDE } from './lines.js';
+import { numberText } from './numbers.js';
+import type { Pen } from './pen.js';
+import { alongText, changesText } from './range-words.js';
+import { INK, type Room } from './room.js';
+import { fitted, TYPE, textWidth, write } from './text.js';
+import type { Box } from './view.js';
+import { countText, lengthText } from './words.js';
+
+/** Widths that are tried, the first that leaves most to read, mm. */
+const WIDTHS = [110, 84, 64];
+
+/** Most events that are told in words; `drawRange` tells them all. */
+const MOST_EVENTS = 8;
+
+/** From one base line to the next, the height of the strip, and room in the frame, mm. */
+const LINE = 3.6;
+const STRIP = 4.4;
+const PAD = 1.8;
+
+/** From the strip's ends to the frame, so that an arrow at an end stays inside it, mm. */
+const INSET = 3;
+
+/** Between two numbers under the strip, mm. */
+const APART = 1;
+
+/** From one line of the hatching to the next, mm. */
+const PITCH = 1.5;
+
+/** Heights over the strip and under it, down to the lines of words, mm. */
+const OVER = PAD + LINE + LINE + ARROW;
+const UNDER = 2 * LINE + 1;
+
+/**
+ * Checks that a range is one of a report.
+ * @throws RangeError if it is in another unit, of a cut that the report does not have, or was asked for before the cut
+ * was changed.
+ */
+export function checkRange(where: string, answer: RangeReport, report: Report): void {
+  const { cut: id, along, units, now } = answer;
+  const cut = report.cuts.find((one) => one.id === id);
+  if (cut === undefined || units !== report.units) {
+    throw new RangeError(`${where}: range is of cut ${id} in ${units}, which the report does not have`);
+  }
+  const stands = standing(cut, along);
+  if (Math.abs(stands - now) > SAME * Math.max(Math.abs(stands), cut.diameter)) {
+    throw new RangeError(
+      `${where}: range was found with the ${alongText(answer)} of cut ${id} at ${now}; it is ${stands} in the report, so find it anew`,
+    );
+  }
+}
+
+/** Values closer than this share of them are one: rounding. */
+const SAME = 1e-9;
+
+function standing({ center, path, diameter }: ReportCut, along: RangeReport['along']): number {
+  if (along === 'diameter') return diameter;
+  const place = center ?? path?.[0]?.a ?? [Number.NaN, Number.NaN];
+  return place[along === 'x' ? 0 : 1];
+}
+
+/**
+ * Draws a range as a block in clear room, the nearest to a place, with as many of its events in words as go there.
+ * Returns whether there was room for it.
+ */
+export function drawRangeBlock(
+  parent: Container,
+  answer: RangeReport,
+  near: Place,
+  rooms: readonly Room[],
+  pen: Pen,
+): boolean {
+  const told = Math.min(answer.events.length, MOST_EVENTS);
+  for (let events = told; events >= 0; events--) {
+    const lines = wordsOf(answer, events);
+    for (const width of WIDTHS) {
+      const height = OVER + STRIP + UNDER + lines.length * LINE + PAD;
+      for (const room of rooms) {
+        const box = room.clearing(near, width, height);
+        if (box === null) continue;
+        room.markBox(box, INK.taken);
+        drawBlock(parent, answer, lines, box, pen);
+        return true;
+      }
+    }
+  }
+  return false;
+}
+
+/** What changes at the first events, each after its number; the last line says how many more there are. */
+function wordsOf({ events, cut, units }: RangeReport, count: number): readonly string[] {
+  const lines = events
+    .slice(0, count)
+    .map(({ at, changes }, k) => `${k + 1}  ${numberText(at, units)}  ${changesText(changes, cut)}`);
+  const more = events.length - lines.length;
+  if (more === 0) return lines;
+  const rest =
+    lines.length === 0
+      ? `something changes at ${countText(more, 'value')}`
+      : `and ${countText(more, 'more value')}`;
+  return [...lines, rest];
+}
+
+function drawBlock(
+  parent: Container,
+  answer: RangeReport,
+  lines: readonly string[],
+  box: Box,
+  pen: Pen,
+): void {
+  const { prefix, theme } = pen;
+  const label = `Safe values of cut ${answer.cut}, ${alongText(answer)}`;
+  const group = tinted(parent.group(), theme.ink).attr({
+    id: `${prefix}range`,
+    role: 'group',
+    'aria-label': label,
+  });
+  lined(group.rect(num(box.width), num(box.height)), NARROW).attr({ x: num(box.x), y: num(box.y) });
+  const room = box.width - 2 * PAD;
+  const left = box.x + PAD;
+  write(group, fitted(label, room, TYPE.small, true), left, box.y + PAD + 0.7 * LINE, {
+    size: TYPE.small,
+    bold: true,
+  });
+  const strip = { x: left + INSET, y: box.y + OVER, width: room - 2 * INSET, height: STRIP };
+  drawStrip(group, answer, strip, pen);
+  drawNow(group, answer, strip, { left, room });
+  drawNumbers(group, answer, strip);
+  drawEnds(group, answer, { left, room, y: strip.y + STRIP + 2 * LINE });
+  lines.forEach((line, k) => {
+    const y = strip.y + STRIP + UNDER + (k + 0.8) * LINE;
+    write(group, fitted(line, room, TYPE.small), left, y, { size: TYPE.small });
+  });
+}
+
+/** From a value to its place across the sheet: the number grows to the right. */
+function placeOn({ from, to }: RangeReport, strip: Box): (value: number) => number {
+  return (value) => strip.x + (strip.width * (value - from)) / (to - from);
+}
+
+/** Safe stretches hatched with wide lines over and under them, so that they are told from others in any copy. */
+function drawStrip(group: Container, answer: RangeReport, strip: Box, { prefix, theme }: Pen): void {
+  const place = placeOn(answer, strip);
+  const hatch = safeHatch(prefix);
+  addSafeHatch(group, hatch, theme.ink);
+  for (const { from, to } of answer.intervals.filter(({ safe }) => safe)) {
+    drawSafe(group, { ...strip, x: place(from), width: place(to) - place(from) }, hatch);
+  }
+  lined(group.rect(num(strip.width), STRIP), NARROW).attr({ x: num(strip.x), y: num(strip.y) });
+  for (const { at } of answer.events) {
+    const x = num(place(at));
+    lined(group.line(x, num(strip.y), x, num(strip.y + STRIP + 0.8)), NARROW);
+  }
+}
+
+/** The id of the hatching of safe stretches. */
+export function safeHatch(prefix: string): string {
+  return `${prefix}hatch-safe`;
+}
+
+/** Adds the hatching of safe stretches under an id. */
+function addSafeHatch(parent: Container, id: string, ink: string): void {
+  parent
+    .pattern(PITCH, PITCH, (tile) => {
+      tile.line(PITCH / 2, 0, PITCH / 2, PITCH).attr({ stroke: ink, 'stroke-width': NARROW });
+    })
+    .attr({ id, patternTransform: 'rotate(45)' });
+}
+
+/** A safe stretch, drawn with a hatching that was added before. */
+export function drawSafe(parent: Container, { x, y, width, height }: Box, hatch: string): void {
+  parent.rect(num(width), num(height)).attr({ x: num(x), y: num(y), fill: `url(#${hatch})`, stroke: 'none' });
+  for (const level of [y, y + height]) {
+    lined(parent.line(num(x), num(level), num(x + width), num(level)), 2 * WIDE).attr(
+      'stroke-linecap',
+      'butt',
+    );
+  }
+}
+
+/** An arrow down to the present value with its number over it; where it lies outside, the number only. */
+function drawNow(
+  group: Container,
+  answer: RangeReport,
+  strip: Box,
+  { left, room }: { readonly left: number; readonly room: number },
+): void {
+  const { now, from, to, units } = answer;
+  const outside = now < from || now > to;
+  const text = `now ${numberText(now, units)}${outside ? ', outside' : ''}`;
+  const width = textWidth(text, TYPE.small);
+  const x = Math.min(Math.max(placeOn(answer, strip)(now), strip.x), strip.x + strip.width);
+  const start = Math.min(Math.max(x - width / 2, left), left + room - width);
+  const level = strip.y - ARROW - 0.8;
+  write(group, text, start, level, { size: TYPE.small });
+  if (!outside) arrowhead(group, [num(x), num(strip.y)], [num(x), num(strip.y - ARROW)]);
+}
+
+/** The numbers of the events under their ticks; one that would lie on the one before it is left to the reader. */
+function drawNumbers(group: Container, answer: RangeReport, strip: Box): void {
+  let free = Number.NEGATIVE_INFINITY;
+  answer.events.forEach(({ at }, k) => {
+    const text = String(k + 1);
+    const width = textWidth(text, TYPE.small);
+    const x = placeOn(answer, strip)(at);
+    if (x - width / 2 < free) return;
+    free = x + width / 2 + APART;
+    write(group, text, x, strip.y + STRIP + LINE, { size: TYPE.small, anchor: 'middle' });
+  });
+}
+
+function drawEnds(
+  group: Container,
+  { from, to, units }: RangeReport,
+  { left, room, y }: { readonly left: number; readonly room: number; readonly y: number },
+): void {
+  const style = { size: TYPE.small } as const;
+  write(group, fitted(lengthText(from, units), room / 2 - 1, TYPE.small), left, y, style);
+  write(group, fitted(lengthText(to, units), room / 2 - 1, TYPE.small), left + room, y, {
+    ...style,
+    anchor: 'end',
+  });
+}
+
+function num(value: number): number {
+  return Number(value.toFixed(3));
+}
