@@ -114,3 +114,25 @@ describe('relation of a swept cut', () => {
     expect(relation(cut)).toBe(wanted);
   });
 });
+
+describe('relation of a hole that touches a side a little beside its rounded corner', () => {
+  // The rounded corner of radius 14 ends at (0, 14), and the hole of the same radius touches the side at (0, 14.001): up to
+  // there they are within the sagitta, 0.001² / 28, which is a weld tolerance of the part.
+  const [c, s] = [3 / 5, 4 / 5];
+  const turned = (x: number, y: number) => [c * x - s * y, s * x + c * y].join(' ');
+  const round = (x: number, y: number) => `A14 14 0 0 1 ${turned(x, y)}`;
+  const side = (x: number, y: number) => `L${turned(x, y)}`;
+  const svgPath = `M${turned(14, 0)} ${side(60, 0)} ${side(60, 60)} ${side(0, 60)} ${side(0, 14)} ${round(14, 0)} Z`;
+
+  it.each([14.001, 14.0005, 14.002, 14.01])(
+    'at a height of %d is "inside", however the part is turned',
+    (y) => {
+      const hole = { kind: 'bore', diameter: 28 };
+      const straight = { svgPath: 'M14 0 L60 0 L60 60 L0 60 L0 14 A14 14 0 0 1 14 0 Z' };
+      const more = (shape: object) => ({ part: { outline: shape, thickness: 10 } });
+      const place = turned(14, y).split(' ').map(Number);
+      expect(relation({ ...hole, center: [14, y] }, more(straight))).toBe('inside');
+      expect(relation({ ...hole, center: place }, more({ svgPath }))).toBe('inside');
+    },
+  );
+});

@@ -58,9 +58,17 @@ export function relationOf(
     return overlaps(outline, cut, resolution) ? 'grazes' : 'clear';
   }
   if (spared <= tolerance * perimeter(outline) && subtract(outline, [print]).length === 0) return 'swallows';
-  if ((beyond[k] as number) <= tolerance) return 'inside';
+  if ((beyond[k] as number) <= touchLength(cut.diameter / 2, tolerance)) return 'inside';
   // No deeper than the resolution, it could as well miss. Only a bite as small as that is worth the closer look.
   return shared <= resolution * rim && !overlaps(outline, cut, -resolution) ? 'grazes' : 'breaks out';
+}
+
+/**
+ * How long a rim can run along an edge that it only touches: by the sagitta, L² / 8r, it is within two tolerances of a
+ * straight one so far.
+ */
+function touchLength(radius: number, tolerance: number): number {
+  return Math.max(tolerance, 4 * Math.sqrt(radius * tolerance));
 }
 
 /** Whether a cut shares metal with the outline once its rims are moved outward (inward below 0) by an amount. */

@@ -100,9 +100,9 @@ function neckWeb(walls: Walls, discs: Discs, neck: Facing): ZonedWeb {
 }
 
 function stripWeb(walls: Walls, discs: Discs, run: StripRun): ZonedWeb {
-  const middle = middleOf(walls, run);
   const own = run.strips.map(({ zone }) => zone);
-  if (run.closed) return webOf(walls, middle, run.length, run.length, own);
+  if (run.closed) return webOf(walls, firstNamed(walls, run), run.length, run.length, own);
+  const middle = middleOf(walls, run);
   const first = run.strips[0] as Strip;
   const last = run.strips[run.strips.length - 1] as Strip;
   const back = flare(walls, discs, facingAt(walls, first, 0), false);
@@ -114,6 +114,16 @@ function stripWeb(walls: Walls, discs: Discs, run: StripRun): ZonedWeb {
 /** The box round all that may enter the disc across a neck. */
 function discOf(walls: Walls, { middle, thickness }: Facing): Bounds {
   return boxAt(middle, thickness / 2 + 2 * ROOM_SLACK * walls.tolerance);
+}
+
+/** The middle of the strip whose names come first: a run that closes has no middle of its own. */
+function firstNamed(walls: Walls, { strips }: StripRun): Facing {
+  const named = strips.map((strip) => {
+    const facing = facingAt(walls, strip, strip.length / 2);
+    const { between } = webOf(walls, facing, 0, 0, []);
+    return { facing, name: between.join(' ') };
+  });
+  return named.reduce((first, next) => (next.name < first.name ? next : first)).facing;
 }
 
 /** Halfway along a run of strips. */
