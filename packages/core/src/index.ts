@@ -22,7 +22,7 @@ export {
   type OutlineLoop,
 } from './center/path.js';
 export type { Milling, ToolSide } from './center/path-curve.js';
-export { edgesToJson, type PassJson, type PathEdgeJson, passesToJson } from './center/path-json.js';
+export { edgesToJson, type PassJson, passesToJson } from './center/path-json.js';
 export { type Lead, LeadError } from './center/path-lead.js';
 export type { LoopOrder } from './center/path-order.js';
 export {

@@ -1,3 +1,4 @@
+import { boxAround } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
 import { curvature, directionAtEnd, directionAtStart, edgeBounds, pointAlong } from '../geometry/measure.js';
@@ -230,7 +231,7 @@ function tipsOf(
 ): Point[] {
   const tips = new Map<string, Point>();
   const add = (p: Point, away: number) => {
-    const near = edges.within({ minX: p.x, minY: p.y, maxX: p.x, maxY: p.y }, away + tolerance);
+    const near = edges.within(boxAround(p), away + tolerance);
     for (const end of near.flatMap((edge) => [edge.a, edge.b])) {
       if (Math.abs(distance(end, p) - away) <= tolerance) tips.set(keyOf(end), end);
     }

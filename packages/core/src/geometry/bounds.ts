@@ -23,6 +23,11 @@ export function grown(box: Bounds, by: number): Bounds {
   return { minX: box.minX - by, minY: box.minY - by, maxX: box.maxX + by, maxY: box.maxY + by };
 }
 
+/** The box round a place, out to `by` on all four sides. */
+export function boxAround({ x, y }: Point, by = 0): Bounds {
+  return { minX: x - by, minY: y - by, maxX: x + by, maxY: y + by };
+}
+
 /** Whether two boxes share a point; touching sides count. */
 export function boxesMeet(a: Bounds, b: Bounds): boolean {
   return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;

@@ -1,32 +1,12 @@
-import Flatbush from 'flatbush';
 import { asDrawn, driftBetween } from '../datum/drift.js';
 import { alongDrift, type Interval } from '../datum/reach.js';
 import { nearestOnEdge } from '../geometry/distance.js';
-import type { Edge } from '../geometry/edge.js';
-import { edgeBounds } from '../geometry/measure.js';
-import type { Point } from '../geometry/point.js';
-import { loopsOf } from '../region/measure.js';
+import type { EdgesNear } from './edges-near.js';
 import { hull } from './intervals.js';
 import type { Job } from './job.js';
 import { pointOf } from './read-edges.js';
 import type { ReportCut } from './report-schema.js';
 import type { SetUp } from './set-up.js';
-
-/** Finds the edges of a job's outline near a place. */
-export type EdgesNear = (center: Point, distance: number) => readonly Edge[];
-
-/** An index of the edges of a job's outline. */
-export function edgesNearOf(job: Job): EdgesNear {
-  const edges = loopsOf(job.outline).flat();
-  const index = new Flatbush(edges.length);
-  for (const { minX, minY, maxX, maxY } of edges.map(edgeBounds)) index.add(minX, minY, maxX, maxY);
-  index.finish();
-  return ({ x, y }, r) =>
-    index
-      .search(x - r, y - r, x + r, y + r)
-      .sort((a, b) => a - b)
-      .map((k) => edges[k] as Edge);
-}
 
 /**
  * Between what the gap can lie that the circle of a cut leaves to the outline where it is nearest, below 0 where it

@@ -1,4 +1,4 @@
-import { placeJson } from './as-json.js';
+import { pointToJson } from '../outline/json.js';
 import type { CenterCut } from './center-cuts.js';
 import type { Units } from './job.js';
 import type { Finding, Report, ReportCut, ReportLoad } from './report-schema.js';
@@ -84,7 +84,7 @@ function cutFindings(cut: ReportCut, { passesFault, gouges }: CenterCut, units: 
   }
   const [gouge] = gouges;
   if (gouge !== undefined) {
-    const at = placeJson(gouge.at);
+    const at = pointToJson(gouge.at);
     const more = gouges.length === 1 ? '' : `, and at ${gouges.length - 1} more`;
     findings.push({
       level: 'check',

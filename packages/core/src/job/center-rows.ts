@@ -8,19 +8,17 @@ import { type Rim, rimOf } from '../center/rim.js';
 import type { Segment } from '../center/segment.js';
 import type { Side } from '../cut/cut.js';
 import { coreOf } from '../cut/footprint.js';
+import { DEGREE } from '../geometry/degree.js';
 import type { Vector } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
+import { pointToJson } from '../outline/json.js';
 import { intersect } from '../region/boolean.js';
 import { area } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import { placeJson } from './as-json.js';
 import type { Job } from './job.js';
 import type { Layer, NearMetal, RoundCut } from './near-metal.js';
 import { type CenterPlan, DEFAULT_CLEARANCE, type JobCut } from './plan.js';
 import type { ReportBackOff, ReportLoad, ReportPlacement } from './report-schema.js';
-
-/** Radians in a degree. */
-const DEGREE = Math.PI / 180;
 
 /** A direction in degrees, from 0 up to 360. */
 export function headingOf(radians: number): number {
@@ -49,7 +47,7 @@ function endsOf(
 function endJson(end: ArcEnd | null): ReportPlacement['entry'] {
   return end === null
     ? null
-    : { at: placeJson(end.at), angle: Math.min(180, end.angle / DEGREE), source: end.source };
+    : { at: pointToJson(end.at), angle: Math.min(180, end.angle / DEGREE), source: end.source };
 }
 
 /** The load of a tool as a report has it. */
@@ -109,7 +107,7 @@ function backOffJson({ direction, distance, center, gap }: BackOff): ReportBackO
   return {
     direction: direction === null ? null : headingAlong(direction),
     distance,
-    center: placeJson(center),
+    center: pointToJson(center),
     gap,
   };
 }

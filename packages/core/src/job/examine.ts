@@ -1,11 +1,15 @@
 import type { Cut } from '../cut/cut.js';
 import { densityOf, massOf } from '../cutting/density.js';
+import { joined } from '../geometry/bounds.js';
+import { DEGREE } from '../geometry/degree.js';
 import type { Removal } from '../left/cells.js';
 import type { Zone } from '../left/discs.js';
 import { type Left, type LeftLike, whatIsLeft } from '../left/left.js';
 import type { Piece } from '../left/pieces.js';
 import { relationOf, type Standing, standingOf } from '../left/relation.js';
-import { boundsJson, edgeJson, placeJson, regionJson } from './as-json.js';
+import { edgeToJson, pointToJson, regionToJson } from '../outline/json.js';
+import { loopBounds } from '../region/measure.js';
+import type { Region } from '../region/region.js';
 import { cautionsOf } from './cautions.js';
 import { type CenterCut, centerCuts } from './center-cuts.js';
 import { type Facts, factsOf } from './facts.js';
@@ -16,9 +20,6 @@ import type { Report, ReportCut, ReportPiece } from './report-schema.js';
 import type { Said } from './said.js';
 import { type SetUp, setUp, withSetups } from './set-up.js';
 import { withShopNumbers } from './shop-numbers.js';
-
-/** Radians in a degree. */
-const DEGREE = Math.PI / 180;
 
 /**
  * Makes the cuts of a job one after another and reports what is left: pieces with their roles, webs, knife edges,
@@ -88,8 +89,8 @@ export function lookedAt(job: Job, set: SetUp, like?: LeftLike, isWanted?: (id: 
     massUnit: density === null ? null : job.units === 'mm' ? 'g' : 'lb',
     material: job.material,
     thickness: job.thickness,
-    outline: regionJson(job.outline),
-    keep: job.keep === null ? null : placeJson(job.keep),
+    outline: regionToJson(job.outline),
+    keep: job.keep === null ? null : pointToJson(job.keep),
     limits: { web, knifeEdge },
     resolution: job.resolution,
     removedArea: left.openArea,
@@ -133,8 +134,8 @@ function pieceRow(job: Job, left: Left, piece: Piece, number: number, density: n
     holes: piece.plan.reduce((sum, { holes }) => sum + holes.length, 0),
     freedBy: piece.freedBy === null ? null : cutId(job, piece.freedBy),
     horns: left.knifeEdges.flatMap((edge, k) => (edge.piece === number ? [k] : [])),
-    view: regionJson(piece.plan),
-    sections: piece.sections.map(({ from, to, region }) => ({ from, to, region: regionJson(region) })),
+    view: regionToJson(piece.plan),
+    sections: piece.sections.map(({ from, to, region }) => ({ from, to, region: regionToJson(region) })),
   };
 }
 
@@ -153,8 +154,8 @@ function sharpAndThin(left: Left): Pick<Report, 'webs' | 'knifeEdges'> {
   return {
     webs: left.webs.map((web) => ({
       thickness: web.thickness,
-      at: placeJson(web.at),
-      ends: [placeJson(web.ends[0]), placeJson(web.ends[1])],
+      at: pointToJson(web.at),
+      ends: [pointToJson(web.ends[0]), pointToJson(web.ends[1])],
       between: named(web.between),
       interval: null,
       length: web.length,
@@ -165,7 +166,7 @@ function sharpAndThin(left: Left): Pick<Report, 'webs' | 'knifeEdges'> {
     })),
     knifeEdges: left.knifeEdges.map((edge) => ({
       angle: edge.angle / DEGREE,
-      at: placeJson(edge.at),
+      at: pointToJson(edge.at),
       between: named(edge.between),
       interval: null,
       feather: edge.feather,
@@ -182,7 +183,7 @@ function floorRows(job: Job, left: Left): Report['floors'] {
     under: cutId(job, floor.under),
     holds: floor.holds === null ? null : (left.pieces.pieces[floor.holds] as Piece).id,
     kerfLength: floor.kerfLength,
-    at: placeJson(floor.at),
+    at: pointToJson(floor.at),
     slab: floor.slab,
     breakOff: null,
   }));
@@ -202,14 +203,14 @@ function cutRow(
     id: cut.id,
     source: `cut:${cut.id}`,
     kind: cut.kind,
-    center: cut.kind === 'swept' ? null : placeJson(cut.center),
+    center: cut.kind === 'swept' ? null : pointToJson(cut.center),
     diameter: cut.diameter,
     wall: cut.kind === 'annular' ? cut.wall : null,
-    path: cut.kind === 'swept' ? cut.path.map(edgeJson) : null,
+    path: cut.kind === 'swept' ? cut.path.map(edgeToJson) : null,
     from: cut.from,
     depth: cut.depth,
     through: cut.through,
-    footprint: regionJson(removal.footprint),
+    footprint: regionToJson(removal.footprint),
     relation: relationOf(standing, number, cut, job.outline, job.resolution),
     bites: [],
     removedArea: taken.area,
@@ -217,4 +218,10 @@ function cutRow(
     ...center.row,
     running: null,
   };
+}
+
+/** The box round a region that is not empty: [min x, min y, max x, max y]. */
+function boundsJson(region: Region): [number, number, number, number] {
+  const box = region.map(({ outer }) => loopBounds(outer)).reduce(joined);
+  return [box.minX + 0, box.minY + 0, box.maxX + 0, box.maxY + 0];
 }

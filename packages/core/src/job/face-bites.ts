@@ -1,9 +1,9 @@
-import Flatbush from 'flatbush';
 import { biteInterval, chord, insideFace } from '../datum/bite-interval.js';
 import { asDrawn, type Placed } from '../datum/drift.js';
 import type { LineEdge } from '../geometry/edge.js';
 import { distance, type Point } from '../geometry/point.js';
 import { loopsOf } from '../region/measure.js';
+import { type EdgesNear, edgesNearOf } from './edges-near.js';
 import { hull } from './intervals.js';
 import type { Job } from './job.js';
 import { normalOf } from './moving.js';
@@ -11,25 +11,10 @@ import type { ReportCut } from './report-schema.js';
 
 type BiteRow = ReportCut['bites'][number];
 
-/** Finds the straight faces of a job's outline near a box. */
-export type FacesNear = (center: Point, radius: number) => readonly LineEdge[];
-
 /** An index of the straight faces of a job's outline. */
-export function facesOf(job: Job): FacesNear {
-  const faces = loopsOf(job.outline)
-    .flat()
-    .filter((edge): edge is LineEdge => edge.kind === 'line');
-  if (faces.length === 0) return () => [];
-  const index = new Flatbush(faces.length);
-  for (const { a, b } of faces) {
-    index.add(Math.min(a.x, b.x), Math.min(a.y, b.y), Math.max(a.x, b.x), Math.max(a.y, b.y));
-  }
-  index.finish();
-  return ({ x, y }, r) =>
-    index
-      .search(x - r, y - r, x + r, y + r)
-      .sort((a, b) => a - b)
-      .map((k) => faces[k] as LineEdge);
+export function facesOf(job: Job): EdgesNear<LineEdge> {
+  const edges = loopsOf(job.outline).flat();
+  return edgesNearOf(edges.filter((edge): edge is LineEdge => edge.kind === 'line'));
 }
 
 /**
@@ -38,7 +23,7 @@ export function facesOf(job: Job): FacesNear {
  */
 export function faceBites(
   job: Job,
-  facesNear: FacesNear,
+  facesNear: EdgesNear<LineEdge>,
   placed: readonly Placed[],
   center: Point,
   radius: number,

@@ -1,12 +1,10 @@
 import { thicknessInterval } from '../datum/contact.js';
 import type { Interval } from '../datum/reach.js';
 import { angleInterval } from '../datum/tip.js';
+import { DEGREE } from '../geometry/degree.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from './job.js';
 import { choicesFor, contactAt, type Moving, tipCurves } from './moving.js';
-
-/** Radians in a degree. */
-const DEGREE = Math.PI / 180;
 
 /** A web as far as its interval goes. */
 export interface ThinPlace {

@@ -10,6 +10,7 @@ import { removalOf } from './removal.js';
 import { regionOf } from './report-region.js';
 import type { Finding, Report } from './report-schema.js';
 import type { SetUp } from './set-up.js';
+import { capital } from './words.js';
 
 type Body = Omit<Report, 'findings' | 'cautions'>;
 
@@ -140,8 +141,4 @@ function keptAfter(job: Job, clampings: readonly Clamping[]): Layer[] {
   const removals = job.cuts.filter(({ id }) => made.has(id)).map((cut) => removalOf(cut, job.thickness));
   const { pieces } = piecesOf(cellsOf(job.outline, job.thickness, removals), job.keep);
   return pieces.find(({ role }) => role === 'kept')?.sections.map((section) => ({ ...section })) ?? [];
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

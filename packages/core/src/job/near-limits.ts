@@ -1,7 +1,8 @@
+import { DEGREE } from '../geometry/degree.js';
 import { knifeEdgesOf } from '../left/knife-edges.js';
 import { websOf } from '../left/webs.js';
+import { pointToJson } from '../outline/json.js';
 import type { Region } from '../region/region.js';
-import { placeJson } from './as-json.js';
 import { knifeInterval, webInterval } from './intervals.js';
 import type { Job } from './job.js';
 import { regionOf } from './report-region.js';
@@ -16,9 +17,6 @@ export type NearWeb = Pick<
 >;
 /** A corner as far as its finding goes. */
 export type NearEdge = Pick<ReportKnifeEdge, 'angle' | 'at' | 'between' | 'slab' | 'piece' | 'interval'>;
-
-/** Radians in a degree. */
-const DEGREE = Math.PI / 180;
 
 /** How far over the limit corners are looked at, degrees; errors of setups seldom turn one by more. */
 const NEAR_ANGLE = 15;
@@ -45,8 +43,8 @@ export function nearWebs(job: Job, { moving }: SetUp, report: Body): NearWeb[] {
         const interval = webInterval(job, moving, { thickness, ends, between });
         return {
           thickness,
-          at: placeJson(at),
-          ends: [placeJson(ends[0]), placeJson(ends[1])],
+          at: pointToJson(at),
+          ends: [pointToJson(ends[0]), pointToJson(ends[1])],
           between,
           slab,
           piece,
@@ -66,7 +64,7 @@ export function nearKnifeEdges(job: Job, { moving }: SetUp, report: Body): NearE
       .map(({ angle, at, between: [a, b] }): NearEdge => {
         const between: [string, string] = [a ?? '', b ?? ''];
         const interval = knifeInterval(job, moving, { angle: angle / DEGREE, at, between });
-        return { angle: angle / DEGREE, at: placeJson(at), between, slab, piece, interval };
+        return { angle: angle / DEGREE, at: pointToJson(at), between, slab, piece, interval };
       })
       .filter(({ interval }) => interval !== null && interval.worst[0] < limit),
   );

@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
 import type { AnnularCut, Cut } from '../cut/cut.js';
-import { type Bounds, boxesMeet, grown } from '../geometry/bounds.js';
+import { type Bounds, boxAround, boxesMeet } from '../geometry/bounds.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
@@ -49,13 +49,11 @@ export function metalFinder(
   const tiles = new Tiles(outline);
   const taken = removals.map((removal, k) => takenBy(cuts[k] as Cut, removal, held));
   const boxes = cuts.map((cut, k) =>
-    cut.kind === 'swept'
-      ? (boundsOf(taken[k] as Region) as Bounds)
-      : grown(boxAt(cut.center), cut.diameter / 2),
+    cut.kind === 'swept' ? (boundsOf(taken[k] as Region) as Bounds) : boxAround(cut.center, cut.diameter / 2),
   );
   const index = boxes.length === 0 ? null : indexOf(boxes);
   return (number, cut, reach) => {
-    const box = grown(boxAt(cut.center), cut.diameter / 2 + reach);
+    const box = boxAround(cut.center, cut.diameter / 2 + reach);
     const part = tiles.around(box);
     const earlier =
       index === null
@@ -143,10 +141,6 @@ function alike(layers: readonly Layer[]): Layer[] {
     } else made.push(layer);
   }
   return made;
-}
-
-function boxAt({ x, y }: Point): Bounds {
-  return { minX: x, minY: y, maxX: x, maxY: y };
 }
 
 function indexOf(boxes: readonly Bounds[]): Flatbush {

@@ -1,5 +1,6 @@
+import type { Cut } from '../cut/cut.js';
 import { footprint } from '../cut/footprint.js';
-import { type Bounds, boxesMeet, grown, middleOf } from '../geometry/bounds.js';
+import { type Bounds, boxAround, boxesMeet, grown, middleOf } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import { edgeBounds } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
@@ -8,10 +9,9 @@ import type { Region } from '../region/region.js';
 import type { JobCut } from './plan.js';
 
 /** The box round what a cut can cut. */
-export function boxOfCut(cut: JobCut): Bounds {
+export function boxOfCut(cut: Cut): Bounds {
   if (cut.kind === 'swept') return boundsOf(footprint(cut)) as Bounds;
-  const { x, y } = cut.center;
-  return grown({ minX: x, minY: y, maxX: x, maxY: y }, cut.diameter / 2);
+  return boxAround(cut.center, cut.diameter / 2);
 }
 
 /** A place within the box of a cut, to tell by which side of a boundary that stays out of the box it is on. */

@@ -1,18 +1,16 @@
 import { openOut, type Pass, type PassPlan, stepIn } from '../center/passes.js';
+import { DEGREE } from '../geometry/degree.js';
 import type { Vector } from '../geometry/point.js';
+import { pointToJson } from '../outline/json.js';
 import { intersect, union } from '../region/boolean.js';
 import { area } from '../region/measure.js';
 import { disc, type Region } from '../region/region.js';
 import { subtract } from '../region/subtract.js';
-import { placeJson } from './as-json.js';
 import { headingAlong, headingOf, loadJson } from './center-rows.js';
 import type { Layer, NearMetal, RoundCut } from './near-metal.js';
 import type { PassesPlan } from './plan.js';
 import { plainReason } from './reason.js';
 import type { ReportPasses } from './report-schema.js';
-
-/** Radians in a degree. */
-const DEGREE = Math.PI / 180;
 
 /** Passes as they can be made, or why they cannot. */
 export type MadePasses = { readonly row: ReportPasses } | { readonly fault: string };
@@ -76,7 +74,7 @@ function rowOf(
     unevenness,
     list: passes.map((pass, k) => ({
       role: pass.role,
-      center: placeJson(pass.center),
+      center: pointToJson(pass.center),
       diameter: 2 * pass.radius,
       step: pass.step,
       area: pass.area,
@@ -84,7 +82,7 @@ function rowOf(
       bite:
         pass.bite === null
           ? null
-          : { size: pass.bite.size, angle: headingOf(pass.bite.angle), at: placeJson(pass.bite.at) },
+          : { size: pass.bite.size, angle: headingOf(pass.bite.angle), at: pointToJson(pass.bite.at) },
       load: loadJson(pass.engagement, from),
       longestCut: { angle: pass.longestCut.angle / DEGREE, length: pass.longestCut.length },
       minutes: pass.minutes,

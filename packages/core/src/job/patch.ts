@@ -1,4 +1,4 @@
-import { type Bounds, boxesMeet, extentOf, grown } from '../geometry/bounds.js';
+import { type Bounds, boxAround, boxesMeet, extentOf, grown } from '../geometry/bounds.js';
 import type { Zone } from '../left/discs.js';
 import { boundsOf } from '../region/measure.js';
 import { type Looked, lookedAt } from './examine.js';
@@ -80,7 +80,7 @@ function changeOf(job: Job, stand: Stand, kept: Kept, next: Job, number: number)
   const grownPlaces = places.map((place) => grown(place, gap));
   const { keep } = job;
   if (keep !== null) {
-    const point = { minX: keep.x, minY: keep.y, maxX: keep.x, maxY: keep.y };
+    const point = boxAround(keep);
     if (grownPlaces.some((place) => boxesMeet(place, point))) return null;
   }
   return holdsLoose(stand.report, idsOf(job, group)) ? null : { group, places: grownPlaces, boxes, rowBoxes };

@@ -2,8 +2,8 @@ import { passesToJson } from '../center/path-json.js';
 import { isOnStretch } from '../center/path-stretch.js';
 import { type Unreached, unreached } from '../center/reach.js';
 import { pointAlong } from '../geometry/measure.js';
+import { pointToJson, regionToJson } from '../outline/json.js';
 import type { Region } from '../region/region.js';
-import { placeJson, regionJson } from './as-json.js';
 import type { AlongPlan } from './plan.js';
 import { loopOf } from './read-along.js';
 import type { ReportToolPath } from './report-schema.js';
@@ -26,11 +26,11 @@ export function pathRow(
     unreached: left
       .filter((one) => isBeside(outline, plan, one))
       .map(({ region, area, limit }) => ({
-        region: regionJson(region),
+        region: regionToJson(region),
         area,
         largestTool: 2 * limit.radius,
         by: limit.by,
-        at: placeJson(limit.at),
+        at: pointToJson(limit.at),
       })),
     missed: loops.filter((loop) => !followed.has(loop)),
   };

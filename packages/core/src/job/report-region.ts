@@ -3,7 +3,7 @@ import type { Region } from '../region/region.js';
 import { pointOf } from './read-edges.js';
 import type { ReportEdge, ReportRegion } from './report-schema.js';
 
-/** The region that a report's region is of; the reverse of `regionJson`. */
+/** The region that a report's region is of; the reverse of `regionToJson`. */
 export function regionOf(region: ReportRegion): Region {
   return region.map(({ outer, holes }) => ({
     outer: outer.map(edgeOf),

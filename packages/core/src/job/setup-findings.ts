@@ -2,6 +2,7 @@ import type { Laid } from '../datum/setup.js';
 import type { Job } from './job.js';
 import type { Finding, Report } from './report-schema.js';
 import type { SetUp } from './set-up.js';
+import { capital } from './words.js';
 
 type Body = Omit<Report, 'findings' | 'cautions'>;
 
@@ -154,8 +155,4 @@ export function listed(ids: readonly string[]): string {
   if (ids.length > NAMED) return `${ids.length} cuts`;
   if (ids.length === 1) return `cut ${ids[0]}`;
   return `cuts ${ids.slice(0, -1).join(', ')} and ${ids.at(-1)}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

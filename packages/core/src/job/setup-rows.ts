@@ -2,7 +2,7 @@ import type { Link, LinkSize } from '../datum/chain.js';
 import { type AxisZero, type Laid, laid, placeUnder, type ZeroSize } from '../datum/setup.js';
 import { targetAt } from '../datum/target.js';
 import type { Point } from '../geometry/point.js';
-import { placeJson, regionJson } from './as-json.js';
+import { pointToJson, regionToJson } from '../outline/json.js';
 import type { Job } from './job.js';
 import { placeWord } from './read-chain-place.js';
 import { pointOf } from './read-edges.js';
@@ -30,7 +30,7 @@ export function setupRows(lays: readonly Laid[], cuts: Report['cuts']): ReportSe
       up: lie.flip === null ? 'top' : 'bottom',
       readout,
       zero: {
-        at: placeJson(placeUnder(lay, ZERO)),
+        at: pointToJson(placeUnder(lay, ZERO)),
         x: axisRow(zero.x, lay.x),
         y: axisRow(zero.y, lay.y),
       },
@@ -75,7 +75,7 @@ function targetRows(lay: Laid, cut: ReportCut): ReportTarget[] {
       cut: cut.id,
       pass,
       point,
-      center: placeJson(center),
+      center: pointToJson(center),
       exact: [...exact],
       readout: [...readout],
       roundingError: [...roundingError],
@@ -111,6 +111,6 @@ export function keepOutRows(job: Job): ReportKeepOut[] {
     setup,
     from: from + 0,
     to: to + 0,
-    region: regionJson(region),
+    region: regionToJson(region),
   }));
 }

@@ -1,5 +1,7 @@
 import type { Interval } from '../datum/reach.js';
-import { breakOutGap, edgesNearOf } from './break-out.js';
+import { loopsOf } from '../region/measure.js';
+import { breakOutGap } from './break-out.js';
+import { edgesNearOf } from './edges-near.js';
 import type { Job } from './job.js';
 import { merged, SAME_PLACE } from './merged.js';
 import { type NearEdge, type NearWeb, nearKnifeEdges, nearWebs } from './near-limits.js';
@@ -66,7 +68,7 @@ function knifeFinding(report: Body, edge: NearEdge, numbers: readonly number[]):
 
 /** Cuts that break out, or miss the part, by less than they may be off. */
 function breakOutFindings(job: Job, set: SetUp, report: Body): Finding[] {
-  const edgesNear = edgesNearOf(job);
+  const edgesNear = edgesNearOf(loopsOf(job.outline).flat());
   return report.cuts.flatMap((cut): Finding[] => {
     const { relation, center, source } = cut;
     if (center === null || (relation !== 'breaks out' && relation !== 'clear')) return [];

@@ -43,3 +43,8 @@ export function speedWords([least, most]: readonly [number, number]): string {
 function speedText(speed: number): string {
   return speed < 10 ? speed.toPrecision(2) : speed.toFixed(0);
 }
+
+/** A text with its first letter as a capital one. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

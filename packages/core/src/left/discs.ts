@@ -1,4 +1,4 @@
-import { type Bounds, grown } from '../geometry/bounds.js';
+import { type Bounds, boxAround, grown } from '../geometry/bounds.js';
 import { distance, type Point } from '../geometry/point.js';
 import { openParts, type Rolling, rollingOn } from './rolling.js';
 import { alongWall, ROOM_SLACK, restsOn, touchPoint, type Wall, type Walls } from './walls.js';
@@ -59,8 +59,8 @@ export class Discs {
     const { radius, walls } = this;
     const slack = 2 * ROOM_SLACK * walls.tolerance;
     const center = first.center as Point;
-    const near = boxAt(middle, distance(center, middle) + 2 * radius + slack);
-    const stays = other.center === null ? [] : [boxAt(other.center, radius + slack)];
+    const near = boxAround(middle, distance(center, middle) + 2 * radius + slack);
+    const stays = other.center === null ? [] : [boxAround(other.center, radius + slack)];
     return [
       near,
       ...first.zone.filter((box) => !isWithin(box, near)),
@@ -92,7 +92,7 @@ export class Discs {
     const start = Math.min(Math.max(from, 0), length);
     const slack = 2 * this.walls.tolerance * ROOM_SLACK;
     const sway = (Math.abs(to - start) / 2) * pace;
-    return boxAt(centerAt((start + to) / 2), this.radius + sway + slack);
+    return boxAround(centerAt((start + to) / 2), this.radius + sway + slack);
   }
 
   /** All that a disc meets that rests on walls within a box. */
@@ -130,11 +130,6 @@ export class Discs {
     // Not in the order of an index, which depends on what lies far away.
     return found.sort((a, b) => a.at - b.at || a.other - b.other);
   }
-}
-
-/** The box round a place that reaches so far to all sides. */
-export function boxAt({ x, y }: Point, by: number): Bounds {
-  return { minX: x - by, minY: y - by, maxX: x + by, maxY: y + by };
 }
 
 function isWithin(box: Bounds, other: Bounds): boolean {

@@ -1,7 +1,8 @@
+import { boxAround } from '../geometry/bounds.js';
 import type { Edge, Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Loop, Region } from '../region/region.js';
-import { boxAt, Discs, type Zone } from './discs.js';
+import { Discs, type Zone } from './discs.js';
 import { interiorAngle, outwardCurvature, TANGENT } from './interior-angle.js';
 import { namesInOrder, type Walls, wallsOf } from './walls.js';
 
@@ -94,7 +95,7 @@ function featherOf(
   const other = numberOf.get(arriving) as number;
   const { center, zone } = discs.ahead(at, { wall: one, along: 0 }, { wall: other, along: Infinity });
   const feather = center === null ? null : Math.hypot(center.x - at.x, center.y - at.y);
-  return { feather, zone: [boxAt(at, 0), ...zone] };
+  return { feather, zone: [boxAround(at, 0), ...zone] };
 }
 
 function wedgesOf(section: Region): Wedge[] {

@@ -1,4 +1,4 @@
-import { grown } from '../geometry/bounds.js';
+import { boxAround } from '../geometry/bounds.js';
 import { directionAtEnd, directionAtStart } from '../geometry/measure.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { turnBetween } from './interior-angle.js';
@@ -209,7 +209,7 @@ function isAlone(walls: Walls, facing: Facing): boolean {
   const { one, other, p, q, middle, thickness } = facing;
   const radius = thickness / 2;
   const reach = radius + ROOM_SLACK * walls.tolerance;
-  const box = grown({ minX: middle.x, minY: middle.y, maxX: middle.x, maxY: middle.y }, reach);
+  const box = boxAround(middle, reach);
   const own = [one, other].map((k) => walls.list[k] as Wall);
   let hasStranger = false;
   for (const k of walls.near(box)) {

@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { type Bounds, extentOf, joined } from '../geometry/bounds.js';
+import { type Bounds, boxAround, extentOf, joined } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge, Source } from '../geometry/edge.js';
 import { directionAtEnd, directionAtStart, edgeBounds, onArcSide } from '../geometry/measure.js';
@@ -180,8 +180,7 @@ export function namesInOrder(a: Source | null, b: Source | null): boolean {
 /** The box round a wall. */
 function boxOf(wall: Wall): Bounds {
   if (wall.shape !== 'corner') return edgeBounds(wall.edge);
-  const { x, y } = wall.center;
-  return { minX: x, minY: y, maxX: x, maxY: y };
+  return boxAround(wall.center);
 }
 
 /**

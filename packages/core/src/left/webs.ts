@@ -1,8 +1,8 @@
-import { type Bounds, grown } from '../geometry/bounds.js';
+import { type Bounds, boxAround, grown } from '../geometry/bounds.js';
 import type { Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
-import { boxAt, Discs, type Zone } from './discs.js';
+import { Discs, type Zone } from './discs.js';
 import { type Facing, neckBetween } from './necks.js';
 import { type StripRun, stripRuns } from './strip-runs.js';
 import { type Strip, stripsBetween } from './strips.js';
@@ -113,7 +113,7 @@ function stripWeb(walls: Walls, discs: Discs, run: StripRun): ZonedWeb {
 
 /** The box round all that may enter the disc across a neck. */
 function discOf(walls: Walls, { middle, thickness }: Facing): Bounds {
-  return boxAt(middle, thickness / 2 + 2 * ROOM_SLACK * walls.tolerance);
+  return boxAround(middle, thickness / 2 + 2 * ROOM_SLACK * walls.tolerance);
 }
 
 /** The middle of the strip whose names come first: a run that closes has no middle of its own. */

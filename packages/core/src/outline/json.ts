@@ -32,19 +32,22 @@ export type RegionJson = readonly {
 /** A region as reports have it: points are pairs, -0 is 0. The loops can stand as `edges` of an outline in a job. */
 export function regionToJson(region: Region): RegionJson {
   return region.map(({ outer, holes }) => ({
-    outer: outer.map(edgeJson),
-    holes: holes.map((h) => h.map(edgeJson)),
+    outer: outer.map(edgeToJson),
+    holes: holes.map((h) => h.map(edgeToJson)),
   }));
 }
 
-function edgeJson(edge: Edge): EdgeJson {
-  const ends = { a: pair(edge.a), b: pair(edge.b) };
+/** An edge as jobs and reports have it. */
+export function edgeToJson(edge: Edge): EdgeJson {
+  const ends = { a: pointToJson(edge.a), b: pointToJson(edge.b) };
   const source = edge.source === undefined ? {} : { source: edge.source };
   if (edge.kind === 'line') return { kind: 'line', ...ends, ...source };
-  return { kind: 'arc', ...ends, center: pair(edge.center), radius: edge.radius, ccw: edge.ccw, ...source };
+  const { center, radius, ccw } = edge;
+  return { kind: 'arc', ...ends, center: pointToJson(center), radius, ccw, ...source };
 }
 
-function pair(p: Point): readonly [number, number] {
+/** A place as jobs and reports have it; -0 becomes 0. */
+export function pointToJson(p: Point): [number, number] {
   return [p.x + 0, p.y + 0];
 }
 

@@ -1,4 +1,4 @@
-import { type Bounds, boxesMeet, grown, joined } from '../geometry/bounds.js';
+import { type Bounds, boxAround, boxesMeet, grown, joined } from '../geometry/bounds.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import { away, type Curve, carried, isOn, sideOf } from './curves.js';
@@ -39,7 +39,7 @@ export function blockings(scene: Scene): number[] {
 function boxOf(curve: Curve): Bounds {
   if (curve.edge !== null) return edgeBounds(curve.edge);
   const { center, radius } = curve as Extract<Curve, { shape: 'round' }>;
-  return grown({ minX: center.x, minY: center.y, maxX: center.x, maxY: center.y }, radius);
+  return boxAround(center, radius);
 }
 
 function stretchesOf(
@@ -90,7 +90,7 @@ function blockingsOf(scene: Scene, neck: MovingNeck, boxes: readonly Bounds[]): 
   );
   if (!mayStand) return [];
   const box = grown(
-    samples.map(({ middle: { x, y } }) => ({ minX: x, minY: y, maxX: x, maxY: y })).reduce(joined),
+    samples.map(({ middle }) => boxAround(middle)).reduce(joined),
     limits.web / 2 + step + slack,
   );
   const thirds = [

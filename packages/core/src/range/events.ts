@@ -1,3 +1,4 @@
+import { DEGREE } from '../geometry/degree.js';
 import { pointAlong } from '../geometry/measure.js';
 import { distance, type Point, type Vector } from '../geometry/point.js';
 import { blockings } from './blocking.js';
@@ -14,9 +15,6 @@ import {
 } from './meetings.js';
 import type { StillNeck } from './necks.js';
 import { type Scene, wallsIn } from './scene.js';
-
-/** Radians in a degree. */
-const DEGREE = Math.PI / 180;
 
 /**
  * Every value of the free number, counted from where the scene was drawn, at which the outcome can change; sorted,

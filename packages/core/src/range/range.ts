@@ -4,6 +4,7 @@ import { grown } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Job, Units } from '../job/job.js';
+import { boxOfCut } from '../job/neighbourhood.js';
 import type { Report, ReportEdge, ReportRegion } from '../job/report-schema.js';
 import { cellsOf } from '../left/cells.js';
 import { relationOf, standingOf } from '../left/relation.js';
@@ -24,7 +25,7 @@ import {
   without,
 } from './outcome.js';
 import { presentAmong, type RangePresent } from './present.js';
-import { boxOf, type Scene, sceneOf } from './scene.js';
+import { type Scene, sceneOf } from './scene.js';
 import { type Probe, search } from './search.js';
 import { shapeOf } from './shape.js';
 
@@ -165,7 +166,7 @@ function necksOf(rest: Report, { box, limits }: Scene): StillNeck[] {
 /** The necks that a swept cut leaves between its own rims, in a plate without edges. */
 function ownNecks(cut: Cut, { limits }: Scene): StillNeck[] {
   if (cut.kind !== 'swept') return [];
-  const box = boxOf(cut);
+  const box = boxOfCut(cut);
   const { minX, minY, maxX, maxY } = box;
   const middle = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
   const plate = disc(middle, Math.hypot(maxX - minX, maxY - minY) + 2 * limits.web);

@@ -1,11 +1,12 @@
 import type { Cut } from '../cut/cut.js';
 import { footprint } from '../cut/footprint.js';
-import { type Bounds, boxesMeet, grown, joined } from '../geometry/bounds.js';
+import { type Bounds, boxAround, boxesMeet, grown, joined } from '../geometry/bounds.js';
 import { edgeBounds } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
+import { boxOfCut } from '../job/neighbourhood.js';
 import { contains } from '../region/contains.js';
-import { boundsOf, loopsOf } from '../region/measure.js';
+import { loopsOf } from '../region/measure.js';
 import { type Curve, circle } from './curves.js';
 import { type Corner, crossingsOf, type Drawn, drawnCut, drawnOutline } from './drawn.js';
 import type { FreeNumber, Motion } from './number.js';
@@ -52,7 +53,7 @@ const SLACK = 100;
 export function sceneOf(job: Job, number: FreeNumber, base: number, from: number, to: number): Scene {
   const slack = SLACK * number.tolerance;
   const box = grown(
-    joined(boxOf(number.cutAt(from)), boxOf(number.cutAt(to))),
+    joined(boxOfCut(number.cutAt(from)), boxOfCut(number.cutAt(to))),
     Math.max(job.limits.web, job.resolution) + slack,
   );
   const cut = number.cutAt(base);
@@ -96,13 +97,6 @@ export function wallsIn({ curves, corners }: Scene): Curve[] {
   return [...curves, ...corners.filter(({ isReflex }) => isReflex).map(({ at }) => circle(at, 0))];
 }
 
-/** The box round a cut. */
-export function boxOf(cut: Cut): Bounds {
-  if (cut.kind === 'swept') return boundsOf(footprint(cut)) as Bounds;
-  const { x, y } = cut.center;
-  return grown({ minX: x, minY: y, maxX: x, maxY: y }, cut.diameter / 2);
-}
-
 function near({ edges, corners }: Drawn, box: Bounds): Drawn {
   return {
     edges: edges.filter(({ edge }) => boxesMeet(edgeBounds(edge), box)),
@@ -110,8 +104,8 @@ function near({ edges, corners }: Drawn, box: Bounds): Drawn {
   };
 }
 
-function isIn(box: Bounds, { x, y }: Point): boolean {
-  return boxesMeet(box, { minX: x, minY: y, maxX: x, maxY: y });
+function isIn(box: Bounds, p: Point): boolean {
+  return boxesMeet(box, boxAround(p));
 }
 
 function curvesOf(drawn: readonly Drawn[]): Curve[] {
@@ -122,7 +116,7 @@ function curvesOf(drawn: readonly Drawn[]): Curve[] {
 function standing(job: Job, cuts: readonly Cut[], slack: number): (p: Point) => boolean {
   const holes = cuts
     .filter(({ through }) => through)
-    .map((cut) => ({ box: boxOf(cut), taken: footprint(cut) }));
+    .map((cut) => ({ box: boxOfCut(cut), taken: footprint(cut) }));
   return (p) =>
     contains(job.outline, p, slack) !== 'outside' &&
     !holes.some(({ box, taken }) => isIn(box, p) && contains(taken, p, slack) === 'inside');
