@@ -1,12 +1,10 @@
-import Flatbush from 'flatbush';
+import { BoxTree } from '../geometry/box-tree.js';
 import { ROW } from '../geometry/curves.js';
 import type { Curves } from './gather.js';
+import { runsOf } from './runs.js';
 
 /** Up to this many pieces comparing all boxes beats building an index. */
 const INDEX_FROM = 48;
-
-/** Pieces of one loop that follow each other are looked up together, this many at a time: a whole hole, most often. */
-const RUN = 4;
 
 /** Boxes round the pieces: minX, minY, maxX, maxY each. */
 export function boxesOf(rows: Float64Array, count: number): Float64Array {
@@ -48,77 +46,20 @@ export function eachPair(curves: Curves, boxes: Float64Array, visit: (i: number,
     }
     return;
   }
-  const runs = runsOf(curves, boxes);
-  const index = new Flatbush(runs.count);
+  const runs = runsOf(boxes, count, curves.from, curves.to);
+  const { start } = runs;
   for (let r = 0; r < runs.count; r++) {
-    const o = r * 4;
-    index.add(
-      runs.boxes[o] as number,
-      runs.boxes[o + 1] as number,
-      runs.boxes[o + 2] as number,
-      runs.boxes[o + 3] as number,
-    );
-  }
-  index.finish();
-  for (let r = 0; r < runs.count; r++) {
-    const o = r * 4;
-    const from = runs.start[r] as number;
-    const to = runs.start[r + 1] as number;
-    for (let i = from; i < to; i++) {
+    const to = start[r + 1] as number;
+    for (let i = start[r] as number; i < to; i++) {
       for (let j = i + 1; j < to; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
     }
-    index.search(
-      (runs.boxes[o] as number) - tolerance,
-      (runs.boxes[o + 1] as number) - tolerance,
-      (runs.boxes[o + 2] as number) + tolerance,
-      (runs.boxes[o + 3] as number) + tolerance,
-      (other) => {
-        if (other <= r) return false;
-        const end = runs.start[other + 1] as number;
-        for (let i = from; i < to; i++) {
-          for (let j = runs.start[other] as number; j < end; j++) {
-            if (near(boxes, i, j, tolerance)) visit(i, j);
-          }
-        }
-        return false;
-      },
-    );
   }
-}
-
-/** Runs of pieces: those of run r are from `start[r]` up to `start[r + 1]`; and the boxes round them. */
-interface Runs {
-  readonly count: number;
-  readonly start: Int32Array;
-  readonly boxes: Float64Array;
-}
-
-function runsOf(curves: Curves, pieces: Float64Array): Runs {
-  const start = new Int32Array(curves.count + 1);
-  const boxes = new Float64Array(curves.count * 4);
-  let count = 0;
-  let first = 0;
-  for (let i = 0; i < curves.count; i++) {
-    const o = count * 4;
-    const p = i * 4;
-    const isNew = i === first;
-    boxes[o] = isNew ? (pieces[p] as number) : Math.min(boxes[o] as number, pieces[p] as number);
-    boxes[o + 1] = isNew
-      ? (pieces[p + 1] as number)
-      : Math.min(boxes[o + 1] as number, pieces[p + 1] as number);
-    boxes[o + 2] = isNew
-      ? (pieces[p + 2] as number)
-      : Math.max(boxes[o + 2] as number, pieces[p + 2] as number);
-    boxes[o + 3] = isNew
-      ? (pieces[p + 3] as number)
-      : Math.max(boxes[o + 3] as number, pieces[p + 3] as number);
-    const isLast = i + 1 === curves.count || curves.to[i] !== curves.from[i + 1];
-    if (!isLast && i + 1 - first < RUN) continue;
-    count++;
-    first = i + 1;
-    start[count] = first;
-  }
-  return { count, start, boxes };
+  new BoxTree(runs.boxes, runs.count).eachPair(tolerance, (one, other) => {
+    const end = start[other + 1] as number;
+    for (let i = start[one] as number; i < (start[one + 1] as number); i++) {
+      for (let j = start[other] as number; j < end; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
+    }
+  });
 }
 
 function near(boxes: Float64Array, i: number, j: number, tolerance: number): boolean {
