@@ -1,4 +1,5 @@
 import { CHAIN_TURN, ROW } from '../geometry/curves.js';
+import { Fan, LIKE_DIRECTION } from './fan.js';
 import type { Graph } from './merge.js';
 
 /**
@@ -13,9 +14,6 @@ export interface Rotation {
   /** Some half-edge that leaves each vertex, -1 where none does. */
   readonly anyAt: Int32Array;
 }
-
-/** Directions closer than this (radians) are told apart by where the edges go, not by the rounded angle. */
-const LIKE_DIRECTION = 1e-3;
 
 /** The vertex that a half-edge leaves. */
 export function startOf(graph: Graph, half: number): number {
@@ -37,36 +35,48 @@ export function rotate(graph: Graph): Rotation {
   const ccw = new Int32Array(halves);
   const cw = new Int32Array(halves);
   const anyAt = new Int32Array(graph.curves.points.x.length).fill(-1);
-  const degree = new Int32Array(anyAt.length);
   const nextHere = new Int32Array(halves);
-  for (let half = 0; half < halves; half++) {
-    const v = startOf(graph, half);
-    nextHere[half] = anyAt[v] as number;
-    anyAt[v] = half;
-    degree[v] = (degree[v] as number) + 1;
+  for (let e = 0; e < graph.count; e++) {
+    const v = graph.from[e] as number;
+    nextHere[2 * e] = anyAt[v] as number;
+    anyAt[v] = 2 * e;
+    const w = graph.to[e] as number;
+    nextHere[2 * e + 1] = anyAt[w] as number;
+    anyAt[w] = 2 * e + 1;
   }
+  const fan = new Fan();
   for (let v = 0; v < anyAt.length; v++) {
     const first = anyAt[v] as number;
     if (first < 0) continue;
-    if (degree[v] === 1) {
-      ccw[first] = first;
-      cw[first] = first;
-    } else if (degree[v] === 2) {
-      const second = nextHere[first] as number;
-      ccw[first] = second;
-      cw[first] = second;
-      ccw[second] = first;
-      cw[second] = first;
-    } else {
-      const leaving: Leaving[] = [];
-      for (let half = first; half >= 0; half = nextHere[half] as number) leaving.push(leavingOf(graph, half));
-      const ordered = inOrder(leaving);
-      for (let k = 0; k < ordered.length; k++) {
-        const one = (ordered[k] as Leaving).half;
-        const next = (ordered[(k + 1) % ordered.length] as Leaving).half;
-        ccw[one] = next;
-        cw[next] = one;
+    const second = nextHere[first] as number;
+    if (second < 0 || (nextHere[second] as number) < 0) {
+      const other = second < 0 ? first : second;
+      ccw[first] = other;
+      cw[first] = other;
+      ccw[other] = first;
+      cw[other] = first;
+      continue;
+    }
+    fan.count = 0;
+    for (let half = first; half >= 0; half = nextHere[half] as number) fan.add(graph, half);
+    if (fan.isClear()) {
+      let before = fan.at(fan.count - 1);
+      for (let k = 0; k < fan.count; k++) {
+        const half = fan.at(k);
+        ccw[before] = half;
+        cw[half] = before;
+        before = half;
       }
+      continue;
+    }
+    const leaving: Leaving[] = [];
+    for (let half = first; half >= 0; half = nextHere[half] as number) leaving.push(leavingOf(graph, half));
+    const ordered = inOrder(leaving);
+    let { half: before } = ordered[ordered.length - 1] as Leaving;
+    for (const { half } of ordered) {
+      ccw[before] = half;
+      cw[half] = before;
+      before = half;
     }
   }
   return { ccw, cw, anyAt };
