@@ -1,5 +1,5 @@
 import { type Bounds, joined } from '../geometry/bounds.js';
-import type { Edge } from '../geometry/edge.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { edgeBounds, edgeLength, segmentArea, sweep } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Loop, Region, RegionPart } from './region.js';
@@ -9,6 +9,8 @@ import type { Loop, Region, RegionPart } from './region.js';
  * formula, taken from its own first point so that nothing is lost far from the origin) and the circular segments.
  */
 export function loopArea(loop: Loop): number {
+  const circle = circleOf(loop);
+  if (circle !== null) return (circle.ccw ? 1 : -1) * Math.PI * circle.radius * circle.radius;
   const origin = (loop[0] as Edge).a;
   let twice = 0;
   let segments = 0;
@@ -21,6 +23,13 @@ export function loopArea(loop: Loop): number {
     if (edge.kind === 'arc') segments += segmentArea(edge);
   }
   return twice / 2 + segments;
+}
+
+/** An arc of the circle that a loop of two arcs is; null for all others. */
+export function circleOf(loop: Loop): ArcEdge | null {
+  const [one, other] = loop;
+  if (loop.length !== 2 || one?.kind !== 'arc' || other?.kind !== 'arc') return null;
+  return one.center === other.center && one.radius === other.radius && one.ccw === other.ccw ? one : null;
 }
 
 /** Length of a loop. */

@@ -1,4 +1,4 @@
-import { type Edge, reversed } from '../geometry/edge.js';
+import { type ArcEdge, type Edge, type LineEdge, reversed } from '../geometry/edge.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
 import type { Chain } from './gather.js';
 import { type Border, borderOf } from './keep.js';
@@ -69,7 +69,7 @@ export function bodiesIn(
     for (const halves of simpleLoops(subdivision, border, traced(subdivision, border, first, done))) {
       const loop = drawer.loop(halves);
       const size = loopArea(loop);
-      if (Math.abs(size) <= (SLIVER * tolerance * loopLength(loop)) / 2) continue;
+      if (isSliver(loop, Math.abs(size), tolerance)) continue;
       if (size < 0) body.holes.push(loop);
       else if (size > body.area) {
         body.outer = loop;
@@ -87,7 +87,18 @@ export function bodiesIn(
 }
 
 /** Mean thickness, in weld tolerances, up to which a part or hole is nothing: each side may have been moved by one. */
-const SLIVER = 4;
+export const SLIVER = 4;
+
+function isSliver(loop: Loop, size: number, tolerance: number): boolean {
+  // Most loops are far from it, and then a length that is no shorter than theirs says as much and costs less.
+  let atMost = 0;
+  for (const edge of loop) {
+    if (edge.kind === 'arc') atMost += 2 * Math.PI * edge.radius;
+    else atMost += Math.abs(edge.b.x - edge.a.x) + Math.abs(edge.b.y - edge.a.y);
+  }
+  const thickness = (SLIVER * tolerance) / 2;
+  return size <= thickness * atMost && size <= thickness * loopLength(loop);
+}
 
 const always: MayName = () => true;
 const never = () => false;
@@ -108,7 +119,9 @@ function traced(subdivision: Subdivision, border: Border, first: number, done: U
 
 /** Splits a closed walk into loops that visit no vertex twice. */
 function simpleLoops({ graph }: Subdivision, { leaving }: Border, walk: number[]): number[][] {
-  if (walk.every((half) => leaving[startOf(graph, half)] === 1)) return [walk];
+  let k = 0;
+  while (k < walk.length && leaving[startOf(graph, walk[k] as number)] === 1) k++;
+  if (k === walk.length) return [walk];
   const loops: number[][] = [];
   const stack: number[] = [];
   const heightOf = new Map<number, number>();
@@ -127,6 +140,8 @@ function simpleLoops({ graph }: Subdivision, { leaving }: Border, walk: number[]
 /** Turns half-edges back into edges. */
 class Drawer {
   private readonly placeOf = new Map<number, Point>();
+  /** The half-edges of the loop at hand; used again for each loop. */
+  private readonly runs: Run[] = [];
 
   constructor(
     private readonly subdivision: Subdivision,
@@ -137,38 +152,56 @@ class Drawer {
 
   /** The loop along some half-edges, with edges that were cut for the overlay only made whole again. */
   loop(halves: readonly number[]): Loop {
-    const runs = halves.map((half) => this.run(half));
-    const n = runs.length;
-    const joint = runs.map((run, k) => !this.isSeam(runs[(k + n - 1) % n] as Run, run));
-    const begin = joint.indexOf(true);
-    if (begin < 0) return this.unbroken(runs);
+    const { runs } = this;
+    const n = halves.length;
+    for (let k = 0; k < n; k++) this.setRun(k, halves[k] as number);
+    let begin = 0;
+    while (begin < n && this.isSeam(runs[begin === 0 ? n - 1 : begin - 1] as Run, runs[begin] as Run))
+      begin++;
+    if (begin === n) return this.unbroken(runs[0] as Run);
     const edges: Edge[] = [];
-    let group: Run[] = [];
-    for (let k = 0; k < n; k++) {
-      group.push(runs[(begin + k) % n] as Run);
-      if (joint[(begin + k + 1) % n] === true) {
-        for (const edge of this.drawn(group)) edges.push(edge);
-        group = [];
+    let first = runs[begin] as Run;
+    let last = first;
+    for (let k = begin + 1; k < begin + n; k++) {
+      const run = runs[k < n ? k : k - n] as Run;
+      if (!this.isSeam(last, run)) {
+        this.draw(first, last, edges);
+        first = run;
       }
+      last = run;
     }
+    this.draw(first, last, edges);
     return edges;
   }
 
-  private run(half: number): Run {
+  private setRun(slot: number, half: number): void {
     const { graph } = this.subdivision;
     const edge = half >> 1;
     let chosen = graph.start[edge] as number;
-    for (let k = chosen; k < (graph.start[edge + 1] as number); k++) {
-      const operand = this.operandOf(k);
-      if (!this.mayName(operand)) continue;
-      if (!this.mayName(this.operandOf(chosen)) || operand < this.operandOf(chosen)) chosen = k;
+    const end = graph.start[edge + 1] as number;
+    if (end - chosen > 1) {
+      for (let k = chosen; k < end; k++) {
+        const operand = this.operandOf(k);
+        if (!this.mayName(operand)) continue;
+        if (!this.mayName(this.operandOf(chosen)) || operand < this.operandOf(chosen)) chosen = k;
+      }
     }
     const piece = graph.member[chosen] as number;
     const input = graph.curves.input[piece] as number;
     const given = graph.curves.edges[input] as Edge | Chain;
     const along = (graph.sign[chosen] as number) > 0 === ((half & 1) === 0);
     const touches = (this.border.leaving[startOf(graph, half)] as number) > 1;
-    return { half, given, input, along, operand: this.operandOf(chosen), touches };
+    const operand = this.operandOf(chosen);
+    const run = this.runs[slot];
+    if (run === undefined) this.runs.push({ half, given, input, along, operand, touches });
+    else {
+      run.half = half;
+      run.given = given;
+      run.input = input;
+      run.along = along;
+      run.operand = operand;
+      run.touches = touches;
+    }
   }
 
   private operandOf(k: number): number {
@@ -196,42 +229,44 @@ class Drawer {
     return p.kind === 'line' && q.kind === 'line' && inLine(p, q, tolerance);
   }
 
-  private drawn(group: readonly Run[]): readonly Edge[] {
+  /** Adds the edge, or the run of edges, that some half-edges in a row are part of. */
+  private draw(first: Run, last: Run, edges: Edge[]): void {
     const { graph } = this.subdivision;
-    const first = group[0] as Run;
-    const last = group[group.length - 1] as Run;
+    const { given, along } = first;
+    if (given.kind === 'chain') {
+      const run = given.edges;
+      for (let k = 0; k < run.length; k++) {
+        edges.push(along ? (run[k] as Edge) : reversed(run[run.length - 1 - k] as Edge));
+      }
+      return;
+    }
     const a = this.place(startOf(graph, first.half));
     const b = this.place(endOf(graph, last.half));
-    const { given } = first;
-    if (given.kind === 'chain') return first.along ? given.edges : given.edges.map(reversed).reverse();
-    if (given.kind === 'arc') {
-      const ccw = given.ccw === first.along;
-      if (!samePoint(a, b)) return [whole(given, a, b, first.along) ?? { ...given, a, b, ccw }];
+    if (along && samePoint(given.a, a) && samePoint(given.b, b)) edges.push(given);
+    else if (given.kind === 'line') edges.push(lineLike(given, a, b));
+    else {
+      const ccw = given.ccw === along;
+      if (!samePoint(a, b)) {
+        edges.push(arcLike(given, a, b, ccw));
+        return;
+      }
       // Once round from a vertex to itself: two arcs, since one cannot be a full turn.
       const far = { x: 2 * given.center.x - a.x, y: 2 * given.center.y - a.y };
-      return [
-        { ...given, a, b: far, ccw },
-        { ...given, a: far, b, ccw },
-      ];
+      edges.push(arcLike(given, a, far, ccw), arcLike(given, far, b, ccw));
     }
-    return [whole(given, a, b, first.along) ?? { ...given, a, b }];
   }
 
   /** A loop without any joint is a circle. */
-  private unbroken(runs: readonly Run[]): Loop {
-    const { given, along } = runs[0] as Run;
+  private unbroken({ given, along }: Run): Loop {
     if (given.kind !== 'arc') throw new RangeError('collect: a straight edge cannot close on itself');
     return circleLoop(given.center, given.radius, given.ccw === along, given.source);
   }
 
   private place(vertex: number): Point {
-    const known = this.placeOf.get(vertex);
-    if (known !== undefined) return known;
     const { points, originX, originY } = this.subdivision.graph.curves;
-    const place = points.given[vertex] ?? {
-      x: (points.x[vertex] as number) + originX,
-      y: (points.y[vertex] as number) + originY,
-    };
+    const known = points.given[vertex] ?? this.placeOf.get(vertex);
+    if (known !== undefined) return known;
+    const place = { x: (points.x[vertex] as number) + originX, y: (points.y[vertex] as number) + originY };
     this.placeOf.set(vertex, place);
     return place;
   }
@@ -239,18 +274,22 @@ class Drawer {
 
 /** A half-edge and the edge of the input that it is part of. */
 interface Run {
-  readonly half: number;
-  readonly given: Edge | Chain;
-  readonly input: number;
-  readonly along: boolean;
-  readonly operand: number;
+  half: number;
+  given: Edge | Chain;
+  input: number;
+  along: boolean;
+  operand: number;
   /** Whether another part of the border meets this one at its start. */
-  readonly touches: boolean;
+  touches: boolean;
 }
 
-/** The edge itself where all of it is used as it was given. */
-function whole(given: Edge, a: Point, b: Point, along: boolean): Edge | null {
-  return along && samePoint(given.a, a) && samePoint(given.b, b) ? given : null;
+function lineLike({ source }: LineEdge, a: Point, b: Point): LineEdge {
+  return source === undefined ? { kind: 'line', a, b } : { kind: 'line', a, b, source };
+}
+
+function arcLike({ center, radius, source }: ArcEdge, a: Point, b: Point, ccw: boolean): ArcEdge {
+  if (source === undefined) return { kind: 'arc', a, b, center, radius, ccw };
+  return { kind: 'arc', a, b, center, radius, ccw, source };
 }
 
 /** Whether two lines continue each other. */
