@@ -1,4 +1,5 @@
 import type { Edge } from './edge.js';
+import type { Point } from './point.js';
 
 /**
  * Edges as rows of plain numbers, for the loops that must be fast:
@@ -9,29 +10,31 @@ export const ROW = 8;
 /** What stands for the turn of a run of edges that are left as they are. */
 export const CHAIN_TURN = 2;
 
-/** Puts an edge, moved by (-originX, -originY), into row `index`. */
+/** Puts an edge or a run of edges, moved by (-originX, -originY), into row `index`. */
 export function writeRow(
   rows: Float64Array,
   index: number,
-  edge: Edge,
+  edge: Edge | { readonly kind: 'chain'; readonly a: Point; readonly b: Point },
   originX: number,
   originY: number,
 ): void {
   const o = index * ROW;
-  rows[o] = edge.a.x - originX;
-  rows[o + 1] = edge.a.y - originY;
-  rows[o + 2] = edge.b.x - originX;
-  rows[o + 3] = edge.b.y - originY;
-  if (edge.kind === 'arc') {
-    rows[o + 4] = edge.center.x - originX;
-    rows[o + 5] = edge.center.y - originY;
+  const { kind, a, b } = edge;
+  rows[o] = a.x - originX;
+  rows[o + 1] = a.y - originY;
+  rows[o + 2] = b.x - originX;
+  rows[o + 3] = b.y - originY;
+  if (kind === 'arc') {
+    const { center } = edge;
+    rows[o + 4] = center.x - originX;
+    rows[o + 5] = center.y - originY;
     rows[o + 6] = edge.radius;
     rows[o + 7] = edge.ccw ? 1 : -1;
   } else {
     rows[o + 4] = 0;
     rows[o + 5] = 0;
     rows[o + 6] = 0;
-    rows[o + 7] = 0;
+    rows[o + 7] = kind === 'line' ? 0 : CHAIN_TURN;
   }
 }
 

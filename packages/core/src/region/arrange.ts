@@ -35,23 +35,31 @@ export function arrange(operands: readonly Operand[], frame?: Bounds): Subdivisi
 }
 
 /**
- * As `arrange`, for operands with runs of edges put away. Takes one attempt, and only where the runs need not be
- * known: all hangs together, so that no ray has to be cast, and nothing but its own loop meets the ends of a run.
+ * As `arrange`, for operands with runs of edges put away that lie beyond everything else. Takes one attempt, and only
+ * where the runs need not be known: all hangs together, and nothing but its own loop meets the ends of a run.
+ * @param isOuter whether what lies to the right of the runs is the unbounded face, not what lies to their left
  * @returns null where that is not so
  */
-export function arrangeSparse(operands: readonly Operand[], frame: Bounds): Subdivision | null {
+export function arrangeSparse(
+  operands: readonly Operand[],
+  frame: Bounds,
+  isOuter: boolean,
+): Subdivision | null {
   const graph = merge(node(gather(operands, frame)));
   const degree = new Int32Array(graph.curves.points.x.length);
   const isPutAway: number[] = [];
+  let outside = -1;
   for (let e = 0; e < graph.count; e++) {
     const a = graph.from[e] as number;
     const b = graph.to[e] as number;
     degree[a] = (degree[a] as number) + 1;
     degree[b] = (degree[b] as number) + 1;
-    if (isChain(graph, 2 * e)) isPutAway.push(a, b);
+    if (!isChain(graph, 2 * e)) continue;
+    isPutAway.push(a, b);
+    outside = isOuter ? 2 * e + 1 : 2 * e;
   }
-  if (isPutAway.some((v) => degree[v] !== 2)) return null;
-  return subdivide(graph, true);
+  for (const v of isPutAway) if (degree[v] !== 2) return null;
+  return subdivide(graph, outside);
 }
 
 /** The same curves, without the points that an earlier attempt has added. */

@@ -1,5 +1,5 @@
 import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
-import { CHAIN_TURN, ROW, writeRow } from '../geometry/curves.js';
+import { ROW, writeRow } from '../geometry/curves.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { edgeBounds, onArcSide } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
@@ -26,6 +26,7 @@ export type Operand = readonly Strands[];
  * at their lowest and highest points: a piece then runs up or down all the way and turns by half a turn at most.
  */
 export interface Curves {
+  /** How many pieces there are; the lists may be longer. */
   readonly count: number;
   /** See `writeRow`; coordinates less the origin. */
   readonly rows: Float64Array;
@@ -66,92 +67,156 @@ export function addPoint(points: Points, x: number, y: number, given: Point | nu
  *   may be far larger than the part.
  */
 export function gather(operands: readonly Operand[], frame?: Bounds): Curves {
-  const all = boxOf(operands);
-  const box = frame ?? all;
+  const box = frame ?? boxOf(operands);
   const { x: originX, y: originY } = middleOf(box);
-  const tolerance = weldTolerance(extentOf(box), magnitudeOf(all, originX, originY));
-
-  const edges: (Edge | Chain)[] = [];
-  const operandOf: number[] = [];
-  for (let o = 0; o < operands.length; o++) {
-    for (const loop of operands[o] as Operand) {
-      for (const edge of loop) {
-        edges.push(edge);
-        operandOf.push(o);
-      }
-    }
-  }
-  // An arc is cut into three pieces at most.
-  const most = edges.length * 3;
-  const rows = new Float64Array(most * ROW);
-  const from = new Int32Array(most);
-  const to = new Int32Array(most);
-  const operand = new Int32Array(most);
-  const input = new Int32Array(most);
-  const points: Points = { x: [], y: [], given: [], isSeam: [] };
-  let count = 0;
-  let number = 0;
-  const add = (piece: Edge | Chain, a: number, b: number) => {
-    if (piece.kind === 'chain') rows[count * ROW + 7] = CHAIN_TURN;
-    else writeRow(rows, count, piece, originX, originY);
-    from[count] = a;
-    to[count] = b;
-    operand[count] = operandOf[number] as number;
-    input[count] = number;
-    count++;
-  };
-  for (const loops of operands) {
-    for (const loop of loops) {
-      const first = points.x.length;
-      for (let i = 0; i < loop.length; i++) {
-        const edge = loop[i] as Edge | Chain;
-        const before = loop[(i + loop.length - 1) % loop.length] as Edge | Chain;
-        addPoint(points, edge.a.x - originX, edge.a.y - originY, edge.a, goesOn(before, edge, tolerance));
-      }
-      for (let i = 0; i < loop.length; i++, number++) {
-        const edge = loop[i] as Edge | Chain;
-        const a = first + i;
-        const b = i + 1 < loop.length ? a + 1 : first;
-        if (edge.kind !== 'arc' || runsOneWay(edge)) {
-          add(edge, a, b);
-          continue;
-        }
-        let at = a;
-        const parts = monotone(edge, tolerance);
-        for (let k = 0; k < parts.length; k++) {
-          const part = parts[k] as Edge;
-          const last = k === parts.length - 1;
-          const next = last ? b : addPoint(points, part.b.x - originX, part.b.y - originY, null, true);
-          add(part, at, next);
-          at = next;
-        }
-      }
-    }
-  }
-  return {
-    count,
-    rows: rows.subarray(0, count * ROW),
-    from: from.subarray(0, count),
-    to: to.subarray(0, count),
-    operand: operand.subarray(0, count),
-    input: input.subarray(0, count),
-    edges,
-    points,
-    originX,
-    originY,
-    tolerance,
-  };
+  const extent = extentOf(box);
+  const tolerance = weldTolerance(extent);
+  const layout = new Layout(operands, originX, originY, tolerance);
+  const reach = Math.max(layout.reach, Math.abs(originX) / 100, Math.abs(originY) / 100);
+  if (weldTolerance(extent, reach) === tolerance) return layout.curves();
+  // What is cut reaches so far out, or lies so far from the origin, that rounding counts there: look closer.
+  const magnitude = magnitudeOf(boxOf(operands), originX, originY);
+  return new Layout(operands, originX, originY, weldTolerance(extent, magnitude)).curves();
 }
 
-/** Whether two edges are arcs of one circle, the second going on where the first ends. */
-function goesOn(before: Edge | Chain, edge: Edge | Chain, tolerance: number): boolean {
-  return (
-    before.kind === 'arc' &&
-    edge.kind === 'arc' &&
-    before.ccw === edge.ccw &&
-    Math.abs(before.radius - edge.radius) <= tolerance &&
-    distance(before.center, edge.center) <= tolerance
-  );
+class Layout {
+  /** No coordinate is larger; full circles are counted for arcs. */
+  reach = 0;
+  private count = 0;
+  private rows: Float64Array;
+  private from: Int32Array;
+  private to: Int32Array;
+  private operand: Int32Array;
+  private input: Int32Array;
+  private readonly edges: (Edge | Chain)[] = [];
+  private readonly points: Points = { x: [], y: [], given: [], isSeam: [] };
+
+  constructor(
+    operands: readonly Operand[],
+    private readonly originX: number,
+    private readonly originY: number,
+    private readonly tolerance: number,
+  ) {
+    let total = 0;
+    for (const loops of operands) for (const loop of loops) total += loop.length;
+    this.rows = new Float64Array(total * ROW);
+    this.from = new Int32Array(total);
+    this.to = new Int32Array(total);
+    this.operand = new Int32Array(total);
+    this.input = new Int32Array(total);
+    for (let o = 0; o < operands.length; o++) {
+      for (const loop of operands[o] as Operand) this.add(loop, o);
+    }
+  }
+
+  private add(loop: Strands, operand: number): void {
+    const { points, originX, originY } = this;
+    const n = loop.length;
+    const first = points.x.length;
+    const start = this.count;
+    let before = -1;
+    for (let i = 0; i < n; i++) {
+      const edge = loop[i] as Edge | Chain;
+      const at = this.count;
+      if (at === this.from.length) this.widen();
+      const o = at * ROW;
+      this.edges.push(edge);
+      writeRow(this.rows, at, edge, originX, originY);
+      points.x.push(this.rows[o] as number);
+      points.y.push(this.rows[o + 1] as number);
+      points.given.push(edge.a);
+      points.isSeam.push(before >= 0 && this.goesOn(before, at));
+      this.note(at);
+      before = at;
+      this.from[at] = points.x.length - 1;
+      this.operand[at] = operand;
+      this.input[at] = this.edges.length - 1;
+      this.count++;
+      if (!runsOneWay(this.rows, o)) this.split(edge as ArcEdge, at);
+      this.to[this.count - 1] = i + 1 < n ? points.x.length : first;
+    }
+    if (n > 0) points.isSeam[first] = this.goesOn(before, start);
+  }
+
+  /** Puts the parts of an arc that turns up or down in the place of it, if it has any. */
+  private split(arc: ArcEdge, at: number): void {
+    const { points, originX, originY } = this;
+    const parts = monotone(arc, this.tolerance);
+    if (parts.length === 1) return;
+    const operand = this.operand[at] as number;
+    const input = this.input[at] as number;
+    for (let k = 0; k < parts.length; k++) {
+      const part = parts[k] as ArcEdge;
+      if (k > 0) {
+        if (this.count === this.from.length) this.widen();
+        const seam = addPoint(points, part.a.x - originX, part.a.y - originY, null, true);
+        this.to[this.count - 1] = seam;
+        this.from[this.count] = seam;
+        this.operand[this.count] = operand;
+        this.input[this.count] = input;
+        this.count++;
+      }
+      writeRow(this.rows, this.count - 1, part, originX, originY);
+    }
+  }
+
+  /** Whether two pieces are arcs of one circle, the second going on where the first ends. */
+  private goesOn(before: number, piece: number): boolean {
+    const { rows, tolerance } = this;
+    const p = before * ROW;
+    const q = piece * ROW;
+    const turn = rows[p + 7] as number;
+    if (turn !== rows[q + 7] || (turn !== 1 && turn !== -1)) return false;
+    const dx = (rows[p + 4] as number) - (rows[q + 4] as number);
+    const dy = (rows[p + 5] as number) - (rows[q + 5] as number);
+    const dr = (rows[p + 6] as number) - (rows[q + 6] as number);
+    return Math.abs(dr) <= tolerance && dx * dx + dy * dy <= tolerance * tolerance;
+  }
+
+  private note(piece: number): void {
+    const { rows } = this;
+    const o = piece * ROW;
+    const x = Math.max(
+      Math.abs(rows[o] as number),
+      Math.abs(rows[o + 4] as number) + (rows[o + 6] as number),
+    );
+    const y = Math.max(
+      Math.abs(rows[o + 1] as number),
+      Math.abs(rows[o + 5] as number) + (rows[o + 6] as number),
+    );
+    this.reach = Math.max(this.reach, x, y);
+  }
+
+  private widen(): void {
+    const size = 2 * this.from.length;
+    this.rows = widened(this.rows, new Float64Array(size * ROW));
+    this.from = widened(this.from, new Int32Array(size));
+    this.to = widened(this.to, new Int32Array(size));
+    this.operand = widened(this.operand, new Int32Array(size));
+    this.input = widened(this.input, new Int32Array(size));
+  }
+
+  curves(): Curves {
+    const { count, edges, points, originX, originY, tolerance } = this;
+    return {
+      count,
+      rows: this.rows,
+      from: this.from,
+      to: this.to,
+      operand: this.operand,
+      input: this.input,
+      edges,
+      points,
+      originX,
+      originY,
+      tolerance,
+    };
+  }
+}
+
+function widened<List extends Float64Array | Int32Array>(list: List, wider: List): List {
+  wider.set(list);
+  return wider;
 }
 
 /** The largest coordinate in use, what the coordinates have lost far from the origin included. */
@@ -166,10 +231,15 @@ function magnitudeOf(box: Bounds, originX: number, originY: number): number {
   );
 }
 
-/** Whether an arc stays on the left or the right half of its circle; most do, and this is a quick way to tell. */
-function runsOneWay({ a, b, center, ccw }: ArcEdge): boolean {
-  const up = a.y < b.y;
-  return up === ccw ? a.x >= center.x && b.x >= center.x : a.x <= center.x && b.x <= center.x;
+/** Whether a piece is an arc on one side of its centre or no arc; most are, and this is a quick way to tell. */
+function runsOneWay(rows: Float64Array, o: number): boolean {
+  const turn = rows[o + 7] as number;
+  if (turn !== 1 && turn !== -1) return true;
+  const cx = rows[o + 4] as number;
+  const isUp = (rows[o + 1] as number) < (rows[o + 3] as number);
+  return isUp === turn > 0
+    ? (rows[o] as number) >= cx && (rows[o + 2] as number) >= cx
+    : (rows[o] as number) <= cx && (rows[o + 2] as number) <= cx;
 }
 
 /** An arc cut at the lowest and the highest point of its circle, where these lie inside it and not at an end. */

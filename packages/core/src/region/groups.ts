@@ -2,10 +2,10 @@
 export class Groups {
   private readonly parent: Int32Array;
 
-  /** @param prefer whether the first of two members should speak for a group; the smaller one unless given. */
+  /** @param prefer whether the first of two members should speak for a group; the smaller one does unless given. */
   constructor(
     count: number,
-    private readonly prefer: (a: number, b: number) => boolean = (a, b) => a < b,
+    private readonly prefer: ((a: number, b: number) => boolean) | null = null,
   ) {
     this.parent = new Int32Array(count);
     for (let i = 0; i < count; i++) this.parent[i] = i;
@@ -28,7 +28,7 @@ export class Groups {
     const p = this.leader(a);
     const q = this.leader(b);
     if (p === q) return;
-    if (this.prefer(p, q)) this.parent[q] = p;
+    if (this.prefer === null ? p < q : this.prefer(p, q)) this.parent[q] = p;
     else this.parent[p] = q;
   }
 

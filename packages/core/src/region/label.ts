@@ -1,7 +1,7 @@
 import { Groups } from './groups.js';
 import { facesToTheLeft } from './locate.js';
 import type { Graph } from './merge.js';
-import { isChain, lastFrom, type Rotation, rotate, startOf } from './rotate.js';
+import { lastFrom, type Rotation, rotate } from './rotate.js';
 
 /** A planar subdivision: what the overlay of all operands cuts the plane into. */
 export interface Subdivision {
@@ -25,10 +25,12 @@ export function follow(rotation: Rotation, half: number): number {
 
 /**
  * Traces the faces of a graph.
+ * @param outside a half-edge that has the unbounded face to its left, if one is known; the graph has to hang together
+ *   then
  * @returns null if the order round the vertices is not that of a plane (Euler's formula fails for some
- *   component), which rounding of nearly coincident input can cause; or if it has to be in one piece and is not
+ *   component), which rounding of nearly coincident input can cause; or if the graph has to hang together and does not
  */
-export function subdivide(graph: Graph, inOnePiece = false): Subdivision | null {
+export function subdivide(graph: Graph, outside = -1): Subdivision | null {
   const rotation = rotate(graph);
   const halves = graph.count * 2;
   const cycleOf = new Int32Array(halves).fill(-1);
@@ -39,22 +41,20 @@ export function subdivide(graph: Graph, inOnePiece = false): Subdivision | null 
     cycles++;
   }
   const components = componentsOf(graph, rotation);
-  if (inOnePiece && components.count !== 1) return null;
-  if (!isPlanar(graph, components, cycleOf, cycles)) return null;
+  if (outside >= 0 && components.count !== 1) return null;
+  // Euler's formula, V - E + F = 2 for each component. None can have more than 2, so the sum tells of all.
+  if (components.vertices - graph.count + cycles !== 2 * components.count) return null;
 
   const faces = new Groups(cycles + 1);
   const unbounded = cycles;
-  const outer = outerHalves(graph, rotation, components);
-  // Of a run of edges that is put away it is not known how it leaves.
-  if (
-    inOnePiece &&
-    leavingAt(rotation, startOf(graph, outer[0] as number)).some((half) => isChain(graph, half))
-  )
-    return null;
-  const beyond = facesToTheLeft(graph, outer);
-  for (let k = 0; k < outer.length; k++) {
-    const outside = beyond[k] as number;
-    faces.join(cycleOf[outer[k] as number] as number, outside < 0 ? unbounded : (cycleOf[outside] as number));
+  if (outside >= 0) faces.join(cycleOf[outside] as number, unbounded);
+  else {
+    const outer = outerHalves(graph, rotation, components);
+    const beyond = facesToTheLeft(graph, outer);
+    for (let k = 0; k < outer.length; k++) {
+      const other = beyond[k] as number;
+      faces.join(cycleOf[outer[k] as number] as number, other < 0 ? unbounded : (cycleOf[other] as number));
+    }
   }
   return numberFaces(graph, rotation, cycleOf, faces, unbounded);
 }
@@ -63,6 +63,8 @@ export function subdivide(graph: Graph, inOnePiece = false): Subdivision | null 
 interface Components {
   readonly of: Int32Array;
   readonly count: number;
+  /** How many vertices are in use. */
+  readonly vertices: number;
 }
 
 function componentsOf(graph: Graph, rotation: Rotation): Components {
@@ -70,31 +72,15 @@ function componentsOf(graph: Graph, rotation: Rotation): Components {
   for (let e = 0; e < graph.count; e++) groups.join(graph.from[e] as number, graph.to[e] as number);
   const of = new Int32Array(rotation.anyAt.length).fill(-1);
   let count = 0;
+  let vertices = 0;
   // A leader is the smallest of its group, so it is met first.
   for (let v = 0; v < of.length; v++) {
     if ((rotation.anyAt[v] as number) < 0) continue;
+    vertices++;
     const leader = groups.leader(v);
     of[v] = leader === v ? count++ : (of[leader] as number);
   }
-  return { of, count };
-}
-
-/** Euler's formula, V - E + F = 2, for each connected component. */
-function isPlanar(graph: Graph, components: Components, cycleOf: Int32Array, cycles: number): boolean {
-  const sum = new Int32Array(components.count);
-  for (const c of components.of) if (c >= 0) sum[c] = (sum[c] as number) + 1;
-  const counted = new Uint8Array(cycles);
-  for (let e = 0; e < graph.count; e++) {
-    const c = components.of[graph.from[e] as number] as number;
-    sum[c] = (sum[c] as number) - 1;
-    for (let half = 2 * e; half <= 2 * e + 1; half++) {
-      const cycle = cycleOf[half] as number;
-      if (counted[cycle] === 1) continue;
-      counted[cycle] = 1;
-      sum[c] = (sum[c] as number) + 1;
-    }
-  }
-  return sum.every((value) => value === 2);
+  return { of, count, vertices };
 }
 
 /** For each component, a half-edge with the face outside of it to the left. */
@@ -134,12 +120,13 @@ function numberFaces(
   const numberOf = new Int32Array(unbounded + 1).fill(-1);
   numberOf[faces.leader(unbounded)] = 0;
   let faceCount = 1;
-  const faceOf = new Int32Array(halves);
-  for (let half = 0; half < halves; half++) {
-    const leader = faces.leader(cycleOf[half] as number);
+  for (let cycle = 0; cycle < unbounded; cycle++) {
+    const leader = faces.leader(cycle);
     if (numberOf[leader] === -1) numberOf[leader] = faceCount++;
-    faceOf[half] = numberOf[leader] as number;
+    numberOf[cycle] = numberOf[leader] as number;
   }
+  const faceOf = cycleOf;
+  for (let half = 0; half < halves; half++) faceOf[half] = numberOf[cycleOf[half] as number] as number;
   // Breadth first from the unbounded face across edges.
   const firstOf = new Int32Array(faceCount).fill(-1);
   const nextOf = new Int32Array(halves);

@@ -24,12 +24,8 @@ const MIDDLE_SLACK = 2;
  * bores that share a wall all come to this. Edges along which every operand cancels itself are left out.
  */
 export function merge(noding: Noding): Graph {
-  const { curves, from, to, piece } = noding;
-  const n = from.length;
-  const bulge = new Float64Array(n);
-  for (let s = 0; s < n; s++)
-    bulge[s] = bulgeOf(curves, piece[s] as number, from[s] as number, to[s] as number);
-
+  const { curves, count: n, from, to, piece } = noding;
+  const bulge = (s: number) => bulgeOf(curves, piece[s] as number, from[s] as number, to[s] as number);
   const slack = MIDDLE_SLACK * curves.tolerance;
   const headAt = new Int32Array(curves.points.x.length).fill(-1);
   const nextAtVertex = new Int32Array(n).fill(-1);
@@ -39,12 +35,11 @@ export function merge(noding: Noding): Graph {
   for (let s = 0; s < n; s++) {
     const low = Math.min(from[s] as number, to[s] as number);
     const high = Math.max(from[s] as number, to[s] as number);
-    const own = from[s] === low ? (bulge[s] as number) : -(bulge[s] as number);
     let head = headAt[low] as number;
     for (; head >= 0; head = nextAtVertex[head] as number) {
       if (Math.max(from[head] as number, to[head] as number) !== high) continue;
-      const other = from[head] === low ? (bulge[head] as number) : -(bulge[head] as number);
-      if (Math.abs(own - other) <= slack) break;
+      const isAlike = from[head] === from[s];
+      if (Math.abs(bulge(s) - (isAlike ? bulge(head) : -bulge(head))) <= slack) break;
     }
     if (head < 0) {
       nextAtVertex[s] = headAt[low] as number;

@@ -12,7 +12,8 @@ export interface Noding {
   readonly boxes: Float64Array;
   /** The vertex that each point has become. Coordinates of a vertex are those of its own point. */
   readonly vertexOf: Int32Array;
-  /** Sub-edges: the vertices they lead from and to, and the piece that they are of. */
+  /** Sub-edges: how many, the vertices they lead from and to, and the piece that they are of; the lists may be longer. */
+  readonly count: number;
   readonly from: Int32Array;
   readonly to: Int32Array;
   readonly piece: Int32Array;
@@ -33,7 +34,7 @@ export function node(curves: Curves): Noding {
   const hits: Hits = { piece: [], point: [] };
   const welds: number[] = [];
   const meetings = findMeetings(curves, boxes, hits, welds);
-  shareRoots(curves, meetings, hits, welds);
+  shareRoots(curves, boxes, meetings, hits, welds);
   const along = sortHits(curves, hits);
   const groups = new Groups(curves.points.x.length, preferGiven(curves.points));
   for (let k = 0; k < welds.length; k += 2) groups.join(welds[k] as number, welds[k + 1] as number);
@@ -55,15 +56,17 @@ const roots = new Float64Array(5);
 interface Meetings {
   readonly one: number[];
   readonly other: number[];
-  readonly roots: { readonly i: number; readonly j: number; readonly point: number }[];
+  /** The two pieces and the point of each crossing. */
+  readonly roots: number[];
 }
 
 function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: number[]): Meetings {
   const { rows, from, to, points, tolerance } = curves;
+  const { x: px, y: py } = points;
   const meetings: Meetings = { one: [], other: [], roots: [] };
-  let shared = false;
   /** Ends of the two pieces at hand that lie on the other one. */
-  const common: number[] = [];
+  const common = [0, 0, 0, 0];
+  let shared = 0;
   // Curves that touch are within tolerance of each other for a good way to both sides. What parts two arcs of one
   // circle there is no place of the other curve: it would depend on how the circle was written down.
   const isSharedJoint = sharedJoints(curves);
@@ -72,65 +75,57 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
     points.isSeam[p] === true &&
     Math.hypot((roots[0] as number) - x, (roots[1] as number) - y) > tolerance &&
     !isSharedJoint(p);
-  const onto = (piece: number, other: number) => {
+  /** Looks whether an end of a piece lies on another one. */
+  const onto = (p: number, other: number) => {
     const a = from[other] as number;
     const b = to[other] as number;
-    for (let k = 0; k < 2; k++) {
-      const p = k === 0 ? (from[piece] as number) : (to[piece] as number);
-      if (p === a || p === b) {
-        shared = true;
-        common.push(p);
-        continue;
-      }
-      const x = points.x[p] as number;
-      const y = points.y[p] as number;
-      if (isNear(points, a, x, y, tolerance)) welds.push(p, a);
-      else if (isNear(points, b, x, y, tolerance)) welds.push(p, b);
-      else if (
-        isShort[other] === 0 &&
-        !touchesElsewhere(p, x, y) &&
-        isOn(rows, other * ROW, x, y, tolerance)
-      ) {
-        hits.piece.push(other);
-        hits.point.push(p);
-      } else continue;
-      common.push(p);
+    if (p === a || p === b) {
+      common[shared++] = p;
+      return;
     }
+    const x = px[p] as number;
+    const y = py[p] as number;
+    if (!isInBox(boxes, other, x, y, tolerance)) return;
+    if (isNear(points, a, x, y, tolerance)) welds.push(p, a);
+    else if (isNear(points, b, x, y, tolerance)) welds.push(p, b);
+    else if (isShort[other] === 0 && !touchesElsewhere(p, x, y) && isOn(rows, other * ROW, x, y, tolerance)) {
+      hits.piece.push(other);
+      hits.point.push(p);
+    } else return;
+    common[shared++] = p;
   };
   const isShort = new Uint8Array(curves.count);
   for (let i = 0; i < curves.count; i++) {
     const a = from[i] as number;
     const b = to[i] as number;
-    if (isChain(rows, i) || !isNear(points, a, points.x[b] as number, points.y[b] as number, tolerance))
-      continue;
+    if (isChain(rows, i) || !isNear(points, a, px[b] as number, py[b] as number, tolerance)) continue;
     isShort[i] = 1;
     welds.push(a, b);
   }
   eachPair(curves, boxes, (i, j) => {
     if (isChain(rows, i) || isChain(rows, j)) return;
-    const before = hits.piece.length + welds.length;
-    shared = false;
-    common.length = 0;
+    shared = 0;
     // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.
     roots[4] = 0;
     const count = isShort[i] === 1 || isShort[j] === 1 ? 0 : meetRows(rows, i, j, tolerance, roots);
-    onto(i, j);
-    onto(j, i);
+    onto(from[i] as number, j);
+    onto(to[i] as number, j);
+    onto(from[j] as number, i);
+    onto(to[j] as number, i);
+    let added = 0;
     for (let k = 0; k < count; k++) {
       const x = roots[2 * k] as number;
       const y = roots[2 * k + 1] as number;
       // An end that lies on the other piece is their crossing, however far along it rounding puts the root. A place of
       // touching is found precisely, and where others lie beside it, it is wanted too.
-      const isKnown = (p: number) =>
-        roots[4] === 0 &&
-        isSameCrossing(rows, i, j, points.x[p] as number, points.y[p] as number, x, y, tolerance);
-      if (common.some(isKnown)) continue;
+      if (roots[4] === 0 && isCommon(curves, i, j, common, shared, x, y)) continue;
       const p = addPoint(points, x, y, null);
       hits.piece.push(i, j);
       hits.point.push(p, p);
-      meetings.roots.push({ i, j, point: p });
+      meetings.roots.push(i, j, p);
+      added++;
     }
-    if (shared || hits.piece.length + welds.length > before) {
+    if (added > 0 || shared > 0) {
       meetings.one.push(i);
       meetings.other.push(j);
     }
@@ -138,11 +133,35 @@ function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: nu
   return meetings;
 }
 
+/** Whether a crossing of two pieces is at one of some points that lie on both. */
+function isCommon(
+  { rows, points, tolerance }: Curves,
+  i: number,
+  j: number,
+  common: readonly number[],
+  count: number,
+  x: number,
+  y: number,
+): boolean {
+  for (let k = 0; k < count; k++) {
+    const p = common[k] as number;
+    if (isSameCrossing(rows, i, j, points.x[p] as number, points.y[p] as number, x, y, tolerance))
+      return true;
+  }
+  return false;
+}
+
 /**
  * A crossing of two pieces that lies on a third is a place of that one too, wherever its own crossings with the
  * two have been found: pieces that run together cross a third in places that rounding sets apart.
  */
-function shareRoots(curves: Curves, meetings: Meetings, hits: Hits, welds: number[]): void {
+function shareRoots(
+  curves: Curves,
+  boxes: Float64Array,
+  meetings: Meetings,
+  hits: Hits,
+  welds: number[],
+): void {
   if (meetings.roots.length === 0) return;
   const { rows, from, to, points, tolerance } = curves;
   const start = new Int32Array(curves.count + 1);
@@ -162,13 +181,16 @@ function shareRoots(curves: Curves, meetings: Meetings, hits: Hits, welds: numbe
     add(meetings.other[k] as number, meetings.one[k] as number);
   }
   const size = (piece: number) => (start[piece + 1] as number) - (start[piece] as number);
-  for (const { i, j, point } of meetings.roots) {
+  for (let r = 0; r < meetings.roots.length; r += 3) {
+    const i = meetings.roots[r] as number;
+    const j = meetings.roots[r + 1] as number;
+    const point = meetings.roots[r + 2] as number;
     const fewer = size(i) <= size(j) ? i : j;
     const x = points.x[point] as number;
     const y = points.y[point] as number;
     for (let k = start[fewer] as number; k < (start[fewer + 1] as number); k++) {
       const third = met[k] as number;
-      if (third === i || third === j) continue;
+      if (third === i || third === j || !isInBox(boxes, third, x, y, tolerance)) continue;
       const a = from[third] as number;
       const b = to[third] as number;
       if (isNear(points, a, x, y, tolerance)) welds.push(point, a);
@@ -186,6 +208,17 @@ function shareRoots(curves: Curves, meetings: Meetings, hits: Hits, welds: numbe
 
 function isChain(rows: Float64Array, piece: number): boolean {
   return rows[piece * ROW + 7] === CHAIN_TURN;
+}
+
+/** Whether a place lies in the box of a piece, or beside it by no more than the tolerance. */
+function isInBox(boxes: Float64Array, piece: number, x: number, y: number, tolerance: number): boolean {
+  const o = 4 * piece;
+  return (
+    x >= (boxes[o] as number) - tolerance &&
+    y >= (boxes[o + 1] as number) - tolerance &&
+    x <= (boxes[o + 2] as number) + tolerance &&
+    y <= (boxes[o + 3] as number) + tolerance
+  );
 }
 
 function isNear(points: Points, p: number, x: number, y: number, tolerance: number): boolean {
@@ -239,24 +272,42 @@ function sortHits(curves: Curves, hits: Hits): Along {
   return { start, point };
 }
 
+/** Shell's sort, its gaps 2.25 times apart. Source: Tokuda, "An improved Shellsort", IFIP 1992. */
 function sortRange(curves: Curves, piece: number, point: Int32Array, lo: number, hi: number): void {
-  const places: Place[] = [];
-  for (let k = lo; k < hi; k++) places.push(placeOf(curves, piece, point[k] as number));
-  places.sort(alongPiece);
-  for (let k = lo; k < hi; k++) point[k] = (places[k - lo] as Place).point;
+  const n = hi - lo;
+  const keys = n > FEW ? new Float64Array(n) : fewKeys;
+  for (let k = 0; k < n; k++) keys[k] = keyOf(curves, piece, point[lo + k] as number);
+  let gap = n;
+  while (gap > 1) {
+    gap = Math.max(1, Math.floor(gap / GAP_RATIO));
+    for (let k = gap; k < n; k++) {
+      const key = keys[k] as number;
+      const one = point[lo + k] as number;
+      let slot = k;
+      for (; slot >= gap; slot -= gap) {
+        const ahead = (keys[slot - gap] as number) - key;
+        const other = point[lo + slot - gap] as number;
+        if (!(ahead > 0 || (!(ahead < 0) && other > one))) break;
+        keys[slot] = keys[slot - gap] as number;
+        point[lo + slot] = other;
+      }
+      keys[slot] = key;
+      point[lo + slot] = one;
+    }
+  }
 }
+
+/** Most pieces have no more points than this; for them the same list is used again. */
+const FEW = 8;
+const fewKeys = new Float64Array(FEW);
+
+const GAP_RATIO = 2.25;
 
 /**
- * Where a point is along a piece of up to half a turn: the squared distance from the nearer end, which is precise
+ * Where a point is along a piece of up to half a turn: from the squared distance to the nearer end, which is precise
  * at both of them.
  */
-interface Place {
-  readonly point: number;
-  readonly isNearEnd: boolean;
-  readonly square: number;
-}
-
-function placeOf({ rows, points }: Curves, piece: number, point: number): Place {
+function keyOf({ rows, points }: Curves, piece: number, point: number): number {
   const o = piece * ROW;
   const x = points.x[point] as number;
   const y = points.y[point] as number;
@@ -266,14 +317,7 @@ function placeOf({ rows, points }: Curves, piece: number, point: number): Place 
   const by = y - (rows[o + 3] as number);
   const fromA = ax * ax + ay * ay;
   const fromB = bx * bx + by * by;
-  const isNearEnd = fromB < fromA;
-  return { point, isNearEnd, square: isNearEnd ? fromB : fromA };
-}
-
-function alongPiece(a: Place, b: Place): number {
-  if (a.isNearEnd !== b.isNearEnd) return a.isNearEnd ? 1 : -1;
-  const ahead = a.isNearEnd ? b.square - a.square : a.square - b.square;
-  return ahead || a.point - b.point;
+  return fromB < fromA ? 1 / fromB : -1 / fromA;
 }
 
 /**
@@ -320,5 +364,5 @@ function cut(curves: Curves, along: Along, groups: Groups): Omit<Noding, 'curves
       before = vertex;
     }
   }
-  return { vertexOf, from: from.subarray(0, n), to: to.subarray(0, n), piece: piece.subarray(0, n) };
+  return { vertexOf, count: n, from, to, piece };
 }

@@ -1,13 +1,13 @@
 import { type Bounds, extentOf, grown } from '../geometry/bounds.js';
-import type { Edge } from '../geometry/edge.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { arrange, arrangeSparse } from './arrange.js';
 import { windingRound } from './contains.js';
 import { boxOf } from './gather.js';
-import { loopsOf } from './measure.js';
-import type { Loop, Region, RegionPart } from './region.js';
+import { circleOf, loopsOf } from './measure.js';
+import { circleLoop, type Loop, type Region, type RegionPart } from './region.js';
 import { mayMeet, sparse } from './sparse.js';
-import { type Body, bodiesIn, collect } from './stitch.js';
+import { type Body, bodiesIn, collect, SLIVER } from './stitch.js';
 import { windings } from './windings.js';
 
 /** Up to this many cuts are looked at one part at a time, and only with the loops that are near them. */
@@ -23,16 +23,15 @@ const NEAR_SLACK = 4;
 export function subtract(from: Region, cuts: readonly Region[]): Region {
   const cutLoops = cuts.map(loopsOf).filter((loops) => loops.length > 0);
   if (from.length === 0 || cutLoops.length === 0) return from;
-  const whole = loopsOf(from);
   // Parts that touch share joints, which only an overlay of all of them can tell.
-  if (cutLoops.length > FEW_CUTS || from.length > 1) return everywhere(whole, cutLoops);
-  const frame = boxOf([whole]);
+  const frame = boxOf([from.map(({ outer }) => outer)]);
+  if (cutLoops.length > FEW_CUTS || from.length > 1) return everywhere(loopsOf(from), cutLoops, frame);
   const near = grown(boxOf(cutLoops), NEAR_SLACK * weldTolerance(extentOf(frame)));
   return from.flatMap((part) => fromPart(part, cutLoops, near, frame));
 }
 
-function everywhere(whole: readonly Loop[], cuts: readonly (readonly Loop[])[]): Region {
-  const subdivision = arrange([whole, ...cuts], boxOf([whole]));
+function everywhere(whole: readonly Loop[], cuts: readonly (readonly Loop[])[], frame: Bounds): Region {
+  const subdivision = arrange([whole, ...cuts], frame);
   const inWhole = windings(subdivision, (operand) => operand === 0);
   const inCuts = windings(subdivision, (operand) => operand > 0);
   const kept = new Uint8Array(subdivision.faceCount);
@@ -48,8 +47,9 @@ function fromPart(
   frame: Bounds,
 ): RegionPart[] {
   const isNear = (edge: Edge) => mayMeet(edge, near);
-  const isActive = (loop: Loop) => loop.some(isNear);
-  const loops = withTouching([part.outer, ...part.holes], isActive);
+  const hole = soleCircle(cuts);
+  if (hole !== null && !isAnyNear(part, near)) return withHole(part, hole, frame);
+  const loops = withTouching([part.outer, ...part.holes], (loop) => loop.some(isNear));
   const outerIsActive = loops[0] === true;
   const activeHoles = part.holes.filter((_, k) => loops[k + 1]);
   const idleHoles = part.holes.filter((_, k) => !loops[k + 1]);
@@ -63,13 +63,38 @@ function fromPart(
     active.length === 1 ? active.map((loop) => sparse(loop, isNear, weldTolerance(extentOf(frame)))) : active;
   const isThinned = thinned.some((loop, k) => loop !== active[k]);
   const subdivision =
-    (isThinned ? arrangeSparse([thinned, ...cuts], frame) : null) ?? arrange([active, ...cuts], frame);
+    (isThinned ? arrangeSparse([thinned, ...cuts], frame, outerIsActive) : null) ??
+    arrange([active, ...cuts], frame);
   const inPart = windings(subdivision, (operand) => operand === 0);
   const inCuts = windings(subdivision, (operand) => operand > 0);
   const base = outerIsActive ? 0 : 1;
   const kept = new Uint8Array(subdivision.faceCount);
   for (let f = 0; f < kept.length; f++) if (base + (inPart[f] as number) > 0 && inCuts[f] === 0) kept[f] = 1;
   return dealtOut(part, bodiesIn(subdivision, kept, always, isPart), idleHoles, outerIsActive);
+}
+
+/** The circle that all cuts together are; null for all others. */
+function soleCircle(cuts: readonly (readonly Loop[])[]): ArcEdge | null {
+  const [first] = cuts;
+  if (cuts.length !== 1 || first?.length !== 1) return null;
+  const circle = circleOf(first[0] as Loop);
+  return circle?.ccw ? circle : null;
+}
+
+function isAnyNear({ outer, holes }: RegionPart, near: Bounds): boolean {
+  for (const edge of outer) if (mayMeet(edge, near)) return true;
+  for (const hole of holes) {
+    for (const edge of hole) if (mayMeet(edge, near)) return true;
+  }
+  return false;
+}
+
+/** A part less a disc that comes near none of its loops. */
+function withHole(part: RegionPart, { a, center, radius, source }: ArcEdge, frame: Bounds): RegionPart[] {
+  const isThin = radius <= SLIVER * weldTolerance(extentOf(frame));
+  if (isThin || windingRound(part.outer, a) === 0) return [part];
+  for (const hole of part.holes) if (windingRound(hole, a) !== 0) return [part];
+  return [{ outer: part.outer, holes: [circleLoop(center, radius, false, source), ...part.holes] }];
 }
 
 const always = () => true;
