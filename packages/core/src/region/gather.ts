@@ -4,6 +4,7 @@ import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { edgeBounds, onArcSide } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
+import { addPoint, type Points } from './points.js';
 
 /** Edges of a loop that nothing comes near: an overlay takes the whole run of them for one edge. */
 export interface Chain {
@@ -41,24 +42,6 @@ export interface Curves {
   readonly originX: number;
   readonly originY: number;
   readonly tolerance: number;
-}
-
-/** Places under discussion: coordinates less the origin, and as given where they were given. */
-export interface Points {
-  readonly x: number[];
-  readonly y: number[];
-  readonly given: (Point | null)[];
-  /** Whether it only parts two arcs of one circle, which go on there as if it were not. */
-  readonly isSeam: boolean[];
-}
-
-/** Adds a place and returns its number. */
-export function addPoint(points: Points, x: number, y: number, given: Point | null, isSeam = false): number {
-  points.x.push(x);
-  points.y.push(y);
-  points.given.push(given);
-  points.isSeam.push(isSeam);
-  return points.x.length - 1;
 }
 
 /**

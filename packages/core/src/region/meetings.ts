@@ -1,0 +1,206 @@
+import { CHAIN_TURN, ROW } from '../geometry/curves.js';
+import { meetRows, onSide } from '../geometry/meet.js';
+import type { Curves } from './gather.js';
+import { eachPair } from './pairs.js';
+import { addPoint, isNear } from './points.js';
+import { isSameCrossing } from './same-crossing.js';
+import { sharedJoints } from './shared-joints.js';
+
+/** A point that lies on a piece, strictly between its ends. */
+export interface Hits {
+  readonly piece: number[];
+  readonly point: number[];
+}
+
+const roots = new Float64Array(5);
+
+/** Pairs of pieces that come together somewhere, and the crossings found between two pieces. */
+export interface Meetings {
+  readonly one: number[];
+  readonly other: number[];
+  /** The two pieces and the point of each crossing. */
+  readonly roots: number[];
+}
+
+/**
+ * Finds where pieces meet: ends that lie on another piece and crossings go into `hits`, points that are one into `welds`.
+ */
+export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: number[]): Meetings {
+  const { rows, from, to, points, tolerance } = curves;
+  const { x: px, y: py } = points;
+  const meetings: Meetings = { one: [], other: [], roots: [] };
+  /** Ends of the two pieces at hand that lie on the other one. */
+  const common = [0, 0, 0, 0];
+  let shared = 0;
+  // Curves that touch are within tolerance of each other for a good way to both sides. What parts two arcs of one
+  // circle there is no place of the other curve: it would depend on how the circle was written down.
+  const isSharedJoint = sharedJoints(curves);
+  const touchesElsewhere = (p: number, x: number, y: number) =>
+    roots[4] === 1 &&
+    points.isSeam[p] === true &&
+    Math.hypot((roots[0] as number) - x, (roots[1] as number) - y) > tolerance &&
+    !isSharedJoint(p);
+  /** Looks whether an end of a piece lies on another one. */
+  const onto = (p: number, other: number) => {
+    const a = from[other] as number;
+    const b = to[other] as number;
+    if (p === a || p === b) {
+      common[shared++] = p;
+      return;
+    }
+    const x = px[p] as number;
+    const y = py[p] as number;
+    if (!isInBox(boxes, other, x, y, tolerance)) return;
+    if (isNear(points, a, x, y, tolerance)) welds.push(p, a);
+    else if (isNear(points, b, x, y, tolerance)) welds.push(p, b);
+    else if (isShort[other] === 0 && !touchesElsewhere(p, x, y) && isOn(rows, other * ROW, x, y, tolerance)) {
+      hits.piece.push(other);
+      hits.point.push(p);
+    } else return;
+    common[shared++] = p;
+  };
+  const isShort = new Uint8Array(curves.count);
+  for (let i = 0; i < curves.count; i++) {
+    const a = from[i] as number;
+    const b = to[i] as number;
+    if (isChain(rows, i) || !isNear(points, a, px[b] as number, py[b] as number, tolerance)) continue;
+    isShort[i] = 1;
+    welds.push(a, b);
+  }
+  eachPair(curves, boxes, (i, j) => {
+    if (isChain(rows, i) || isChain(rows, j)) return;
+    shared = 0;
+    // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.
+    roots[4] = 0;
+    const count = isShort[i] === 1 || isShort[j] === 1 ? 0 : meetRows(rows, i, j, tolerance, roots);
+    onto(from[i] as number, j);
+    onto(to[i] as number, j);
+    onto(from[j] as number, i);
+    onto(to[j] as number, i);
+    let added = 0;
+    for (let k = 0; k < count; k++) {
+      const x = roots[2 * k] as number;
+      const y = roots[2 * k + 1] as number;
+      // An end that lies on the other piece is their crossing, however far along it rounding puts the root. A place of
+      // touching is found precisely, and where others lie beside it, it is wanted too.
+      if (roots[4] === 0 && isCommon(curves, i, j, common, shared, x, y)) continue;
+      const p = addPoint(points, x, y, null);
+      hits.piece.push(i, j);
+      hits.point.push(p, p);
+      meetings.roots.push(i, j, p);
+      added++;
+    }
+    if (added > 0 || shared > 0) {
+      meetings.one.push(i);
+      meetings.other.push(j);
+    }
+  });
+  return meetings;
+}
+
+/** Whether a crossing of two pieces is at one of some points that lie on both. */
+function isCommon(
+  { rows, points, tolerance }: Curves,
+  i: number,
+  j: number,
+  common: readonly number[],
+  count: number,
+  x: number,
+  y: number,
+): boolean {
+  for (let k = 0; k < count; k++) {
+    const p = common[k] as number;
+    if (isSameCrossing(rows, i, j, points.x[p] as number, points.y[p] as number, x, y, tolerance))
+      return true;
+  }
+  return false;
+}
+
+/**
+ * A crossing of two pieces that lies on a third is a place of that one too, wherever its own crossings with the
+ * two have been found: pieces that run together cross a third in places that rounding sets apart.
+ */
+export function shareRoots(
+  curves: Curves,
+  boxes: Float64Array,
+  meetings: Meetings,
+  hits: Hits,
+  welds: number[],
+): void {
+  if (meetings.roots.length === 0) return;
+  const { rows, from, to, points, tolerance } = curves;
+  const start = new Int32Array(curves.count + 1);
+  for (const list of [meetings.one, meetings.other]) {
+    for (const piece of list) start[piece + 1] = (start[piece + 1] as number) + 1;
+  }
+  for (let i = 0; i < curves.count; i++) start[i + 1] = (start[i + 1] as number) + (start[i] as number);
+  const fill = start.slice();
+  const met = new Int32Array(2 * meetings.one.length);
+  const add = (piece: number, other: number) => {
+    const slot = fill[piece] as number;
+    fill[piece] = slot + 1;
+    met[slot] = other;
+  };
+  for (let k = 0; k < meetings.one.length; k++) {
+    add(meetings.one[k] as number, meetings.other[k] as number);
+    add(meetings.other[k] as number, meetings.one[k] as number);
+  }
+  const size = (piece: number) => (start[piece + 1] as number) - (start[piece] as number);
+  for (let r = 0; r < meetings.roots.length; r += 3) {
+    const i = meetings.roots[r] as number;
+    const j = meetings.roots[r + 1] as number;
+    const point = meetings.roots[r + 2] as number;
+    const fewer = size(i) <= size(j) ? i : j;
+    const x = points.x[point] as number;
+    const y = points.y[point] as number;
+    for (let k = start[fewer] as number; k < (start[fewer + 1] as number); k++) {
+      const third = met[k] as number;
+      if (third === i || third === j || !isInBox(boxes, third, x, y, tolerance)) continue;
+      const a = from[third] as number;
+      const b = to[third] as number;
+      if (isNear(points, a, x, y, tolerance)) welds.push(point, a);
+      else if (isNear(points, b, x, y, tolerance)) welds.push(point, b);
+      else if (
+        !isNear(points, a, points.x[b] as number, points.y[b] as number, tolerance) &&
+        isOn(rows, third * ROW, x, y, tolerance)
+      ) {
+        hits.piece.push(third);
+        hits.point.push(point);
+      }
+    }
+  }
+}
+
+function isChain(rows: Float64Array, piece: number): boolean {
+  return rows[piece * ROW + 7] === CHAIN_TURN;
+}
+
+/** Whether a place lies in the box of a piece, or beside it by no more than the tolerance. */
+function isInBox(boxes: Float64Array, piece: number, x: number, y: number, tolerance: number): boolean {
+  const o = 4 * piece;
+  return (
+    x >= (boxes[o] as number) - tolerance &&
+    y >= (boxes[o + 1] as number) - tolerance &&
+    x <= (boxes[o + 2] as number) + tolerance &&
+    y <= (boxes[o + 3] as number) + tolerance
+  );
+}
+
+/** Whether a place lies on the curve of a row, between its ends, to within the tolerance. */
+function isOn(rows: Float64Array, o: number, x: number, y: number, tolerance: number): boolean {
+  const turn = rows[o + 7] as number;
+  if (turn === 0) {
+    const ax = rows[o] as number;
+    const ay = rows[o + 1] as number;
+    const dx = (rows[o + 2] as number) - ax;
+    const dy = (rows[o + 3] as number) - ay;
+    const side = dx * (y - ay) - dy * (x - ax);
+    const square = dx * dx + dy * dy;
+    const along = (x - ax) * dx + (y - ay) * dy;
+    return along > 0 && along < square && side * side <= tolerance * tolerance * square;
+  }
+  const cx = x - (rows[o + 4] as number);
+  const cy = y - (rows[o + 5] as number);
+  if (Math.abs(Math.sqrt(cx * cx + cy * cy) - (rows[o + 6] as number)) > tolerance) return false;
+  return onSide(rows, o, x, y);
+}
