@@ -4,7 +4,7 @@ import type { Place } from './edges.js';
 import type { Label } from './label.js';
 import { arrowhead } from './label.js';
 import { CHAIN, HIDDEN, lined, NARROW } from './lines.js';
-import { dimensionText } from './numbers.js';
+import { dimensionText, toMicron } from './numbers.js';
 import { chainPath, pathNumber, regionPath } from './path.js';
 import type { Pen } from './pen.js';
 import { boundsOfRegion } from './scan.js';
@@ -104,7 +104,7 @@ export function drawCross(
   const path = parent.path(ends.map((end) => `M${point(at)}L${point(end)}`).join(''));
   // Half a long dash out from the middle, so that the dashes of the four arms cross there.
   lined(path, NARROW, dashes);
-  if (dashes.length > 0) path.attr('stroke-dashoffset', Number(((CHAIN[0] as number) / 2).toFixed(3)));
+  if (dashes.length > 0) path.attr('stroke-dashoffset', toMicron((CHAIN[0] as number) / 2));
 }
 
 function drawPath(parent: Container, cut: ReportCut, view: View): void {

@@ -7,7 +7,7 @@ import { arrowhead } from './label.js';
 import { lined, NARROW, tinted } from './lines.js';
 import { knifeMarks, webMarks } from './marks.js';
 import { drawMetal } from './metal.js';
-import { millimetres } from './numbers.js';
+import { millimetres, toMicron } from './numbers.js';
 import type { Pen } from './pen.js';
 import { drawNeck, knifeLines, webLines } from './pointers.js';
 import { INK, type Room } from './room.js';
@@ -158,7 +158,7 @@ function drawDetail(
   const scale = subject.scale(diameter);
   const key = id.replaceAll(', ', '-');
   const group = parent.group().attr({ id: `${pen.prefix}detail-${key}`, 'data-about': about });
-  const [cx, cy] = [round(box.x + box.width / 2), round(box.y + 1.5 + diameter / 2)];
+  const [cx, cy] = [toMicron(box.x + box.width / 2), toMicron(box.y + 1.5 + diameter / 2)];
   const clip = `${pen.prefix}detail-${key}-clip`;
   group.clip().attr('id', clip).circle(diameter).attr({ cx, cy });
   const factor = factorOf(scale) * millimetres(report.units);
@@ -171,7 +171,7 @@ function drawDetail(
   const ring = Math.max((diameter * view.factor) / factor, 2.4);
   const [rx, ry] = onSheet(view, at);
   const spot = tinted(group.group(), pen.theme.soft);
-  lined(spot.circle(round(ring)), NARROW).attr({ cx: round(rx), cy: round(ry) });
+  lined(spot.circle(toMicron(ring)), NARROW).attr({ cx: toMicron(rx), cy: toMicron(ry) });
   const under = cy + diameter / 2 + 3.6;
   const head = fitted(`${scaleText(scale)} · ${id}`, CAPTION, TYPE.small, true);
   write(group, head, cx, under, { size: TYPE.small, bold: true, anchor: 'middle' });
@@ -198,7 +198,7 @@ function drawAngle(
 ): void {
   const sides = sidesOf(report, knifeEdge);
   const [x, y] = onSheet(view, knifeEdge.at);
-  lined(group.circle(1.2), NARROW).attr({ cx: round(x), cy: round(y) });
+  lined(group.circle(1.2), NARROW).attr({ cx: toMicron(x), cy: toMicron(y) });
   if (sides === null) return;
   const radius = 9;
   const [a, b] = sides.map(([dx, dy]): Place => [x + radius * dx, y - radius * dy]) as [Place, Place];
@@ -245,9 +245,5 @@ function degreesBetween([ax, ay]: Place, [bx, by]: Place): number {
 }
 
 function point([x, y]: Place): string {
-  return `${round(x)} ${round(y)}`;
-}
-
-function round(value: number): number {
-  return Number(value.toFixed(3));
+  return `${toMicron(x)} ${toMicron(y)}`;
 }

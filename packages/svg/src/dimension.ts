@@ -1,6 +1,7 @@
 import type { Container } from '@svgdotjs/svg.js';
 import { arrowhead } from './label.js';
 import { lined, NARROW } from './lines.js';
+import { toMicron } from './numbers.js';
 import { INK, type Room } from './room.js';
 import { haloed, TYPE, textWidth, write } from './text.js';
 import type { Theme } from './theme.js';
@@ -28,12 +29,12 @@ export function drawDimension(
   theme: Theme,
 ): void {
   const way = Math.sign(y - fromY);
-  for (const x of [left, right].map(short)) {
-    lined(parent.line(x, short(fromY + way * OFF), x, short(y + way * PAST)), NARROW);
+  for (const x of [left, right].map(toMicron)) {
+    lined(parent.line(x, toMicron(fromY + way * OFF), x, toMicron(y + way * PAST)), NARROW);
   }
   const inside = right - left >= SHORTEST_INSIDE;
   const out = inside ? 0 : 6;
-  lined(parent.line(short(left - out), short(y), short(right + out), short(y)), NARROW).attr(
+  lined(parent.line(toMicron(left - out), toMicron(y), toMicron(right + out), toMicron(y)), NARROW).attr(
     'data-dimension',
     text,
   );
@@ -52,8 +53,4 @@ export function drawDimension(
   const [top, bottom] = [Math.min(y - 5, fromY), Math.max(y + 2, fromY)];
   room.markBox({ x: left - out - 1, y: top, width: end - left + out + 2, height: bottom - top }, INK.line);
   room.markBox({ x: left - out - 1, y: y - 4.5, width: end - left + out + 2, height: 6 }, INK.taken);
-}
-
-function short(value: number): number {
-  return Number(value.toFixed(3));
 }

@@ -2,7 +2,7 @@ import type { Report } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import type { Layout } from './layout.js';
 import { lined, NARROW, tinted, WIDE } from './lines.js';
-import { dimensionText, unitText } from './numbers.js';
+import { dimensionText, toMicron, unitText } from './numbers.js';
 import type { Pen } from './pen.js';
 import { scaleText } from './scale.js';
 import type { SheetSize } from './sheet.js';
@@ -32,7 +32,7 @@ export function drawFrame(
   const rules = tinted(group.group(), theme.soft);
   const tablesTop = Math.min(legend.y, ...layout.tables.map(({ y }) => y - 3));
   for (const y of [heading.y + heading.height, footing.y, legend.y, tablesTop]) {
-    lined(rules.line(frame.x, round(y), frame.x + frame.width, round(y)), NARROW);
+    lined(rules.line(frame.x, toMicron(y), frame.x + frame.width, toMicron(y)), NARROW);
   }
   drawHeading(group, report, layout, size);
   const lines = wrapped(DEFERENCE, frame.width - CHECK_BAR - 38, TYPE.small);
@@ -46,7 +46,7 @@ export function drawFrame(
 
 /** A bar of a known length, by which a print shows whether it has its true scale. */
 function drawCheckBar(parent: Container, x: number, y: number): void {
-  const bar = parent.path(`M${round(x)} ${round(y - 1.6)}v3.2m0 -1.6h${CHECK_BAR}m0 -1.6v3.2`);
+  const bar = parent.path(`M${toMicron(x)} ${toMicron(y - 1.6)}v3.2m0 -1.6h${CHECK_BAR}m0 -1.6v3.2`);
   lined(bar, NARROW).attr('data-check', CHECK_BAR);
   const words = `${CHECK_BAR} mm on paper`;
   write(parent, words, x - 2.5, y + 1, { size: TYPE.small, anchor: 'end' });
@@ -74,8 +74,4 @@ function drawHeading(parent: Container, report: Report, { heading, scale }: Layo
   const size = TITLES.find((one) => textWidth(clean(name), one, true) <= own) ?? (TITLES.at(-1) as number);
   const title = fitted(clean(name), own, size, true);
   write(parent, title, heading.x + 3, heading.y + 6 + size * 0.38, { size, bold: true });
-}
-
-function round(value: number): number {
-  return Number(value.toFixed(3));
 }

@@ -1,6 +1,7 @@
 import type { Report, ReportPiece } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import { NARROW } from './lines.js';
+import { toMicron } from './numbers.js';
 import type { Pen } from './pen.js';
 import type { Theme } from './theme.js';
 
@@ -83,19 +84,15 @@ function addHatch(
   kind: FaceKind,
   { wash, line }: { readonly wash: string; readonly line: string },
 ): void {
-  const pitch = rounded(hatch.pitch * (kind === 'lower' ? LOWER : kind === 'small' ? SMALL : 1));
+  const pitch = toMicron(hatch.pitch * (kind === 'lower' ? LOWER : kind === 'small' ? SMALL : 1));
   home
     .pattern(pitch, pitch, (tile) => {
       tile.rect(pitch, pitch).attr('fill', wash);
       for (const share of hatch.lines) {
-        const x = rounded(share * pitch);
-        const drawn = tile.line(x, 0, x, hatch.dashed ? rounded(pitch * 0.6) : pitch);
+        const x = toMicron(share * pitch);
+        const drawn = tile.line(x, 0, x, hatch.dashed ? toMicron(pitch * 0.6) : pitch);
         drawn.attr({ stroke: line, 'stroke-width': kind === 'small' ? NARROW * 0.6 : NARROW * 0.72 });
       }
     })
     .attr({ id, patternTransform: `rotate(${hatch.angle})` });
-}
-
-function rounded(value: number): number {
-  return Number(value.toFixed(3));
 }

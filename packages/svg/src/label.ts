@@ -1,6 +1,7 @@
 import type { Container } from '@svgdotjs/svg.js';
 import type { Place } from './edges.js';
 import { lined, NARROW } from './lines.js';
+import { toMicron } from './numbers.js';
 import { nearest, type Room } from './room.js';
 import { CAPITALS, clean, fitted, haloed, TYPE, textWidth, write } from './text.js';
 import type { Theme } from './theme.js';
@@ -117,7 +118,7 @@ export function drawBareMarks(parent: Container, label: Label, theme: Theme): vo
 function drawBareMark(parent: Container, [x, y]: Place, { index, grave }: FindingMark, theme: Theme): void {
   const colour = grave ? theme.warning : theme.ink;
   const group = parent.group().attr({ 'data-about': `finding:${index}`, color: colour });
-  lined(group.path(`M${num(x - 0.7)} ${num(y - 0.7)}l1.4 1.4m0 -1.4l-1.4 1.4`), NARROW);
+  lined(group.path(`M${toMicron(x - 0.7)} ${toMicron(y - 0.7)}l1.4 1.4m0 -1.4l-1.4 1.4`), NARROW);
 }
 
 /** A number in a ring: filled for a danger, so that it is told apart without colour. */
@@ -130,7 +131,11 @@ function drawRing(
 ): void {
   const colour = grave ? theme.warning : theme.ink;
   const group = parent.group().attr({ 'data-about': `finding:${index}`, color: colour });
-  lined(group.circle(RING), NARROW).attr({ cx: num(x), cy: num(y), fill: grave ? colour : theme.paper });
+  lined(group.circle(RING), NARROW).attr({
+    cx: toMicron(x),
+    cy: toMicron(y),
+    fill: grave ? colour : theme.paper,
+  });
   const size = TYPE.small * (number > 99 ? 0.62 : number > 9 ? 0.85 : 0.95);
   const figure = write(group, String(number), x, y + size * 0.36, { size, bold: true, anchor: 'middle' });
   figure.attr('fill', grave ? theme.paper : colour);
@@ -147,17 +152,14 @@ export function arrowhead(parent: Container, tip: Place, from: Place): void {
     [tip[0] + ux - uy / 6, tip[1] + uy + ux / 6],
     [tip[0] + ux + uy / 6, tip[1] + uy - ux / 6],
   ];
-  const d = corners.map(([x, y]) => `${num(x as number)} ${num(y as number)}`).join('L');
+  const d = corners.map(([x, y]) => `${toMicron(x as number)} ${toMicron(y as number)}`).join('L');
   parent.path(`M${d}Z`).attr({ fill: 'currentColor', stroke: 'none' });
 }
 
 function drawLeader(group: Container, box: Box, { at, end }: Label): void {
   const to = nearest(box, at);
-  if (end === 'dot') group.circle(DOT).attr({ cx: num(at[0]), cy: num(at[1]), fill: 'currentColor' });
+  if (end === 'dot')
+    group.circle(DOT).attr({ cx: toMicron(at[0]), cy: toMicron(at[1]), fill: 'currentColor' });
   if (end === 'arrow') arrowhead(group, at, to);
-  lined(group.line(num(at[0]), num(at[1]), num(to[0]), num(to[1])), NARROW);
-}
-
-function num(value: number): number {
-  return Number(value.toFixed(3));
+  lined(group.line(toMicron(at[0]), toMicron(at[1]), toMicron(to[0]), toMicron(to[1])), NARROW);
 }

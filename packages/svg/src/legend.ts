@@ -4,7 +4,7 @@ import { type Hatching, ROLES } from './hatch.js';
 import { arrowhead, RING } from './label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted, WIDE } from './lines.js';
 import type { Pen } from './pen.js';
-import { drawSafe, safeHatch } from './range-block.js';
+import { drawSafe } from './range-hatch.js';
 import { fitted, TYPE, textWidth, write } from './text.js';
 import type { Box } from './view.js';
 
@@ -117,7 +117,7 @@ function stripEntry({ of, drawn }: StripOf): Entry {
   return drawn
     ? {
         text: 'safe, of the strip',
-        draw: (parent, box, { prefix }) => drawSafe(parent, box, safeHatch(prefix)),
+        draw: (parent, box, { prefix }) => drawSafe(parent, box, 'lies', prefix),
       }
     : { text: `no room here for the safe values of ${cut}: left out`, draw: () => {} };
 }

@@ -1,4 +1,5 @@
 import type { Container, Element } from '@svgdotjs/svg.js';
+import { toMicron } from './numbers.js';
 
 /** Width of visible edges, mm: the wide line of the group 0.5 of ISO 128, for small sheets. */
 export const WIDE = 0.5;
@@ -20,11 +21,11 @@ export const HIDDEN: readonly number[] = [12 * d, 3 * d];
 
 /** Gives a shape a line: its width and dashes, and nothing inside. Its ends and corners are round, as the root has it. */
 export function lined<T extends Element>(shape: T, width: number, dashes: readonly number[] = []): T {
-  shape.attr({ fill: 'none', stroke: 'currentColor', 'stroke-width': Number(width.toFixed(3)) });
+  shape.attr({ fill: 'none', stroke: 'currentColor', 'stroke-width': toMicron(width) });
   if (dashes.length > 0) {
     shape.attr({
       'stroke-linecap': 'butt',
-      'stroke-dasharray': dashes.map((n) => Number(n.toFixed(3))).join(' '),
+      'stroke-dasharray': dashes.map((n) => toMicron(n)).join(' '),
     });
   }
   return shape;

@@ -41,3 +41,8 @@ export function fixed(value: number, decimals: number): string {
   const text = value.toFixed(decimals);
   return Number(text) === 0 ? (0).toFixed(decimals) : text;
 }
+
+/** A length on the sheet, mm, rounded to a micron: far under any printer's dot, and short to write. */
+export function toMicron(value: number): number {
+  return Number(value.toFixed(3));
+}

@@ -2,7 +2,7 @@ import type { Report } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import { drawDimension } from './dimension.js';
 import type { Place } from './edges.js';
-import { dimensionText } from './numbers.js';
+import { dimensionText, toMicron } from './numbers.js';
 import type { Sides } from './outstand.js';
 import type { Room } from './room.js';
 import { boundsOfRegion } from './scan.js';
@@ -33,7 +33,7 @@ export function drawOverall(
 
   // Upright: drawn level about a lower corner, then turned to be read from the right.
   const off = outstand.right + OFF;
-  const upright = group.group().attr('transform', `rotate(-90 ${short(right)} ${short(bottom)})`);
+  const upright = group.group().attr('transform', `rotate(-90 ${toMicron(right)} ${toMicron(bottom)})`);
   const turned = turnedRoom(room, [right, bottom]);
   const height = text(bounds.maxY - bounds.minY);
   drawDimension(upright, [right, right + bottom - top], bottom + off, bottom, height, turned, theme);
@@ -45,8 +45,4 @@ function turnedRoom(room: Room, [cx, cy]: Place): Pick<Room, 'markBox'> {
     markBox: ({ x, y, width, height }, ink) =>
       room.markBox({ x: cx + (y - cy), y: cy - (x + width - cx), width: height, height: width }, ink),
   };
-}
-
-function short(value: number): number {
-  return Number(value.toFixed(3));
 }

@@ -7,6 +7,7 @@ import { drawBareMarks, drawLabel, type Label } from './label.js';
 import { lined, NARROW, tinted } from './lines.js';
 import { drawBefore, drawMetal } from './metal.js';
 import { withFindings } from './numbered.js';
+import { toMicron } from './numbers.js';
 import { outstandOf } from './outstand.js';
 import { drawOverall } from './overall.js';
 import type { Pen } from './pen.js';
@@ -85,8 +86,8 @@ export function drawMeasures(
   drawRunning(group, report, view, plan, outstand, room);
   const zero = onSheet(view, [0, 0]);
   if (!holds(plan, zero)) return;
-  lined(group.circle(2.2), NARROW).attr({ cx: short(zero[0]), cy: short(zero[1]) });
-  group.circle(0.8).attr({ cx: short(zero[0]), cy: short(zero[1]) });
+  lined(group.circle(2.2), NARROW).attr({ cx: toMicron(zero[0]), cy: toMicron(zero[1]) });
+  group.circle(0.8).attr({ cx: toMicron(zero[0]), cy: toMicron(zero[1]) });
 }
 
 /** Sets all labels for which there is room, and says how many there was none for. */
@@ -131,8 +132,4 @@ function placeOf(cut: ReportCut): Place {
 /** The surroundings of a named place, which no label should hide. */
 function boxAround([x, y]: Place): Box {
   return { x: x - NAMED, y: y - NAMED, width: 2 * NAMED, height: 2 * NAMED };
-}
-
-function short(value: number): number {
-  return Number(value.toFixed(3));
 }

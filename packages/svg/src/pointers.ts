@@ -4,7 +4,7 @@ import type { Place } from './edges.js';
 import { arrowhead, type Label } from './label.js';
 import { lined, NARROW } from './lines.js';
 import { knifeMarks, webMarks } from './marks.js';
-import { angleText, dimensionText, numberText } from './numbers.js';
+import { angleText, dimensionText, numberText, toMicron } from './numbers.js';
 import { placeInside } from './scan.js';
 import type { Theme } from './theme.js';
 import { onSheet, type View } from './view.js';
@@ -63,7 +63,9 @@ export function drawKnives(parent: Container, report: Report, view: View, theme:
     const at = onSheet(view, knifeEdge.at);
     const about = members.map((member) => `knifeEdge:${member}`);
     // A dot at the tip, so that it has a mark even where there is no room for its label.
-    parent.circle(1).attr({ cx: round(at[0]), cy: round(at[1]), 'data-mark': id, 'data-about': about[0] });
+    parent
+      .circle(1)
+      .attr({ cx: toMicron(at[0]), cy: toMicron(at[1]), 'data-mark': id, 'data-about': about[0] });
     return { text: id, more: knifeLines(knifeEdge), at, end: 'arrow', about, colour: theme.warning };
   });
 }
@@ -83,8 +85,4 @@ export function pieceLabels(report: Report, view: View): readonly Label[] {
     const label = { text: piece.label, at: onSheet(view, inside), end: 'dot', about } as const;
     return [role === piece.label.toLowerCase() ? label : { ...label, more: [role] }];
   });
-}
-
-function round(value: number): number {
-  return Number(value.toFixed(3));
 }

@@ -2,9 +2,10 @@ import type { RangeReport, Report, ReportCut } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import type { Place } from './edges.js';
 import { ARROW, arrowhead } from './label.js';
-import { lined, NARROW, tinted, WIDE } from './lines.js';
-import { numberText } from './numbers.js';
+import { lined, NARROW, tinted } from './lines.js';
+import { numberText, toMicron } from './numbers.js';
 import type { Pen } from './pen.js';
+import { addSafeHatch, drawSafe } from './range-hatch.js';
 import { alongText, changesText } from './range-words.js';
 import { INK, type Room } from './room.js';
 import { fitted, TYPE, textWidth, write } from './text.js';
@@ -27,9 +28,6 @@ const INSET = 3;
 
 /** Between two numbers under the strip, mm. */
 const APART = 1;
-
-/** From one line of the hatching to the next, mm. */
-const PITCH = 1.5;
 
 /** Heights over the strip and under it, down to the lines of words, mm. */
 const OVER = PAD + LINE + LINE + ARROW;
@@ -119,7 +117,10 @@ function drawBlock(
     role: 'group',
     'aria-label': label,
   });
-  lined(group.rect(num(box.width), num(box.height)), NARROW).attr({ x: num(box.x), y: num(box.y) });
+  lined(group.rect(toMicron(box.width), toMicron(box.height)), NARROW).attr({
+    x: toMicron(box.x),
+    y: toMicron(box.y),
+  });
   const room = box.width - 2 * PAD;
   const left = box.x + PAD;
   write(group, fitted(label, room, TYPE.small, true), left, box.y + PAD + 0.7 * LINE, {
@@ -145,40 +146,17 @@ function placeOn({ from, to }: RangeReport, strip: Box): (value: number) => numb
 /** Safe stretches hatched with wide lines over and under them, so that they are told from others in any copy. */
 function drawStrip(group: Container, answer: RangeReport, strip: Box, { prefix, theme }: Pen): void {
   const place = placeOn(answer, strip);
-  const hatch = safeHatch(prefix);
-  addSafeHatch(group, hatch, theme.ink);
+  addSafeHatch(group, prefix, theme.ink);
   for (const { from, to } of answer.intervals.filter(({ safe }) => safe)) {
-    drawSafe(group, { ...strip, x: place(from), width: place(to) - place(from) }, hatch);
+    drawSafe(group, { ...strip, x: place(from), width: place(to) - place(from) }, 'lies', prefix);
   }
-  lined(group.rect(num(strip.width), STRIP), NARROW).attr({ x: num(strip.x), y: num(strip.y) });
+  lined(group.rect(toMicron(strip.width), STRIP), NARROW).attr({
+    x: toMicron(strip.x),
+    y: toMicron(strip.y),
+  });
   for (const { at } of answer.events) {
-    const x = num(place(at));
-    lined(group.line(x, num(strip.y), x, num(strip.y + STRIP + 0.8)), NARROW);
-  }
-}
-
-/** The id of the hatching of safe stretches. */
-export function safeHatch(prefix: string): string {
-  return `${prefix}hatch-safe`;
-}
-
-/** Adds the hatching of safe stretches under an id. */
-function addSafeHatch(parent: Container, id: string, ink: string): void {
-  parent
-    .pattern(PITCH, PITCH, (tile) => {
-      tile.line(PITCH / 2, 0, PITCH / 2, PITCH).attr({ stroke: ink, 'stroke-width': NARROW });
-    })
-    .attr({ id, patternTransform: 'rotate(45)' });
-}
-
-/** A safe stretch, drawn with a hatching that was added before. */
-export function drawSafe(parent: Container, { x, y, width, height }: Box, hatch: string): void {
-  parent.rect(num(width), num(height)).attr({ x: num(x), y: num(y), fill: `url(#${hatch})`, stroke: 'none' });
-  for (const level of [y, y + height]) {
-    lined(parent.line(num(x), num(level), num(x + width), num(level)), 2 * WIDE).attr(
-      'stroke-linecap',
-      'butt',
-    );
+    const x = toMicron(place(at));
+    lined(group.line(x, toMicron(strip.y), x, toMicron(strip.y + STRIP + 0.8)), NARROW);
   }
 }
 
@@ -197,7 +175,7 @@ function drawNow(
   const start = Math.min(Math.max(x - width / 2, left), left + room - width);
   const level = strip.y - ARROW - 0.8;
   write(group, text, start, level, { size: TYPE.small });
-  if (!outside) arrowhead(group, [num(x), num(strip.y)], [num(x), num(strip.y - ARROW)]);
+  if (!outside) arrowhead(group, [toMicron(x), toMicron(strip.y)], [toMicron(x), toMicron(strip.y - ARROW)]);
 }
 
 /** The numbers of the events under their ticks; one that would lie on the one before it is left to the reader. */
@@ -224,8 +202,4 @@ function drawEnds(
     ...style,
     anchor: 'end',
   });
-}
-
-function num(value: number): number {
-  return Number(value.toFixed(3));
 }

@@ -1,7 +1,7 @@
 import type { RangeReport } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import { lined, NARROW } from './lines.js';
-import { numberText } from './numbers.js';
+import { numberText, toMicron } from './numbers.js';
 import { roomFor, spread } from './range-spread.js';
 import { changesText, intervalText } from './range-words.js';
 import { TYPE, textWidth, wrapped, write } from './text.js';
@@ -138,13 +138,9 @@ export function drawLabels(
       write(group, line, start + indent, y, { size: TYPE.small, anchor, bold });
     });
     const end = side === 'left' ? start + 1 : start - 1;
-    lined(group.line(num(edge), num(heightOf(at)), num(end), num(top + LEVEL)), NARROW);
+    lined(group.line(toMicron(edge), toMicron(heightOf(at)), toMicron(end), toMicron(top + LEVEL)), NARROW);
   });
 }
 
 /** How far the base line of a line lies under its top, mm: its capitals stand in the middle of it. */
 const BASE = LEVEL + 0.36 * TYPE.small;
-
-function num(value: number): number {
-  return Number(value.toFixed(3));
-}

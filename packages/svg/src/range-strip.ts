@@ -3,7 +3,9 @@ import { type Container, withWindow } from '@svgdotjs/svg.js';
 import { DEFERENCE } from './frame.js';
 import { ARROW, arrowhead } from './label.js';
 import { lined, NARROW, WIDE } from './lines.js';
+import { toMicron } from './numbers.js';
 import { rangeDescription, rangeFacts, rangeTitle } from './range-describe.js';
+import { addSafeHatch, drawSafe } from './range-hatch.js';
 import {
   columnHeight,
   drawLabels,
@@ -45,9 +47,6 @@ const LEFT_SHARE = 0.36;
 /** How far ticks go on beyond the strip, mm: at its right those of events, at its left those of intervals. */
 const TICK = ARROW + 0.6;
 
-/** From one line of the hatching to the next, mm. */
-const PITCH = 1.5;
-
 const SAFE =
   'safe: the cut bites, and leaves nothing dangerous and nothing to check that is not there without it';
 
@@ -76,7 +75,7 @@ export function drawRangeIn(window: Window, answer: RangeReport, options: RangeD
     const height = Math.ceil(legendTop + legend.length * LINE + MARGIN);
     const words = { title: rangeTitle(answer), description: rangeDescription(answer) };
     const root = rootOf([width, height], words, idPrefix);
-    addHatch(root, hatchId(idPrefix));
+    addSafeHatch(root, idPrefix, '#000');
     root.rect(width, height).attr('fill', '#fff');
     drawHead(root, answer, width, facts);
     drawStrip(root, answer, strip, idPrefix);
@@ -104,18 +103,6 @@ function columnsOf(answer: RangeReport, width: number): readonly [LabelColumn, L
   ];
 }
 
-function hatchId(prefix: string): string {
-  return `${prefix}hatch-safe`;
-}
-
-function addHatch(parent: Container, id: string): void {
-  parent
-    .pattern(PITCH, PITCH, (tile) => {
-      tile.line(PITCH / 2, 0, PITCH / 2, PITCH).attr({ stroke: '#000', 'stroke-width': NARROW });
-    })
-    .attr({ id, patternTransform: 'rotate(45)' });
-}
-
 function drawHead(parent: Container, { name }: RangeReport, width: number, facts: readonly string[]): void {
   const shown = name === '' ? 'Job without a name' : name;
   const y = MARGIN + TYPE.title * 0.8;
@@ -132,34 +119,24 @@ function drawStrip(parent: Container, answer: RangeReport, strip: Box, prefix: s
   const heightOf = heights(answer, strip);
   for (const interval of intervals) {
     const [top, bottom] = [heightOf(interval.to), heightOf(interval.from)];
-    if (interval.safe) drawSafe(group, { ...strip, y: top, height: bottom - top }, prefix);
-    const middle = num((top + bottom) / 2);
-    lined(group.line(num(strip.x - TICK), middle, num(strip.x), middle), NARROW);
+    if (interval.safe) drawSafe(group, { ...strip, y: top, height: bottom - top }, 'stands', prefix);
+    const middle = toMicron((top + bottom) / 2);
+    lined(group.line(toMicron(strip.x - TICK), middle, toMicron(strip.x), middle), NARROW);
   }
   clearPresent(group, answer, strip);
-  lined(group.rect(strip.width, num(strip.height)), NARROW).attr({ x: num(strip.x), y: num(strip.y) });
+  lined(group.rect(strip.width, toMicron(strip.height)), NARROW).attr({
+    x: toMicron(strip.x),
+    y: toMicron(strip.y),
+  });
   for (const { at } of events) {
-    const y = num(heightOf(at));
-    lined(group.line(num(strip.x), y, num(strip.x + strip.width + TICK), y), NARROW);
+    const y = toMicron(heightOf(at));
+    lined(group.line(toMicron(strip.x), y, toMicron(strip.x + strip.width + TICK), y), NARROW);
   }
   // Long numbers reach to the left, away from the arrowhead of a value outside of the range.
   const right = strip.x + strip.width;
   const style = { size: TYPE.small, anchor: 'end' } as const;
   write(group, lengthText(to, units), right, strip.y - LINE * 0.6, style);
   write(group, lengthText(from, units), right, strip.y + strip.height + LINE * 1.1, style);
-}
-
-/** Hatched, with wide lines at its sides, so that it is told from an open stretch in any copy. */
-function drawSafe(parent: Container, { x, y, width, height }: Box, prefix: string): void {
-  parent
-    .rect(width, num(height))
-    .attr({ x: num(x), y: num(y), fill: `url(#${hatchId(prefix)})`, stroke: 'none' });
-  for (const side of [x, x + width]) {
-    lined(parent.line(num(side), num(y), num(side), num(y + height)), 2 * WIDE).attr(
-      'stroke-linecap',
-      'butt',
-    );
-  }
 }
 
 /** Width of the line across the strip at the present value, and of the clear stretch that it stands in, mm. */
@@ -176,7 +153,9 @@ function clearPresent(parent: Container, answer: RangeReport, strip: Box): void 
   const y = heights(answer, strip)(answer.now);
   const top = Math.max(strip.y, y - CLEAR / 2);
   const bottom = Math.min(strip.y + strip.height, y + CLEAR / 2);
-  parent.rect(strip.width, num(bottom - top)).attr({ x: num(strip.x), y: num(top), fill: '#fff' });
+  parent
+    .rect(strip.width, toMicron(bottom - top))
+    .attr({ x: toMicron(strip.x), y: toMicron(top), fill: '#fff' });
 }
 
 /** A wide line across the strip with an arrowhead at it; only an arrowhead where the value lies outside. */
@@ -186,13 +165,13 @@ function drawPresent(parent: Container, answer: RangeReport, strip: Box): void {
     const isOver = answer.now > answer.to;
     const end = isOver ? strip.y : strip.y + strip.height;
     arrowhead(parent, [right + TICK / 2, end + (isOver ? -ARROW : ARROW)], [right + TICK / 2, end]);
-    lined(parent.line(num(right), num(end), num(right + TICK), num(end)), NARROW);
+    lined(parent.line(toMicron(right), toMicron(end), toMicron(right + TICK), toMicron(end)), NARROW);
     return;
   }
-  const y = num(heights(answer, strip)(answer.now));
-  lined(parent.line(num(strip.x), y, num(right), y), PRESENT).attr('stroke-linecap', 'butt');
+  const y = toMicron(heights(answer, strip)(answer.now));
+  lined(parent.line(toMicron(strip.x), y, toMicron(right), y), PRESENT).attr('stroke-linecap', 'butt');
   arrowhead(parent, [right, y], [right + ARROW, y]);
-  lined(parent.line(num(right + ARROW), y, num(right + TICK), y), NARROW);
+  lined(parent.line(toMicron(right + ARROW), y, toMicron(right + TICK), y), NARROW);
 }
 
 /** A line of the legend; the first of an entry has its sign before it. */
@@ -228,19 +207,15 @@ function drawLegend(parent: Container, lines: readonly LegendLine[], top: number
   lines.forEach(({ text, sign }, k) => {
     const y = top + k * LINE;
     const box = { x: MARGIN, y: y + 0.5, width: SIGN, height: LINE - 1 };
-    if (sign === 'safe') drawSafe(parent, box, prefix);
+    if (sign === 'safe') drawSafe(parent, box, 'stands', prefix);
     if (sign === 'safe' || sign === 'open') {
-      lined(parent.rect(box.width, num(box.height)), NARROW).attr({ x: box.x, y: num(box.y) });
+      lined(parent.rect(box.width, toMicron(box.height)), NARROW).attr({ x: box.x, y: toMicron(box.y) });
     }
     if (sign === 'present') {
-      const middle = num(y + LINE / 2);
+      const middle = toMicron(y + LINE / 2);
       lined(parent.line(MARGIN, middle, MARGIN + SIGN - ARROW, middle), PRESENT);
       arrowhead(parent, [MARGIN + SIGN - ARROW, middle], [MARGIN + SIGN, middle]);
     }
     write(parent, text, sign === null ? MARGIN : MARGIN + SIGN + 2, y + 2.8, { size: TYPE.small });
   });
-}
-
-function num(value: number): number {
-  return Number(value.toFixed(3));
 }

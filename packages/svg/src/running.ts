@@ -3,7 +3,7 @@ import type { Container } from '@svgdotjs/svg.js';
 import type { Place } from './edges.js';
 import { arrowhead } from './label.js';
 import { lined, NARROW } from './lines.js';
-import { dimensionText } from './numbers.js';
+import { dimensionText, toMicron } from './numbers.js';
 import type { Sides } from './outstand.js';
 import { spread } from './range-spread.js';
 import { INK, type Room } from './room.js';
@@ -126,13 +126,13 @@ function drawRow(
     0,
   ).map((top) => top + PITCH / 2);
 
-  const point = (along: number, across: number): string => turn(along, across).map(short).join(' ');
+  const point = (along: number, across: number): string => turn(along, across).map(toMicron).join(' ');
   const lows = [...steps.map(({ at }) => at), ...(inSight({ text: '', at: zero }) ? [zero] : [])];
   const [low, high] = [Math.min(...lows), Math.max(...lows)];
   lined(group.path(`M${point(low, line)}L${point(high, line)}`), NARROW);
   if (inSight({ text: '', at: zero })) {
     const [cx, cy] = turn(zero, line);
-    lined(group.circle(ORIGIN), NARROW).attr({ cx: short(cx), cy: short(cy) });
+    lined(group.circle(ORIGIN), NARROW).attr({ cx: toMicron(cx), cy: toMicron(cy) });
   }
   let widest = 0;
   steps.forEach(({ text, at }, i) => {
@@ -167,7 +167,7 @@ function drawFigure(
     write(group, text, x, y + drop, { size: SIZE, anchor: 'end' });
     return;
   }
-  const turned = group.group().attr('transform', `rotate(-90 ${short(x)} ${short(y)})`);
+  const turned = group.group().attr('transform', `rotate(-90 ${toMicron(x)} ${toMicron(y)})`);
   write(turned, text, x, y + drop, { size: SIZE, anchor: 'end' });
 }
 
@@ -184,8 +184,4 @@ function markRow(
   const ys = corners.map(([, y]) => y);
   const [x, y] = [Math.min(...xs), Math.min(...ys)];
   room.markBox({ x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y }, INK.taken);
-}
-
-function short(value: number): number {
-  return Number(value.toFixed(3));
 }

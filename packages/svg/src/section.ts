@@ -5,7 +5,7 @@ import { type Hatching, turnsOf } from './hatch.js';
 import { arrowhead } from './label.js';
 import type { Layout } from './layout.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, lined, NARROW, tinted, WIDE } from './lines.js';
-import { dimensionText } from './numbers.js';
+import { dimensionText, toMicron } from './numbers.js';
 import { outstandOf } from './outstand.js';
 import type { Pen } from './pen.js';
 import { INK, type Room } from './room.js';
@@ -130,7 +130,7 @@ function drawLevels(
     const above = slabs[i + 1] as (typeof slabs)[number];
     const y = up(below.height);
     for (const [from, to] of onOneSideOnly(below.stretches, above.stretches)) {
-      lined(parent.line(short(across(from)), short(y), short(across(to)), short(y)), WIDE);
+      lined(parent.line(toMicron(across(from)), toMicron(y), toMicron(across(to)), toMicron(y)), WIDE);
     }
   }
 }
@@ -159,7 +159,9 @@ function drawDepths(parent: Container, report: Report, x: number, up: Axes['up']
     const y = up(height);
     const textY = Math.max(y, last + APART);
     lined(
-      parent.path(`M${short(x - 2)} ${short(y)}H${short(x + 3)}L${short(x + 6)} ${short(textY)}h2`),
+      parent.path(
+        `M${toMicron(x - 2)} ${toMicron(y)}H${toMicron(x + 3)}L${toMicron(x + 6)} ${toMicron(textY)}h2`,
+      ),
       NARROW,
     );
     const depth = dimensionText(report.thickness - height, report.units);
@@ -199,7 +201,7 @@ function drawFloors(
     if (drawn.some((box) => meets(box, own))) return;
     drawn.push(own);
     const group = tinted(parent.group(), theme.ink).attr('data-about', `floor:${i}`);
-    lined(group.line(short(x), short(up(high)), short(x), short(up(low))), NARROW);
+    lined(group.line(toMicron(x), toMicron(up(high)), toMicron(x), toMicron(up(low))), NARROW);
     arrowhead(group, [x, up(high)], [x, up(low)]);
     arrowhead(group, [x, up(low)], [x, up(high)]);
     haloed(write(group, text, x + 1, y + size * 0.36, { size }), theme);
@@ -244,7 +246,12 @@ function endingAt(report: Report, height: number): readonly string[] {
 function boxOf([from, to]: Stretch, slab: { from: number; to: number }, { across, up }: Axes): Box {
   const x = across(from);
   const y = up(slab.to);
-  return { x: short(x), y: short(y), width: short(across(to) - x), height: short(up(slab.from) - y) };
+  return {
+    x: toMicron(x),
+    y: toMicron(y),
+    width: toMicron(across(to) - x),
+    height: toMicron(up(slab.from) - y),
+  };
 }
 
 /**
@@ -266,8 +273,4 @@ export function sectionLevel(report: Report): number | null {
     if (best === null || cuts > best.cuts) best = { level, cuts };
   }
   return best?.level ?? null;
-}
-
-function short(value: number): number {
-  return Number(value.toFixed(3));
 }

@@ -6,7 +6,7 @@ import type { Hatching } from './hatch.js';
 import { middleOf, type StepBand, shownBounds } from './layout.js';
 import { lined, NARROW, tinted } from './lines.js';
 import { drawMetal, SMALL } from './metal.js';
-import { dimensionText } from './numbers.js';
+import { dimensionText, toMicron } from './numbers.js';
 import type { Pen } from './pen.js';
 import { targetText } from './readouts.js';
 import { type State, stepsOf } from './states.js';
@@ -64,7 +64,9 @@ function rule(group: Container, { x, y, width, height }: Box, way: StepBand['way
   const soft = tinted(group.group(), theme.soft);
   const [at, end] = way === 'down' ? [x + PAD, x + width - PAD] : [y + PAD, y + height - PAD];
   const line =
-    way === 'down' ? soft.line(at, short(y), end, short(y)) : soft.line(short(x), at, short(x), end);
+    way === 'down'
+      ? soft.line(at, toMicron(y), end, toMicron(y))
+      : soft.line(toMicron(x), at, toMicron(x), end);
   lined(line, NARROW * 0.6);
 }
 
@@ -107,10 +109,10 @@ function drawStep(
   group
     .clip()
     .attr('id', clip)
-    .rect(short(picture.width), short(picture.height))
+    .rect(toMicron(picture.width), toMicron(picture.height))
     .attr({
-      x: short(picture.x),
-      y: short(picture.y),
+      x: toMicron(picture.x),
+      y: toMicron(picture.y),
     });
   const inside = group.group().attr('clip-path', `url(#${clip})`);
   const view: View = {
@@ -191,8 +193,4 @@ function pictureIn(cell: Box): Box {
 function factorIn(report: Report, { width, height }: Box): number {
   const { minX, minY, maxX, maxY } = shownBounds(report, true);
   return Math.min((width - 1) / (maxX - minX), (height - 1) / (maxY - minY));
-}
-
-function short(value: number): number {
-  return Number(value.toFixed(3));
 }

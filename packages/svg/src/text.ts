@@ -1,4 +1,5 @@
 import type { Container, Text } from '@svgdotjs/svg.js';
+import { toMicron } from './numbers.js';
 
 /** Sizes of type, mm: the height of capitals is about 0.7 of it, which gives 2.5 and 2 mm (ISO 3098 has 2.5 and 1.8). */
 export const TYPE = { title: 5, label: 3.5, small: 2.8 } as const;
@@ -33,8 +34,8 @@ export function clean(text: string): string {
 export function write(parent: Container, text: string, x: number, y: number, style: TextStyle): Text {
   const { size, anchor = 'start', bold = false } = style;
   const node = parent.plain(clean(text)).attr({
-    x: Number(x.toFixed(3)),
-    y: Number(y.toFixed(3)),
+    x: toMicron(x),
+    y: toMicron(y),
     'font-size': size,
     'text-anchor': anchor,
   });

@@ -3,6 +3,7 @@ import type { Container } from '@svgdotjs/svg.js';
 import type { Place } from './edges.js';
 import { arrowhead, type Label } from './label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted } from './lines.js';
+import { toMicron } from './numbers.js';
 import { chainPath, regionPath } from './path.js';
 import { placeInside } from './scan.js';
 import { clean } from './text.js';
@@ -29,14 +30,16 @@ function drawPasses(group: Container, { passes }: ReportCut, view: View): void {
   list.forEach(({ center, diameter, bite }, i) => {
     const at = onSheet(view, center);
     if (i + 1 < list.length) {
-      const circle = group.circle(round(diameter * view.factor)).attr({ cx: round(at[0]), cy: round(at[1]) });
+      const circle = group
+        .circle(toMicron(diameter * view.factor))
+        .attr({ cx: toMicron(at[0]), cy: toMicron(at[1]) });
       lined(circle, NARROW * 0.8, HIDDEN).attr('data-pass', i + 1);
     }
     if (bite === null) return;
     const [x, y] = onSheet(view, bite.at);
     const long = Math.min(bite.size * view.factor, 4);
     const [dx, dy] = toward([x, y], at);
-    lined(group.line(round(x), round(y), round(x + dx * long), round(y + dy * long)), NARROW * 2);
+    lined(group.line(toMicron(x), toMicron(y), toMicron(x + dx * long), toMicron(y + dy * long)), NARROW * 2);
   });
 }
 
@@ -51,7 +54,7 @@ function drawToolPath(group: Container, { toolPath, path }: ReportCut, view: Vie
     const start = leadIn[0] ?? cut[0];
     if (start !== undefined) {
       const [x, y] = onSheet(view, start.a);
-      group.circle(1.2).attr({ cx: round(x), cy: round(y), fill: 'currentColor' });
+      group.circle(1.2).attr({ cx: toMicron(x), cy: toMicron(y), fill: 'currentColor' });
     }
     if (end !== undefined) arrowhead(group, onSheet(view, end.b), onSheet(view, end.a));
   }
@@ -76,7 +79,7 @@ export function drawLoad(group: Container, { load, center }: ReportCut, view: Vi
 function drawArrow(group: Container, [x, y]: Place, degrees: number, length: number): void {
   const angle = (degrees * Math.PI) / 180;
   const tip: Place = [x + length * Math.cos(angle), y - length * Math.sin(angle)];
-  lined(group.line(round(x), round(y), round(tip[0]), round(tip[1])), NARROW * 1.6);
+  lined(group.line(toMicron(x), toMicron(y), toMicron(tip[0]), toMicron(tip[1])), NARROW * 1.6);
   arrowhead(group, tip, [x, y]);
 }
 
@@ -117,8 +120,4 @@ export function keepOutLabels(keepOuts: readonly ReportKeepOut[], view: View): r
 function toward([x, y]: Place, [tx, ty]: Place): Place {
   const length = Math.hypot(tx - x, ty - y);
   return length === 0 ? [0, 0] : [(tx - x) / length, (ty - y) / length];
-}
-
-function round(value: number): number {
-  return Number(value.toFixed(3));
 }
