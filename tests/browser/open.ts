@@ -1,20 +1,8 @@
-import { access, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { examine, parseJob } from '@edgebite/core';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { buildPage, servePage } from '../../packages/previewer/page/site.mjs';
-
-/** Where Debian's package puts the browser. */
-const CHROMIUM = '/usr/bin/chromium';
-
-const FLAGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+import { checkChromium, launched } from './chromium.js';
 
 /** A browser, and the page served to it. */
 export interface Stand {
@@ -25,14 +13,10 @@ export interface Stand {
 
 /** Builds and serves the page and starts the browser. Fails, saying what to do, where there is no browser. */
 export async function stand(): Promise<Stand> {
-  await access(CHROMIUM).catch(() => {
-    throw new Error(
-      `There is no browser at ${CHROMIUM}: install Debian's package chromium (apt-get install chromium)`,
-    );
-  });
+  await checkChromium();
   await buildPage();
   const { address, stop } = await servePage({ port: 4280 });
-  const browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  const browser = await launched();
   return {
     browser,
     address,

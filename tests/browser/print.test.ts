@@ -1,23 +1,10 @@
-import { access } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
 import { examine, parseJob } from '@edgebite/core';
 import { draw, type SheetSize } from '@edgebite/svg';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { EXAMPLES, exampleReport } from '../svg/cases.js';
-
-/** Where Debian's package puts the browser. */
-const CHROMIUM = '/usr/bin/chromium';
-
-const FLAGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+import { launched } from './chromium.js';
 
 /** A point of PDF is 1/72 inch (ISO 32000-1, 8.3.2.3). */
 const POINT = 25.4 / 72;
@@ -25,10 +12,7 @@ const POINT = 25.4 / 72;
 let browser: Browser;
 
 beforeAll(async () => {
-  await access(CHROMIUM).catch(() => {
-    throw new Error(`There is no browser at ${CHROMIUM}: install Debian's package chromium`);
-  });
-  browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  browser = await launched();
 });
 
 afterAll(() => browser?.close());

@@ -1,23 +1,10 @@
-import { access } from 'node:fs/promises';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sheetHtml } from '../../packages/previewer/src/sheet/html.js';
 import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
 import { targetText } from '../../packages/previewer/src/sheet/words.js';
 import { sheetReports } from '../sheet/hard-jobs.js';
-
-/** Where Debian's package puts the browser. */
-const CHROMIUM = '/usr/bin/chromium';
-
-const FLAGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+import { launched } from './chromium.js';
 
 /** Papers, mm (ISO 216; ANSI/ASME Y14.1: 8.5 by 11 in), and their size in points of 1/72 in as a PDF has it. */
 const PAPERS = [
@@ -32,12 +19,7 @@ const PIXELS = 96 / 25.4;
 let browser: Browser;
 
 beforeAll(async () => {
-  await access(CHROMIUM).catch(() => {
-    throw new Error(
-      `There is no browser at ${CHROMIUM}: install Debian's package chromium (apt-get install chromium)`,
-    );
-  });
-  browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  browser = await launched();
 });
 
 afterAll(async () => {
