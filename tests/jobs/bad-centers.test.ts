@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { JobError } from '../../packages/core/src/job/errors.js';
-import { parseJob } from '../../packages/core/src/job/parse.js';
+import { issuesOf } from './issues-of.js';
 
 type Plain = Record<string, unknown>;
 
@@ -394,16 +393,6 @@ const PATHS: readonly Case[] = [
     ['/cuts/0/stays'],
   ],
 ];
-
-function issuesOf(input: unknown): readonly { path: string; message: string }[] {
-  try {
-    parseJob(input);
-  } catch (error) {
-    if (error instanceof JobError) return error.issues;
-    throw error;
-  }
-  return [];
-}
 
 function check([, input, paths, words]: Case): void {
   const issues = issuesOf(JSON.parse(JSON.stringify(input)));

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { JobError } from '../../packages/core/src/job/errors.js';
-import { parseJob } from '../../packages/core/src/job/parse.js';
+import { issuesOf } from './issues-of.js';
 
 type Plain = Record<string, unknown>;
 
@@ -21,16 +20,6 @@ const line = (ax: number, ay: number, bx: number, by: number) => ({ kind: 'line'
 const arc = (a: number[], b: number[], center: number[], ccw = true) => ({ kind: 'arc', a, b, center, ccw });
 const text = JSON.stringify;
 const put = (path: string, json: string): string => text(part({})).replace(path, json);
-
-function issuesOf(input: unknown): readonly { path: string; message: string }[] {
-  try {
-    parseJob(input);
-  } catch (error) {
-    if (error instanceof JobError) return error.issues;
-    throw error;
-  }
-  return [];
-}
 
 /** Name of the case; the job; the paths that must be reported, all of them and no others; words of a message. */
 type Case = readonly [name: string, job: unknown, paths: readonly string[], words?: string];

@@ -1,5 +1,6 @@
-import { JobError, parseJob } from '@edgebite/core';
+import { parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import { issuesOf } from './issues-of.js';
 
 type Plain = Record<string, unknown>;
 
@@ -23,16 +24,6 @@ const setups = (...list: unknown[]): Plain => job({ setups: list });
 const setup = (over: Plain): Plain => setups({ ...SETUP, ...over });
 const x = (...links: unknown[]): Plain => setup({ zero: { x: links, y: [FRONT] } });
 const keepOut = (...list: unknown[]): Plain => job({ keepOut: list });
-
-function issuesOf(input: unknown): readonly { path: string; message: string }[] {
-  try {
-    parseJob(input);
-  } catch (error) {
-    if (error instanceof JobError) return error.issues;
-    throw error;
-  }
-  return [];
-}
 
 const X = '/setups/0/zero/x';
 const span = (over: Plain): Plain => ({ kind: 'measured', length: 5, way: '+', ...over });

@@ -1,21 +1,19 @@
-import { JobError, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import { issuesOf } from './issues-of.js';
 
 const BORE = { id: 'eye', kind: 'bore', center: [10, 10], diameter: 5 };
 const RING = { id: 'ring', kind: 'annular', center: [40, 10], diameter: 20, wall: 3 };
 const DRILL = { id: 'd', kind: 'drill', toolMaterial: 'HSS', cuts: ['eye'] };
 const HEAD = { id: 'h', kind: 'boring head', toolMaterial: 'HSS', maxSpeed: 800, cuts: ['eye'] };
 
-function issuesOf(over: Record<string, unknown>): readonly { path: string; message: string }[] {
-  const part = { outline: { rectangle: [80, 30] }, thickness: 12 };
-  try {
-    parseJob({ edgebite: 1, units: 'mm', part, cuts: [BORE, RING], ...over });
-  } catch (error) {
-    if (error instanceof JobError) return error.issues;
-    throw error;
-  }
-  return [];
-}
+const issuesWith = (over: Record<string, unknown>) =>
+  issuesOf({
+    edgebite: 1,
+    units: 'mm',
+    part: { outline: { rectangle: [80, 30] }, thickness: 12 },
+    cuts: [BORE, RING],
+    ...over,
+  });
 
 const tools = (...list: unknown[]) => ({ tools: list });
 const machine = (value: unknown) => ({ machine: value });
@@ -91,15 +89,15 @@ const CASES: readonly Case[] = [
 
 describe('a bad job in its tools or machine', () => {
   it.each(CASES.map((one) => [one[0], one] as const))('%s', (_name, [, over, paths, words]) => {
-    const issues = issuesOf(over);
+    const issues = issuesWith(over);
     expect(issues.map(({ path }) => path).sort()).toEqual([...paths].sort());
     if (words !== undefined) expect(issues.map(({ message }) => message).join('\n')).toContain(words);
     for (const { message } of issues) expect(message).not.toMatch(/undefined|\[object|Invalid|expected|zod/i);
   });
 
   it('is none with tools that fit', () => {
-    expect(issuesOf({ ...tools(DRILL), machine: { slowest: 60, fastest: 3000 } })).toEqual([]);
-    expect(issuesOf(tools({ ...HEAD }))).toEqual([]);
-    expect(issuesOf({})).toEqual([]);
+    expect(issuesWith({ ...tools(DRILL), machine: { slowest: 60, fastest: 3000 } })).toEqual([]);
+    expect(issuesWith(tools({ ...HEAD }))).toEqual([]);
+    expect(issuesWith({})).toEqual([]);
   });
 });
