@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 import { examine, parseJob } from '@edgebite/core';
 import { transformWithOxc } from 'vite';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { run } from '../../packages/previewer/src/run.js';
+import { ran } from '../../packages/previewer/fixtures/ran.js';
 import { type Block, blocksOf, pages, ROOT } from './pages.js';
 
 /** Every block of code, and of what it prints. */
@@ -57,20 +57,10 @@ async function runModule(block: Block): Promise<string> {
 
 async function runCommand(line: string): Promise<string> {
   const [, ...args] = line.replace(/^npx /, '').split(/\s+/);
-  const said = { out: '', err: '' };
-  const code = await run(args, {
-    input: (async function* () {})(),
-    folder,
-    out: (text) => {
-      said.out += text;
-    },
-    err: (text) => {
-      said.err += text;
-    },
-  });
-  expect(said.err).toBe('');
+  const { code, out, err } = await ran(args, folder);
+  expect(err).toBe('');
   expect(code).toBeLessThan(2);
-  return said.out;
+  return out;
 }
 
 async function runShell(block: Block): Promise<void> {

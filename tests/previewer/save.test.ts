@@ -14,7 +14,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { run } from '../../packages/previewer/src/run.js';
+import { ran } from '../../packages/previewer/fixtures/ran.js';
 import { saveWhole } from '../../packages/previewer/src/save.js';
 
 const DIST = fileURLToPath(new URL('../../packages/previewer/dist/save.js', import.meta.url));
@@ -49,20 +49,7 @@ function files(): string[] {
     .sort();
 }
 
-async function command(...args: string[]): Promise<{ code: number; err: string }> {
-  const said = { out: '', err: '' };
-  const code = await run(args, {
-    input: (async function* () {})(),
-    folder,
-    out: (text) => {
-      said.out += text;
-    },
-    err: (text) => {
-      said.err += text;
-    },
-  });
-  return { code, err: said.err };
-}
+const command = (...args: readonly string[]) => ran(args, folder);
 
 describe('where a drawing goes', () => {
   beforeEach(() => {

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { parseJob, rangeOf } from '@edgebite/core';
 import { drawRange } from '@edgebite/svg';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { run } from './run.js';
+import { ran } from '../fixtures/ran.js';
 import { rangeText } from './text/range.js';
 
 /*
@@ -33,22 +33,7 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-async function command(...args: readonly string[]) {
-  let [out, err] = ['', ''];
-  const code = await run(args, {
-    input: (async function* () {
-      yield new TextEncoder().encode(JSON.stringify(plate));
-    })(),
-    folder,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, out, err };
-}
+const command = (...args: readonly string[]) => ran(args, folder, JSON.stringify(plate));
 
 const range = (...args: readonly string[]) => command('range', 'plate.json', ...args);
 const hole = ['--cut', 'hole', '--along', 'y'];

@@ -12,6 +12,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { ran } from '../fixtures/ran.js';
 import { run } from './run.js';
 
 const example = (name: string): string =>
@@ -35,30 +36,7 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-interface Ran {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-/** Runs the command in the test's own folder, with `input` on its standard input. */
-async function command(args: readonly string[], input: string | Uint8Array = ''): Promise<Ran> {
-  let out = '';
-  let err = '';
-  const code = await run(args, {
-    input: (async function* () {
-      yield typeof input === 'string' ? new TextEncoder().encode(input) : input;
-    })(),
-    folder,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, out, err };
-}
+const command = (args: readonly string[], input: string | Uint8Array = '') => ran(args, folder, input);
 
 function saved(name: string, content: unknown): string {
   writeFileSync(join(folder, name), typeof content === 'string' ? content : JSON.stringify(content));

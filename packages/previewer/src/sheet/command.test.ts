@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { run } from '../run.js';
+import { ran } from '../../fixtures/ran.js';
 
 const example = fileURLToPath(new URL('../../../../examples/saddle-block.json', import.meta.url));
 
@@ -17,23 +17,7 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-async function command(args: readonly string[], input = '') {
-  let out = '';
-  let err = '';
-  const code = await run(args, {
-    input: (async function* () {
-      yield new TextEncoder().encode(input);
-    })(),
-    folder,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, out, err };
-}
+const command = (args: readonly string[], input = '') => ran(args, folder, input);
 
 describe('edgebite sheet', () => {
   it('prints text, CSV or HTML', async () => {
