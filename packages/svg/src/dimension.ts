@@ -51,6 +51,8 @@ export function drawDimension(
   haloed(figure, theme);
   const end = fits ? right : right + out + 1 + width;
   const [top, bottom] = [Math.min(y - 5, fromY), Math.max(y + 2, fromY)];
-  room.markBox({ x: left - out - 1, y: top, width: end - left + out + 2, height: bottom - top }, INK.line);
+  for (const x of [left, right]) {
+    room.markBox({ x: x - 0.5, y: top, width: 1, height: bottom - top }, INK.line);
+  }
   room.markBox({ x: left - out - 1, y: y - 4.5, width: end - left + out + 2, height: 6 }, INK.taken);
 }

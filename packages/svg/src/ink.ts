@@ -8,12 +8,15 @@ import { type Box, onSheet, shrunk, type View } from './view.js';
 export function inkedRoom(report: Report, area: Box, view: View): Room {
   const room = emptyRoom(shrunk(area, 1));
   markArea(room, report.outline, area, view, INK.part);
-  for (const region of [report.outline, ...report.cuts.map((cut) => cut.footprint)]) {
-    for (const { outer, holes } of region) {
-      for (const edge of [outer, ...holes].flat()) markEdge(room, edge, view);
-    }
-  }
+  markEdges(room, report.outline, view, INK.edge);
+  for (const { footprint } of report.cuts) markEdges(room, footprint, view, INK.line);
   return room;
+}
+
+function markEdges(room: Room, region: ReportRegion, view: View, ink: number): void {
+  for (const edge of region.flatMap(({ outer, holes }) => [outer, ...holes].flat())) {
+    markEdge(room, edge, view, ink);
+  }
 }
 
 function markArea(room: Room, region: ReportRegion, area: Box, view: View, ink: number): void {
@@ -31,12 +34,12 @@ function markArea(room: Room, region: ReportRegion, area: Box, view: View, ink: 
   }
 }
 
-function markEdge(room: Room, edge: ReportEdge, view: View): void {
+function markEdge(room: Room, edge: ReportEdge, view: View, ink: number): void {
   if (edge.kind === 'line') {
-    room.markLine(onSheet(view, edge.a), onSheet(view, edge.b), INK.line);
+    room.markLine(onSheet(view, edge.a), onSheet(view, edge.b), ink);
     return;
   }
   const length = turnOf(edge) * edge.radius * view.factor;
   const steps = Math.min(Math.max(Math.ceil(length), 1), MOST_STEPS);
-  for (const place of placesAlong(edge, steps)) room.mark(onSheet(view, place), INK.line);
+  for (const place of placesAlong(edge, steps)) room.mark(onSheet(view, place), ink);
 }

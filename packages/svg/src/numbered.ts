@@ -12,7 +12,7 @@ export function findingNumbers(report: Report): ReadonlyMap<number, number> {
 
 /**
  * The labels with the numbers of the findings that speak of them, and a label of its own for each finding that speaks of
- * none of them. A finding goes to what it names first: the thinnest thing that has a label.
+ * none of them; dangers first. A finding goes to what it names first: the thinnest thing that has a label.
  */
 export function withFindings(
   labels: readonly Label[],
@@ -41,7 +41,16 @@ export function withFindings(
     const found = marks.get(label)?.sort((a, b) => a.number - b.number);
     return found === undefined ? label : { ...label, findings: found, near: false };
   };
-  return [...labels.map(own), ...alone.map((label) => ({ ...label, colour: theme.ink }))];
+  const all: readonly Label[] = [
+    ...labels.map(own),
+    ...alone.map((label) => ({ ...label, colour: theme.ink })),
+  ];
+  return [...all.filter(isGrave), ...all.filter((label) => !isGrave(label))];
+}
+
+/** Whether a label has to do with a danger: then it comes first, while there is room beside what it names. */
+function isGrave({ findings }: Label): boolean {
+  return findings?.some(({ grave }) => grave) === true;
 }
 
 /** Kinds of what a finding can be about, the one that says best where it is first. */

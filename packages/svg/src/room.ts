@@ -5,7 +5,7 @@ import type { Box } from './view.js';
 const CELL = 1;
 
 /** How much it costs a label to lie on a cell that has this on it; nothing may lie on what is taken. */
-export const INK = { part: 0.1, line: 2, named: 8, taken: 30 } as const;
+export const INK = { part: 0.1, line: 2, edge: 4, named: 8, taken: 30 } as const;
 
 /** How far a label stands off the place that it names, mm: nearest first. */
 const GAPS = [2, 3.5, 5, 8, 12, 17, 23, 30, 40, 55, 75, 100];
