@@ -157,13 +157,22 @@ function placeViews(report: Report, views: Box): Omit<Arrangement, 'steps' | 'si
  * circles, unless asked for: a part shows what it loses better at a larger scale with a circle that runs off the plan.
  */
 export function shownBounds(report: Report, whole = false): Bounds {
+  return boundsWith(report, whole, whole ? OUTSTAND / 2 : OUTSTAND);
+}
+
+/** The part and the rims of its cuts, as far as they do not stand out beyond reason. */
+export function rimBounds(report: Report): Bounds {
+  return joined(shownBounds(report), boundsWith(report, true, OUTSTAND));
+}
+
+function boundsWith(report: Report, whole: boolean, share: number): Bounds {
   const part = boundsOfRegion(report.outline) ?? { minX: 0, minY: 0, maxX: 1, maxY: 1 };
-  const reach = OUTSTAND * Math.max(part.maxX - part.minX, part.maxY - part.minY);
+  const reach = share * Math.max(part.maxX - part.minX, part.maxY - part.minY);
   return report.cuts
     .filter((cut) => cut.relation !== 'clear')
     .map((cut) => boundsOfCut(cut, whole))
     .filter((box) => box !== null)
-    .reduce((sum, box) => joined(sum, clipped(box, part, whole ? reach / 2 : reach, whole)), part);
+    .reduce((sum, box) => joined(sum, clipped(box, part, reach, whole)), part);
 }
 
 function boundsOfCut(cut: ReportCut, whole: boolean): Bounds | null {

@@ -3,7 +3,7 @@ import { type Svg, withWindow } from '@svgdotjs/svg.js';
 import { descriptionOf, titleOf } from './describe.js';
 import { hatchingIn } from './hatch.js';
 import { inkedRoom } from './ink.js';
-import { middleOf, shownBounds } from './layout.js';
+import { middleOf, rimBounds, shownBounds } from './layout.js';
 import type { Pen } from './pen.js';
 import { drawMeasures, drawTop, setLabels } from './plan.js';
 import { checkIdPrefix, rootOf, serialized } from './root.js';
@@ -31,6 +31,9 @@ const ROUND = {
   dimensioned: { left: 29, right: 18, top: 18, bottom: 24 },
   bare: { left: 8, right: 8, top: 8, bottom: 8 },
 };
+
+/** From the rims of cuts to the edge of the picture. */
+const RIM = 2;
 
 /** Draws a view of a report into the DOM of a window and returns the SVG as text. Throws as `viewTreeIn` does. */
 export function viewIn(window: Window, report: Report, options: ViewOptions): string {
@@ -69,20 +72,46 @@ export function viewTreeIn(window: Window, report: Report, options: ViewOptions)
   });
 }
 
-/** The view in which the part, and the centres beside it, fill a picture but for the room round them. */
+/**
+ * The view in which the part, and the centres beside it, fill a picture but for the room round them. The rims of the
+ * cuts may reach into that room, and are whole.
+ */
 function fitting(
   report: Report,
   [width, height]: readonly [number, number],
   round: (typeof ROUND)['bare'],
 ): View {
   const box = shownBounds(report);
+  const rims = rimBounds(report);
   const [free, high] = [
     Math.max(width - round.left - round.right, 1),
     Math.max(height - round.top - round.bottom, 1),
   ];
+  const factor = Math.min(
+    free / (box.maxX - box.minX),
+    high / (box.maxY - box.minY),
+    Math.max(width - 2 * RIM, 1) / (rims.maxX - rims.minX),
+    Math.max(height - 2 * RIM, 1) / (rims.maxY - rims.minY),
+  );
+  const middle = middleOf(box);
+  const over = (from: number, to: number, least: number, most: number): number =>
+    Math.min(Math.max((from + to) / 2, least), Math.max(most, least));
   return {
-    middle: middleOf(box),
-    at: [round.left + free / 2, round.top + high / 2],
-    factor: Math.min(free / (box.maxX - box.minX), high / (box.maxY - box.minY)),
+    middle,
+    at: [
+      over(
+        round.left,
+        round.left + free,
+        RIM + (middle[0] - rims.minX) * factor,
+        width - RIM - (rims.maxX - middle[0]) * factor,
+      ),
+      over(
+        round.top,
+        round.top + high,
+        RIM + (rims.maxY - middle[1]) * factor,
+        height - RIM - (middle[1] - rims.minY) * factor,
+      ),
+    ],
+    factor,
   };
 }
