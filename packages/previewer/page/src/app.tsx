@@ -36,9 +36,11 @@ function Bench() {
         <Findings />
       </div>
       <div class="look">
-        <Board />
-        <State />
-        <CenterPanel />
+        <div class="held">
+          <Board />
+          <State />
+          <CenterPanel />
+        </div>
       </div>
       <div class="work">
         <RangePanel />

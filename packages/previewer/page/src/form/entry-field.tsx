@@ -51,7 +51,7 @@ export function EntryField(props: EntryProps) {
     <div class={`field${faults.length > 0 ? ' faulty' : ''}${text ? ' wordy' : ''}`}>
       <label for={id}>
         {label}
-        {optional && <span class="optional"> if any</span>}
+        {optional && <span class="optional"> (optional)</span>}
       </label>
       <span class="entry">
         {props.long === true ? (
@@ -76,7 +76,8 @@ export function EntryField(props: EntryProps) {
   );
 }
 
-function unitOf(measure: string, pointer: string): string {
+/** The unit of a measure at a place of the job, as it stands beside its numbers. */
+export function unitOf(measure: string, pointer: string): string {
   return measure === 'length' ? unitAt(pointer) : measure === 'degree' ? '°' : measure;
 }
 

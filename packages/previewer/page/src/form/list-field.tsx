@@ -1,13 +1,13 @@
 import { useSignal } from '@preact/signals';
 import { isList, isObject, type Json, type JsonObject, withMoved, withoutMember } from '../state/json.js';
 import { change, chosenCut, job, put } from '../state/store.js';
-import { Faults } from './entry-field.js';
+import { Faults, unitOf } from './entry-field.js';
 import { faultsAt, faultyWithin, idOf } from './faults.js';
 import { kept } from './kept.js';
 import { firstCut } from './new-cut.js';
 import { GroupBody, PartField, type PartProps } from './part-field.js';
 import { blankOf, shapeOf, variantOf } from './shape.js';
-import { called, headed } from './words.js';
+import { called, headed, oneOf, withArticle } from './words.js';
 
 /** Members shown before one asks for more: a plate may have thousands of holes. */
 const SHOWN = 60;
@@ -61,7 +61,7 @@ export function ListField(props: PartProps & { member: JsonObject }) {
       )}
       {faults.length > 0 && <Faults id={`${idOf(pointer)}-fault`} faults={faults} />}
       <button type="button" class="add" onClick={add}>
-        Add {cuts ? 'a cut' : `to ${called(props.label)}`}
+        Add {withArticle(oneOf(props.label))}
       </button>
     </div>
   );
@@ -127,7 +127,7 @@ function MemberRow(props: MemberProps) {
           {shape.kind === 'object' || shape.kind === 'variants' ? (
             <GroupBody {...props} shape={shape} />
           ) : (
-            <PartField {...props} label={`${props.label} ${index + 1}`} />
+            <PartField {...props} label={`${oneOf(props.label)} ${index + 1}`} />
           )}
         </div>
       )}
@@ -135,7 +135,7 @@ function MemberRow(props: MemberProps) {
   );
 }
 
-function nameOf(value: Json | undefined, { schema, root, label }: MemberProps): string {
+function nameOf(value: Json | undefined, { schema, root, pointer, label }: MemberProps): string {
   if (isObject(value)) {
     if (typeof value.id === 'string' && value.id !== '') return value.id;
     if (typeof value.name === 'string' && value.name !== '') return value.name;
@@ -144,7 +144,12 @@ function nameOf(value: Json | undefined, { schema, root, label }: MemberProps): 
       return headed(called(shape.variants[variantOf(value, shape.variants, root)]?.name ?? label));
     }
   }
-  return headed(label);
+  if ((typeof value === 'number' || typeof value === 'string') && value !== '') {
+    const shape = shapeOf(schema, root);
+    const unit = shape.kind === 'entry' && shape.measure !== null ? ` ${unitOf(shape.measure, pointer)}` : '';
+    return `${value}${unit}`;
+  }
+  return headed(oneOf(label));
 }
 
 // The few figures by which one knows a cut or a hole again.

@@ -44,6 +44,15 @@ function hintOf({ schema, root }: PartProps): string | null {
   return typeof hint === 'string' && !hint.startsWith('[') ? hint : null;
 }
 
+function Hint({ id, hint }: { id: string; hint: string | null }) {
+  if (hint === null) return null;
+  return (
+    <p class="hint" id={`${id}-hint`}>
+      {hint}
+    </p>
+  );
+}
+
 /** Texts that may be longer than this get a field of several lines. */
 const LONG = 1000;
 
@@ -69,6 +78,8 @@ function ChoiceField(props: PartProps & { options: readonly Json[] }) {
   const { pointer, options, value, optional } = props;
   const id = idOf(pointer);
   const faults = faultsAt(pointer, null);
+  const hint = hintOf(props);
+  const notes = [...(hint === null ? [] : [`${id}-hint`]), ...(faults.length === 0 ? [] : [`${id}-fault`])];
   const known = options.includes(value as Json);
   return (
     <div class={`field${faults.length > 0 ? ' faulty' : ''}`}>
@@ -78,7 +89,7 @@ function ChoiceField(props: PartProps & { options: readonly Json[] }) {
           id={id}
           value={known ? String(value) : ''}
           aria-invalid={faults.length > 0}
-          aria-describedby={faults.length > 0 ? `${id}-fault` : undefined}
+          aria-describedby={notes.length === 0 ? undefined : notes.join(' ')}
           onChange={({ currentTarget }) => {
             seal();
             put(
@@ -95,6 +106,7 @@ function ChoiceField(props: PartProps & { options: readonly Json[] }) {
           ))}
         </select>
       </span>
+      <Hint id={id} hint={hint} />
       {faults.length > 0 && <Faults id={`${id}-fault`} faults={faults} />}
     </div>
   );
@@ -139,7 +151,7 @@ function RowField(props: PartProps & { members: readonly JsonObject[] }) {
     <fieldset class="row" id={idOf(pointer)} tabIndex={-1}>
       <legend>
         {headed(props.label)}
-        {optional && <span class="optional"> if any</span>}
+        {optional && <span class="optional"> (optional)</span>}
       </legend>
       <div class="members">
         {members.map((member, k) => {
@@ -174,6 +186,7 @@ function RowField(props: PartProps & { members: readonly JsonObject[] }) {
           );
         })}
       </div>
+      <Hint id={idOf(pointer)} hint={hintOf(props)} />
       {faults.length > 0 && <Faults id={`${idOf(pointer)}-fault`} faults={faults} />}
     </fieldset>
   );
@@ -220,6 +233,7 @@ function Group(props: PartProps & { shape: GroupShape }) {
   return (
     <fieldset class="group" id={inside ? undefined : idOf(pointer)} tabIndex={-1}>
       <legend>{headed(props.label)}</legend>
+      <Hint id={idOf(pointer)} hint={hintOf(props)} />
       <GroupBody {...props} />
       {optional && value !== undefined && !small && (
         <button type="button" class="quiet" onClick={() => put(props.path(), undefined)}>

@@ -28,6 +28,29 @@ export function called(key: string): string {
   );
 }
 
+/** What one member of a list is called, where the list has a name for many. */
+const ONE: Readonly<Record<string, string>> = {
+  cuts: 'cut',
+  edges: 'edge',
+  holes: 'hole',
+  setups: 'setup',
+  speeds: 'speed',
+  tools: 'tool',
+  // The two axes of a zero are chains.
+  x: 'link',
+  y: 'link',
+};
+
+/** A name of a list as that of one of its members: `holes` is `hole`. */
+export function oneOf(label: string): string {
+  return ONE[label] ?? label;
+}
+
+/** Words with `a` or `an` before them. */
+export function withArticle(words: string): string {
+  return `${/^[aeiou]/i.test(words) ? 'an' : 'a'} ${words}`;
+}
+
 /** Words with a capital at their beginning. */
 export function headed(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);

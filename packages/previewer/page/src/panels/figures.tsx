@@ -47,7 +47,8 @@ function Figure({ name, value, unit: of }: { name: string; value: string; unit?:
     <div>
       <dt>{name}</dt>
       <dd>
-        <b>{value}</b> {of !== undefined && <span class="unit">{of}</span>}
+        <b>{value}</b>
+        {of !== undefined && <span class="unit">{of === '°' ? of : ` ${of}`}</span>}
       </dd>
     </div>
   );

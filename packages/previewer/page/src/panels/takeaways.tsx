@@ -8,6 +8,19 @@ export function Takeaways() {
   return (
     <section class="card takeaways" aria-labelledby="card-takeaways">
       <h2 id="card-takeaways">Take it to the machine</h2>
+      <h3>Print</h3>
+      <div class="buttons">
+        <button type="button" disabled={faulty} onClick={() => window.print()}>
+          Print the drawing
+        </button>
+        <button type="button" disabled={faulty} onClick={() => void printReadouts()}>
+          Print the readouts
+        </button>
+      </div>
+      <p class="hint">
+        The drawing comes at the scale that it names, if the printer does not fit it to the page.
+      </p>
+      <h3>Save as a file</h3>
       <div class="buttons">
         {TAKEAWAYS.map((takeaway) => (
           <button
@@ -19,14 +32,8 @@ export function Takeaways() {
             {takeaway.name}
           </button>
         ))}
-        <button type="button" disabled={faulty} onClick={() => window.print()}>
-          Print the drawing
-        </button>
-        <button type="button" disabled={faulty} onClick={() => void printReadouts()}>
-          Print the readouts
-        </button>
       </div>
-      <p class="hint">Files are made here and stay here. A printed drawing is at the scale that it names.</p>
+      <p class="hint">Files are made here and stay here. The job is what this page opens again.</p>
     </section>
   );
 }
