@@ -36,7 +36,7 @@ function Bench() {
         <Findings />
       </div>
       <div class="look">
-        <div class="held">
+        <div class="stays">
           <Board />
           <State />
           <CenterPanel />
