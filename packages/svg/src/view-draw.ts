@@ -1,14 +1,16 @@
 import type { Report } from '@edgebite/core';
 import { type Svg, withWindow } from '@svgdotjs/svg.js';
 import { descriptionOf, titleOf } from './describe.js';
+import type { Place } from './edges.js';
 import { hatchingIn } from './hatch.js';
 import { inkedRoom } from './ink.js';
 import { middleOf, rimBounds, shownBounds } from './layout.js';
 import type { Pen } from './pen.js';
 import { drawMeasures, drawTop, setLabels } from './plan.js';
+import { INK } from './room.js';
 import { checkIdPrefix, rootOf, serialized } from './root.js';
 import { type Theme, type ThemeName, themeOf } from './theme.js';
-import type { View } from './view.js';
+import { type Box, onSheet, type View } from './view.js';
 
 /** How a report is drawn for a screen. */
 export interface ViewOptions {
@@ -31,6 +33,11 @@ const ROUND = {
   dimensioned: { left: 29, right: 18, top: 18, bottom: 24 },
   bare: { left: 8, right: 8, top: 8, bottom: 8 },
 };
+
+/** The surroundings of the centre of a pass. */
+function around([x, y]: Place): Box {
+  return { x: x - 2, y: y - 2, width: 4, height: 4 };
+}
 
 /** From the rims of cuts to the edge of the picture. */
 const RIM = 2;
@@ -67,6 +74,11 @@ export function viewTreeIn(window: Window, report: Report, options: ViewOptions)
     if (!dimensions && !labels) return root;
     const room = inkedRoom(report, plan, place.view);
     if (dimensions) drawMeasures(group, report, place, room, pen);
+    // On a screen a pass can be taken hold of where its centre stands.
+    for (const { passes } of report.cuts) {
+      for (const { center } of passes?.list ?? [])
+        room.markBox(around(onSheet(place.view, center)), INK.named);
+    }
     if (labels) setLabels(group, named, place, room, pen);
     return root;
   });
