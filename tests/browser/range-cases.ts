@@ -2,6 +2,7 @@ import { parseJob, rangeOf } from '@edgebite/core';
 import { drawRange } from '@edgebite/svg';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { verdictOf } from '../../packages/previewer/page/src/panels/verdict.js';
 import { block } from './block.js';
 import { type Look, openJob, saved, settled } from './open.js';
 
@@ -41,11 +42,10 @@ export function rangeCases(look: (how?: Look) => Promise<Page>): void {
       await page.waitForSelector('.paper:not(.old, .range) svg');
       expect(await saved(page, 'Drawing')).toMatch(/id="edgebite-range"|safe values of pin: left out/);
       expect(await page.locator('.sheet desc').textContent()).toContain('centre along y of cut pin');
-      const safe = report.intervals.filter((interval) => interval.safe).length;
-      const [now] = report.intervals.filter(({ from, to }) => from < 5.2 && to > 5.2);
-      expect(await page.locator('#range-state').textContent()).toBe(
-        `Now 5.200: ${now?.safe ? 'safe' : 'not safe'}. ${report.intervals.length} intervals, ${safe} safe.`,
-      );
+      const { head, next, stretches } = verdictOf(report);
+      expect(head).toBe('Not safe at 5.200 mm');
+      expect(await page.locator('#range-state .answer').textContent()).toBe(`${head} ${next}`);
+      expect(await page.locator('#range-state li').allTextContents()).toEqual(stretches);
     });
 
     it('go as soon as the job changes, and say why there are none', async () => {

@@ -3,8 +3,8 @@ import { job, put, schema } from '../state/store.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { GroupBody, PartField, type PartProps } from './part-field.js';
-import { blankOf, shapeOf } from './shape.js';
-import { called, headed } from './words.js';
+import { begunOf, shapeOf } from './shape.js';
+import { called, headed, oneOf, withArticle } from './words.js';
 
 /** Headings of the cards, where the key alone says too little. */
 const HEADINGS: Readonly<Record<string, string>> = {
@@ -74,8 +74,8 @@ function Card({ name, ...part }: PartProps & { name: string }) {
     <section class={`card ${name}`} id={idOf(part.pointer)} tabIndex={-1} aria-labelledby={`card-${name}`}>
       <h2 id={`card-${name}`}>{heading}</h2>
       {missing ? (
-        <button type="button" class="add" onClick={() => put([name], blankOf(part.schema, part.root))}>
-          Add {part.label}
+        <button type="button" class="add" onClick={() => put([name], begunOf(part.schema, part.root))}>
+          Add {shape.kind === 'list' ? withArticle(oneOf(part.label)) : part.label}
         </button>
       ) : (
         <GroupBody {...part} shape={shape} />

@@ -5,8 +5,8 @@ import { EntryField, Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { kept } from './kept.js';
 import { ListField } from './list-field.js';
-import { blankOf, type Field, resolved, type Shape, shapeOf, variantOf } from './shape.js';
-import { called, headed } from './words.js';
+import { begunOf, blankOf, type Field, resolved, type Shape, shapeOf, variantOf } from './shape.js';
+import { called, headed, oneOf, withArticle } from './words.js';
 
 export interface PartProps {
   readonly schema: JsonObject;
@@ -115,7 +115,7 @@ function ChoiceField(props: PartProps & { options: readonly Json[] }) {
 // The schema's words say what holds where nothing is chosen: `"top" without it`.
 function usualOf({ schema }: PartProps): string {
   const usual = /"(\w+)" without it/.exec(String(schema.description))?.[1];
-  return usual === undefined ? 'as usual' : `${called(usual)}, as usual`;
+  return usual === undefined ? 'not given' : `${called(usual)}, as usual`;
 }
 
 function YesNoField(props: PartProps) {
@@ -222,8 +222,8 @@ function Group(props: PartProps & { shape: GroupShape }) {
   if (value === undefined && optional && !small) {
     return (
       <div class="field">
-        <button type="button" class="add" onClick={() => put(props.path(), blankOf(schema, root))}>
-          Add {called(props.label)}
+        <button type="button" class="add" onClick={() => put(props.path(), begunOf(schema, root))}>
+          Add {shape.kind === 'list' ? withArticle(oneOf(props.label)) : called(props.label)}
         </button>
       </div>
     );

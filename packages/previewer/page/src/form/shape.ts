@@ -144,6 +144,12 @@ export function blankOf(schema: JsonObject, root: JsonObject, like: Json | undef
   }
 }
 
+/** What is put where an optional part is begun: a list with its first member, so that there is something to fill in. */
+export function begunOf(schema: JsonObject, root: JsonObject): Json {
+  const shape = shapeOf(schema, root);
+  return shape.kind === 'list' ? [blankOf(shape.member, root)] : blankOf(schema, root);
+}
+
 // What the old value has under the same key and of the same kind is carried over.
 function blankObject(fields: readonly Field[], root: JsonObject, like: Json | undefined): JsonObject {
   return Object.fromEntries(

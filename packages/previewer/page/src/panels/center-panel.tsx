@@ -34,12 +34,14 @@ export function CenterPanel() {
   const moves = cut === null ? null : movesOf(cut, known);
   if (cut === null || moves === null) {
     return (
-      <p class="center-panel idle">Take hold of a cross to move a cut, or of a number to see its finding.</p>
+      <p class="center-panel idle">
+        Take hold of a cross to move a cut and to ask how far it could go, or of a number to see its finding.
+      </p>
     );
   }
   const id = idAt(cut, index);
-  const whose = cut.path === undefined ? 'Centre of' : 'Path of';
-  const by = stepText(steps.value);
+  const whose = cut.path === undefined ? 'Centre of' : 'Start of the path of';
+  const by = `${stepText(steps.value)} ${unit.value}`;
   const bite = biteOf(cut);
   return (
     <section class="center-panel" aria-label={`${whose} ${id}`}>
@@ -70,7 +72,7 @@ export function CenterPanel() {
           >
             {STEPS.map((count) => (
               <option key={count} value={String(count)}>
-                {stepText(count)}
+                {stepText(count)} {unit.value}
               </option>
             ))}
           </select>
@@ -134,14 +136,14 @@ function Bite({ index, bite, passes: { approach, made }, count }: BiteProps) {
       </p>
       <button
         type="button"
-        aria-label={`Smaller bite by ${stepText(count)}`}
+        aria-label={`Smaller bite by ${stepText(count)} ${unit.value}`}
         onClick={() => nudge({ index, pass: 1 }, [-x, -y], count)}
       >
         −
       </button>
       <button
         type="button"
-        aria-label={`Larger bite by ${stepText(count)}`}
+        aria-label={`Larger bite by ${stepText(count)} ${unit.value}`}
         onClick={() => nudge({ index, pass: 1 }, [x, y], count)}
       >
         +

@@ -1,5 +1,7 @@
 import { goTo } from '../form/faults.js';
-import { fresh, issues, refusal } from '../state/store.js';
+import { called } from '../form/words.js';
+import { isObject, type Json, valueAt } from '../state/json.js';
+import { fresh, issues, job, refusal } from '../state/store.js';
 
 /** Faults listed at most; the rest shows at its fields. */
 const MOST = 12;
@@ -23,7 +25,7 @@ export function FaultList() {
               <>The job {fault.message}</>
             ) : (
               <button type="button" class="link" onClick={() => goTo(fault)}>
-                {placeOf(fault.path)} {fault.message}
+                {placeOf(fault.path, job.value ?? undefined)} {fault.message}
               </button>
             )}
           </li>
@@ -60,13 +62,19 @@ export function RefusalNote() {
   );
 }
 
-// `/cuts/2/diameter` in the words of the forms, where members are counted from one.
-function placeOf(path: string): string {
-  return path
-    .slice(1)
-    .split('/')
-    .map((step) =>
-      /^\d+$/.test(step) ? String(Number(step) + 1) : step.replaceAll('~1', '/').replaceAll('~0', '~'),
-    )
+// `/cuts/2/diameter` in the words of the forms: a member by its own name if it has one, else counted from one.
+function placeOf(path: string, held: Json | undefined = undefined): string {
+  const steps = path.slice(1).split('/').map(stepOf);
+  return steps
+    .map((step, k) => {
+      if (typeof step === 'string') return called(step);
+      const member = valueAt(held, steps.slice(0, k + 1));
+      const name = isObject(member) ? member.id : undefined;
+      return typeof name === 'string' && name !== '' ? name : String(step + 1);
+    })
     .join(' › ');
+}
+
+function stepOf(step: string): string | number {
+  return /^\d+$/.test(step) ? Number(step) : step.replaceAll('~1', '/').replaceAll('~0', '~');
 }

@@ -1,5 +1,5 @@
 import type { RangeQuery, RangeReport } from '@edgebite/core';
-import { countText, drawRange, numberText } from '@edgebite/svg';
+import { drawRange } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { numberOf } from '../form/entry.js';
@@ -9,6 +9,7 @@ import { chosenCut, fresh, issues, job, readoutStep, unit, worked } from '../sta
 import type { Worked } from '../worker/worked.js';
 import { drawnOrSaid } from './element.js';
 import { type Along, alongsOf, spanOf } from './spans.js';
+import { verdictOf } from './verdict.js';
 
 const CALLED: Readonly<Record<Along, string>> = {
   x: 'place along x',
@@ -121,15 +122,19 @@ function Found({ id }: { id: string }) {
   const own = state.kind === 'none' || state.kind === 'left behind' || state.query.cut === id ? state : null;
   return (
     <>
-      <p class={`hint${own?.kind === 'refused' ? ' fault' : ''}`} role="status" id="range-state">
-        {own === null ? '' : wordsOf(own)}
-      </p>
+      <div role="status" id="range-state">
+        {own?.kind === 'found' ? (
+          <Answer report={own.report} />
+        ) : (
+          <p class={`hint${own?.kind === 'refused' ? ' fault' : ''}`}>{own === null ? '' : wordsOf(own)}</p>
+        )}
+      </div>
       {own?.kind === 'found' && <Strip report={own.report} />}
     </>
   );
 }
 
-function wordsOf(state: typeof ranging.value): string {
+function wordsOf(state: Exclude<typeof ranging.value, { readonly kind: 'found' }>): string {
   switch (state.kind) {
     case 'none':
       return 'Works out where something changes as this one number does, and what is safe in between.';
@@ -139,19 +144,33 @@ function wordsOf(state: typeof ranging.value): string {
       return 'The job has changed since it was asked. Find them anew.';
     case 'refused':
       return `This cannot be told: ${state.fault}.`;
-    case 'found':
-      return foundWords(state.report);
   }
 }
 
-function foundWords({ now, units, present, intervals }: RangeReport): string {
-  const safe = intervals.filter((interval) => interval.safe).length;
-  const share = safe === 0 ? 'none' : safe === intervals.length ? 'all' : String(safe);
-  const count = `${countText(intervals.length, 'interval')}, ${share} safe.`;
-  const at = numberText(now, units);
-  if (present.event !== null) return `Now ${at}, where two edges touch: stay off it. ${count}`;
-  if (present.interval === null) return `Now ${at}, outside of this range. ${count}`;
-  return `Now ${at}: ${intervals[present.interval]?.safe ? 'safe' : 'not safe'}. ${count}`;
+/** Stretches that are listed at most; the strip has them all. */
+const MOST = 6;
+
+function Answer({ report }: { report: RangeReport }) {
+  const { safe, head, next, stretches } = verdictOf(report);
+  return (
+    <>
+      <p class="answer">
+        <b class={safe === null ? '' : safe ? 'is-safe' : 'is-not-safe'}>{head}</b>
+        {next !== '' && ` ${next}`}
+      </p>
+      {stretches.length > 0 && (
+        <>
+          <p class="hint">Safe in this range:</p>
+          <ul class="stretches">
+            {stretches.slice(0, MOST).map((stretch) => (
+              <li key={stretch}>{stretch}</li>
+            ))}
+          </ul>
+          {stretches.length > MOST && <p class="hint">And {stretches.length - MOST} more, in the drawing.</p>}
+        </>
+      )}
+    </>
+  );
 }
 
 /** Pixels for a millimetre of the strip, as on the sheet at its usual size; and its narrowest and widest, millimetres. */
