@@ -1,11 +1,13 @@
-import { examine, JobError, parseJob, parseSvgPath } from '@edgebite/core';
+import { examine, JobError, parseJob, parseSvgPath, parseWkt } from '@edgebite/core';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Moves, movedTo, nudged } from '../../packages/previewer/page/src/move/free.js';
 import { gripsOf, inTurn, movesAt } from '../../packages/previewer/page/src/move/grips.js';
 import { movesOf } from '../../packages/previewer/page/src/move/moves.js';
-import { movedText, startOfText } from '../../packages/previewer/page/src/move/path-text.js';
+import { svgNumbers } from '../../packages/previewer/page/src/move/path-text.js';
 import { passMoves } from '../../packages/previewer/page/src/move/steps.js';
+import { movedText, startOfText } from '../../packages/previewer/page/src/move/text-numbers.js';
+import { wktNumbers } from '../../packages/previewer/page/src/move/wkt-text.js';
 import type { Json, JsonObject } from '../../packages/previewer/page/src/state/json.js';
 import type { Place } from '../../packages/previewer/page/src/worker/sketch.js';
 import { type Worked, workedOf } from '../../packages/previewer/page/src/worker/worked.js';
@@ -265,7 +267,7 @@ describe('path data', () => {
     ['M1 1h2v2z m1 1 h3 M4 4l1 1', 'M2 -1h2v2z m1 1 h3 M5 2l1 1'],
     ['M0 0A5 5 0 0 1 4.5.5.5.5 0 0 1 1 1', 'M1 -2A5 5 0 0 1 5.5 -1.5 .5.5 0 0 1 2 -1'],
   ])('%s is moved by its own numbers', (text, moved) => {
-    expect(movedText(text, [1, -2])).toBe(moved);
+    expect(movedText(text, [1, -2], svgNumbers)).toBe(moved);
   });
 
   it('draws the same shape elsewhere, and comes back', () => {
@@ -281,7 +283,7 @@ describe('path data', () => {
     fc.assert(
       fc.property(fc.tuple(number, number), fc.array(piece, { maxLength: 8 }), (by, pieces) => {
         const text = `M1 2${pieces.join('')}`;
-        const moved = movedText(text, by) as string;
+        const moved = movedText(text, by, svgNumbers) as string;
         const ends = (path: string) =>
           parseSvgPath(path).flatMap(({ edges }) => edges.flatMap(({ a, b }) => [a.x, a.y, b.x, b.y]));
         const [before, after] = [ends(text), ends(moved)];
@@ -289,7 +291,7 @@ describe('path data', () => {
         for (const [k, value] of before.entries()) {
           expect(Math.abs((after[k] ?? Number.NaN) - value - (by[k % 2] ?? 0))).toBeLessThan(1e-6);
         }
-        expect(ends(movedText(moved, [-by[0], -by[1]]) as string).length).toBe(before.length);
+        expect(ends(movedText(moved, [-by[0], -by[1]], svgNumbers) as string).length).toBe(before.length);
       }),
       { numRuns: runs(200) },
     );
@@ -297,9 +299,84 @@ describe('path data', () => {
 
   it('is left alone where it is none', () => {
     for (const text of ['M1 2 C 1 2 3 4 5 6', 'M1 2 L x', '12 3', 'M0 0A5 5 0 2 1 3 3']) {
-      expect(movedText(text, [1, 1]), text).toBeNull();
+      expect(movedText(text, [1, 1], svgNumbers), text).toBeNull();
     }
-    expect(startOfText('')).toBeNull();
+    expect(startOfText('', svgNumbers)).toBeNull();
+  });
+});
+
+describe('a path in well-known text', () => {
+  it.each([
+    ['LINESTRING (1 2, 3 4)', 'LINESTRING (2 0, 4 2)'],
+    [' linestring(1 2,3 4 )\n', ' linestring(2 0,4 2 )\n'],
+    ['CIRCULARSTRING(1 -2, 2.5 1e1, .5 3)', 'CIRCULARSTRING(2 -4, 3.5 8, 1.5 1)'],
+    ['LINESTRING(1-2,3-4)', 'LINESTRING(2-4,4-6)'],
+    ['LINESTRING(1-1,-1+2)', 'LINESTRING(2-3,0 0)'],
+    [
+      'COMPOUNDCURVE((1 2, 3 4), CIRCULARSTRING(3 4, 4 5, 5 4))',
+      'COMPOUNDCURVE((2 0, 4 2), CIRCULARSTRING(4 2, 5 3, 6 2))',
+    ],
+  ])('%j is moved by its own numbers', (text, moved) => {
+    expect(movedText(text, [1, -2], wktNumbers)).toBe(moved);
+  });
+
+  it('draws the same shape elsewhere', () => {
+    const number = fc.integer({ min: -4000, max: 4000 }).map((n) => n / 200);
+    const point = fc.tuple(number, number);
+    const text = (points: readonly (readonly [number, number])[]) =>
+      points.map(([x, y]) => `${x} ${y}`).join(', ');
+    fc.assert(
+      fc.property(
+        point,
+        fc.uniqueArray(point, { minLength: 2, maxLength: 8, selector: String }),
+        (by, points) => {
+          const ends = (wkt: string) => {
+            const shape = parseWkt(wkt);
+            return shape.kind === 'curve'
+              ? shape.chain.edges.flatMap(({ a, b }) => [a.x, a.y, b.x, b.y])
+              : [];
+          };
+          const drawn = `LINESTRING (${text(points)})`;
+          const [before, after] = [ends(drawn), ends(movedText(drawn, by, wktNumbers) as string)];
+          expect(before.length).toBe(4 * (points.length - 1));
+          expect(after.length).toBe(before.length);
+          for (const [k, value] of before.entries()) {
+            expect(Math.abs((after[k] ?? Number.NaN) - value - (by[k % 2] ?? 0))).toBeLessThan(1e-6);
+          }
+        },
+      ),
+      { numRuns: runs(200) },
+    );
+  });
+
+  it('goes as a whole when it is dragged or moved by keys, and stays well-known text', () => {
+    const cut = {
+      kind: 'swept',
+      diameter: 5,
+      depth: 3,
+      path: { wkt: 'COMPOUNDCURVE((20 10, 40 10), CIRCULARSTRING(40 10, 45 15, 40 20))' },
+    } as unknown as JsonObject;
+    const start = (place: Place) => {
+      const whole = cutIn(job(cut));
+      const next = movedTo(whole, movesOf(whole, workedAs(cut)) as Moves, place, STEP) as JsonObject;
+      return { path: next.path, start: workedAs(next).start };
+    };
+    expect(start([22.4999, 11.003])).toEqual({
+      path: {
+        wkt: 'COMPOUNDCURVE((22.5 11.005, 42.5 11.005), CIRCULARSTRING(42.5 11.005, 47.5 16.005, 42.5 21.005))',
+      },
+      start: [22.5, 11.005],
+    });
+    expect(press(cut, [0, -1], 2)?.path).toEqual({
+      wkt: 'COMPOUNDCURVE((20 9.99, 40 9.99), CIRCULARSTRING(40 9.99, 45 14.99, 40 19.99))',
+    });
+  });
+
+  it('is left alone where it is none', () => {
+    for (const text of ['LINESTRING (1 2, 3)', 'LINESTRING (1 2 3, 4 5 6)', 'LINESTRING [1 2]', 'POINT (1']) {
+      expect(movedText(text, [1, 1], wktNumbers), text).toBeNull();
+    }
+    expect(startOfText('LINESTRING EMPTY', wktNumbers)).toBeNull();
   });
 });
 

@@ -1,4 +1,4 @@
-import { tidied } from '../board/snap.js';
+import type { Found } from './text-numbers.js';
 
 /** A command, or a number, of SVG path data (W3C SVG 2, section 9.3.9: the grammar for path data). */
 const TOKEN = /([MLHVAZ])|[+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:e[+-]?\d+)?/giy;
@@ -11,38 +11,8 @@ const GAP = /[\s,]*/y;
 /** What each number after a command is: to be moved sideways, or up and down, or kept; `f` is a flag. */
 const NUMBERS: Readonly<Record<string, string>> = { M: 'xy', L: 'xy', H: 'x', V: 'y', A: '---ffxy', Z: '' };
 
-/** A number of path data: where it stands in the text, and which coordinate it is, if it is one by itself. */
-interface Found {
-  readonly from: number;
-  readonly to: number;
-  readonly axis: 'x' | 'y' | null;
-}
-
-/** Path data of lines and arcs moved by a vector: its own text with other numbers in it; null if it is none. */
-export function movedText(text: string, [dx, dy]: readonly [number, number]): string | null {
-  const found = numbersOf(text);
-  if (found === null) return null;
-  let moved = '';
-  let done = 0;
-  for (const { from, to, axis } of found) {
-    if (axis === null) continue;
-    const value = tidied(Number(text.slice(from, to)) + (axis === 'x' ? dx : dy));
-    // Numbers may run together where the next begins with a sign or a point.
-    moved += text.slice(done, from);
-    const gap = /[\d.]$/.test(moved) && value >= 0 ? ' ' : '';
-    moved += `${gap}${value}${text[to] === '.' ? ' ' : ''}`;
-    done = to;
-  }
-  return moved + text.slice(done);
-}
-
-/** Where path data starts; null if it is none. */
-export function startOfText(text: string): readonly [number, number] | null {
-  const [x, y] = (numbersOf(text) ?? []).map(({ from, to }) => Number(text.slice(from, to)));
-  return x === undefined || y === undefined ? null : [x, y];
-}
-
-function numbersOf(text: string): readonly Found[] | null {
+/** The numbers of path data of lines and arcs; null for a text that is none. */
+export function svgNumbers(text: string): readonly Found[] | null {
   const found: Found[] = [];
   let command = '';
   let kinds = '';

@@ -10,7 +10,9 @@ import {
 } from '../state/json.js';
 import type { Place } from '../worker/sketch.js';
 import { type Free, type Moves, plainFree } from './free.js';
-import { movedText, startOfText } from './path-text.js';
+import { svgNumbers } from './path-text.js';
+import { movedText, type Reader, startOfText } from './text-numbers.js';
+import { wktNumbers } from './wkt-text.js';
 
 const AXES = [
   { name: 'x', grows: [1, 0] },
@@ -65,18 +67,31 @@ function middleOf(places: readonly Place[]): Place | null {
   return [a[0] + (cy * bb - by * cc) / twice, a[1] + (bx * cc - cx * bb) / twice];
 }
 
-/** What is free of a path that is drawn: it goes as a whole. */
-export function pathMoves({ svgPath, edges }: JsonObject): Moves | null {
-  if (typeof svgPath === 'string') {
-    const at = startOfText(svgPath);
-    if (at === null) return null;
-    const frees = shiftFrees(at, (cut, axis, by) => {
-      const text = valueAt(cut, TEXT);
-      const moved = typeof text === 'string' ? movedText(text, axis === 0 ? [by, 0] : [0, by]) : null;
-      return moved === null ? cut : (withValue(cut, TEXT, moved) as JsonObject);
-    });
-    return { frees, at, why: null };
+/** The forms in which the text of a path is given, by their keys. */
+const FORMS: Readonly<Record<string, Reader>> = { svgPath: svgNumbers, wkt: wktNumbers };
+
+/** What is free of a path that is drawn: it goes as a whole. A text keeps its form, and has other numbers in it. */
+export function pathMoves(path: JsonObject): Moves | null {
+  for (const [key, read] of Object.entries(FORMS)) {
+    const text = path[key];
+    if (typeof text === 'string') return textMoves(key, text, read);
   }
+  return edgeMoves(path);
+}
+
+function textMoves(key: string, text: string, read: Reader): Moves | null {
+  const at = startOfText(text, read);
+  if (at === null) return null;
+  const place = ['path', key];
+  const frees = shiftFrees(at, (cut, axis, by) => {
+    const old = valueAt(cut, place);
+    const moved = typeof old === 'string' ? movedText(old, axis === 0 ? [by, 0] : [0, by], read) : null;
+    return moved === null ? cut : (withValue(cut, place, moved) as JsonObject);
+  });
+  return { frees, at, why: null };
+}
+
+function edgeMoves({ edges }: JsonObject): Moves | null {
   const list = isList(edges) ? edges.filter(isObject) : [];
   const start = list[0]?.a;
   if (!isPlace(start)) return null;
@@ -89,8 +104,6 @@ export function pathMoves({ svgPath, edges }: JsonObject): Moves | null {
     why: null,
   };
 }
-
-const TEXT = ['path', 'svgPath'];
 
 function shifted(cut: JsonObject, places: readonly Path[], axis: 0 | 1, by: number): JsonObject {
   return places.reduce((next, path) => {
