@@ -57,6 +57,10 @@ interface Taken {
   readonly written: number;
   /** From a move of the pointer to the frame with that drawing having been painted. */
   readonly painted: number;
+  /** From the same move to the first frame of all after it having been painted: no drawing can be shown sooner. */
+  readonly soonest: number;
+  /** Whether that first frame has the drawing. */
+  readonly first: boolean;
 }
 
 // In the page: each move, and the first frame after the page says that its drawing is that of the job.
@@ -67,20 +71,29 @@ const WATCH = `
   window.addEventListener(kinds, () => {
     // A move too small to change the job is not answered; while one is in work, its start counts and not that of the next.
     const idle = document.querySelector('.state')?.dataset.fresh === 'true';
-    if (idle || moved === null) moved = performance.now();
+    if (!idle && moved !== null) return;
+    const move = { start: performance.now(), written: null, first: false };
+    moved = move;
+    requestAnimationFrame(() => {
+      move.first = move.written !== null;
+      whenPainted(() => { move.soonest = performance.now() - move.start; });
+    });
   }, { capture: true });
+  const whenPainted = (then) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = then;
+    port2.postMessage(null);
+  };
   window.watch = () => new MutationObserver(() => {
     const state = document.querySelector('.state');
     if (moved === null || state.dataset.fresh !== 'true') return;
-    const start = moved;
+    const move = moved;
     moved = null;
     document.querySelector('#metal').getBoundingClientRect();
-    const written = performance.now() - start;
-    requestAnimationFrame(() => {
-      const { port1, port2 } = new MessageChannel();
-      port1.onmessage = () => window.taken.push({ written, painted: performance.now() - start });
-      port2.postMessage(null);
-    });
+    move.written = performance.now() - move.start;
+    requestAnimationFrame(() => whenPainted(() => {
+      window.taken.push({ ...move, painted: performance.now() - move.start });
+    }));
   }).observe(document.querySelector('.state'), { attributes: true });`;
 
 async function measured(page: Page, handle: string): Promise<readonly Taken[]> {
@@ -102,6 +115,11 @@ function centile(values: readonly number[], share: number): string {
   return (sorted[Math.min(Math.floor(sorted.length * share), sorted.length - 1)] ?? Number.NaN).toFixed(1);
 }
 
+/** How many moves are shown in the very next frame, per cent. */
+function share(taken: readonly Taken[]): string {
+  return ((100 * taken.filter(({ first }) => first).length) / taken.length).toFixed(0);
+}
+
 const place = await stand();
 console.log(
   `Chromium ${place.browser.version()}, headless without a GPU; ${cpus().length} cores, ${cpus()[0]?.model}`,
@@ -117,7 +135,9 @@ for (const [job, handle] of [
   const row = (values: readonly number[]) => `${centile(values, 0.5)}, ${centile(values, 0.95)}`;
   console.log(
     `${job.name}: drawing in the page ${row(taken.map(({ written }) => written))}; ` +
-      `frame painted ${row(taken.map(({ painted }) => painted))}; ${taken.length} moves`,
+      `frame painted ${row(taken.map(({ painted }) => painted))}; ` +
+      `any frame painted ${row(taken.map(({ soonest }) => soonest))}; ` +
+      `in the first frame ${share(taken)} %; ${taken.length} moves`,
   );
   await context.close();
 }
