@@ -9,9 +9,11 @@ import { type Layout, layOut } from './layout.js';
 import { drawLegend } from './legend.js';
 import type { Pen } from './pen.js';
 import { drawMeasures, drawTop, setLabels } from './plan.js';
-import { checkRange, drawRangeBlock } from './range-block.js';
+import { bandedLayout, drawRangeBand } from './range-band.js';
+import { checkRange, drawRangeBlock, eventsTold } from './range-block.js';
 import { emptyRoom, INK, type Room } from './room.js';
 import { checkIdPrefix, rootOf, serialized } from './root.js';
+import { factorOf } from './scale.js';
 import { drawCuttingLine, drawSection } from './section.js';
 import { frameOf, type SheetSize, sheetSize } from './sheet.js';
 import { drawSide } from './side.js';
@@ -31,8 +33,8 @@ export interface DrawOptions {
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-` without it. */
   readonly idPrefix?: string;
   /**
-   * What `rangeOf` says of a number of one of the cuts: drawn as a strip with its safe intervals, where there is room;
-   * where there is none, the legend says that it is left out.
+   * What `rangeOf` says of a number of one of the cuts: drawn as a strip with its safe intervals, where the sheet has room
+   * beside the rest, or else in a band over the legend, for which the drawing may be a scale smaller.
    */
   readonly range?: RangeReport | undefined;
 }
@@ -72,37 +74,66 @@ export function treeIn(window: Window, report: Report, options: DrawOptions): Sv
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   return withWindow(window, () => {
     const size = sheetSize(sheet, upright);
-    const words = { title: titleOf(report), description: descriptionOf(report, range) };
-    const root = rootOf(size, words, idPrefix, pen.theme);
-    root.rect(size[0], size[1]).attr('fill', pen.theme.paper);
-    const hatching = hatchingIn(root, pen);
-    const layout = layOut(report, frameOf(size), idPrefix, range);
-    drawFrame(root, report, layout, sheet, pen);
-    if (layout.steps !== null) drawSteps(root, report, layout.steps, pen, hatching);
-    const { plan, section, view } = layout;
-    const area = section === null ? plan : { ...plan, height: plan.height + section.height };
-    const room = inkedRoom(report, area, view);
-    const group = root.group().attr({ id: `${idPrefix}plan`, role: 'group', 'aria-label': 'Plan' });
-    const labels = drawTop(group, report, { plan, view }, pen, hatching);
-    drawMeasures(group, report, { plan, view }, room, pen);
-    drawCuttingLine(group, report, layout, room, pen);
-    drawSection(root, report, layout, room, pen, hatching);
-    const rest =
-      layout.side === null ? [] : [spareUnder(layout.side, drawSide(root, report, layout.side, pen))];
-    const small = sheet === 'A4' || sheet === 'Letter';
-    const most = small ? DETAILS.small : DETAILS.large;
-    drawDetails(root, report, view, most, [room, ...rest], pen, hatching);
-    setLabels(group, labels, { plan, view }, room, pen);
-    for (const { table, x, y } of layout.tables) drawTable(root, table, x, y);
-    const strip =
-      range === undefined
-        ? null
-        : {
-            of: range,
-            drawn: drawRangeBlock(root, range, view.at, [room, besideTables(layout), ...rest], pen),
-          };
-    const legend = { ...layout.legend, x: layout.legend.x + 3, width: layout.legend.width - 6 };
-    drawLegend(root, report, legend, strip, pen, hatching);
-    return root;
+    const frame = frameOf(size);
+    const job: Drawn = { report, range, sheet, size, pen };
+    const layout = layOut(report, frame, idPrefix, range);
+    const first = drawnSheet(job, layout, null);
+    if (range === undefined || first.told === eventsTold(range)) return first.root;
+    const banded = bandedLayout(report, frame, idPrefix, range);
+    const kept = factorOf(banded.layout.scale) / factorOf(layout.scale);
+    const better = first.told === null ? kept >= ONE_STEP : kept === 1 && banded.events > first.told;
+    return better ? drawnSheet(job, banded.layout, banded.events).root : first.root;
   });
+}
+
+/** What is left of a scale of ISO 5455 one step on: half, or two fifths from 1:2 to 1:5; with room for rounding. */
+const ONE_STEP = 0.399;
+
+/** What is drawn, and on what. */
+interface Drawn {
+  readonly report: Report;
+  readonly range: RangeReport | undefined;
+  readonly sheet: SheetSize;
+  readonly size: readonly [number, number];
+  readonly pen: Pen;
+}
+
+/** Draws a sheet. Returns its tree, and how many events of the range are told in words; null if it has no strip. */
+function drawnSheet(
+  { report, range, sheet, size, pen }: Drawn,
+  layout: Layout,
+  inBand: number | null,
+): { readonly root: Svg; readonly told: number | null } {
+  const { prefix } = pen;
+  const words = { title: titleOf(report), description: descriptionOf(report, range) };
+  const root = rootOf(size, words, prefix, pen.theme);
+  root.rect(size[0], size[1]).attr('fill', pen.theme.paper);
+  const hatching = hatchingIn(root, pen);
+  drawFrame(root, report, layout, sheet, pen);
+  if (layout.steps !== null) drawSteps(root, report, layout.steps, pen, hatching);
+  const { plan, section, view } = layout;
+  const area = section === null ? plan : { ...plan, height: plan.height + section.height };
+  const room = inkedRoom(report, area, view);
+  const group = root.group().attr({ id: `${prefix}plan`, role: 'group', 'aria-label': 'Plan' });
+  const labels = drawTop(group, report, { plan, view }, pen, hatching);
+  drawMeasures(group, report, { plan, view }, room, pen);
+  drawCuttingLine(group, report, layout, room, pen);
+  drawSection(root, report, layout, room, pen, hatching);
+  const rest =
+    layout.side === null ? [] : [spareUnder(layout.side, drawSide(root, report, layout.side, pen))];
+  const small = sheet === 'A4' || sheet === 'Letter';
+  const most = small ? DETAILS.small : DETAILS.large;
+  drawDetails(root, report, view, most, [room, ...rest], pen, hatching);
+  setLabels(group, labels, { plan, view }, room, pen);
+  for (const { table, x, y } of layout.tables) drawTable(root, table, x, y);
+  const told =
+    range === undefined
+      ? null
+      : layout.band === null || inBand === null
+        ? drawRangeBlock(root, range, view.at, [room, besideTables(layout), ...rest], pen)
+        : drawRangeBand(root, range, inBand, layout.band, pen);
+  const strip = range === undefined ? null : { of: range, drawn: told !== null };
+  const legend = { ...layout.legend, x: layout.legend.x + 3, width: layout.legend.width - 6 };
+  drawLegend(root, report, legend, strip, pen, hatching);
+  return { root, told };
 }

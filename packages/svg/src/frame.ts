@@ -30,7 +30,7 @@ export function drawFrame(
   const group = parent.group().attr({ id: `${prefix}frame`, role: 'group', 'aria-label': 'Title block' });
   lined(group.rect(frame.width, frame.height), WIDE).attr({ x: frame.x, y: frame.y });
   const rules = tinted(group.group(), theme.soft);
-  const tablesTop = Math.min(legend.y, ...layout.tables.map(({ y }) => y - 3));
+  const tablesTop = Math.min(layout.band?.y ?? legend.y, ...layout.tables.map(({ y }) => y - 3));
   for (const y of [heading.y + heading.height, footing.y, legend.y, tablesTop]) {
     lined(rules.line(frame.x, toMicron(y), frame.x + frame.width, toMicron(y)), NARROW);
   }

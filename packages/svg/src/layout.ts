@@ -36,6 +36,8 @@ export interface Layout {
   /** Null where every cut goes through: then one plan says all. */
   readonly section: Box | null;
   readonly tables: readonly PlacedTable[];
+  /** What is kept free over the legend, as high as was asked for; null if nothing was. */
+  readonly band: Box | null;
   readonly scale: Scale;
   readonly view: View;
 }
@@ -64,17 +66,37 @@ const STEP = {
   across: { across: 36, least: 38, most: 62 },
 } as const;
 
-/** Lays out a drawing of a report in a frame, at the largest scale of ISO 5455 at which its views fit. */
-export function layOut(report: Report, frame: Box, prefix: string, range?: RangeReport): Layout {
+/**
+ * Lays out a drawing of a report in a frame, at the largest scale of ISO 5455 at which its views fit. A band of a height
+ * can be kept free over the legend, from one side to the other.
+ */
+export function layOut(
+  report: Report,
+  frame: Box,
+  prefix: string,
+  range?: RangeReport,
+  bandHeight = 0,
+): Layout {
   const heading = { ...frame, height: HEADING };
   const footing = { ...frame, y: frame.y + frame.height - FOOTING, height: FOOTING };
   const legendHigh = legendHeight(report, frame.width - 2 * PAD, range);
   const legend = { ...frame, y: footing.y - legendHigh, height: legendHigh };
-  const tables = placeTables(report, frame, legend.y, prefix);
-  const tablesTop = Math.min(legend.y, ...tables.map(({ y }) => y - PAD));
+  const band = bandHeight === 0 ? null : bandOver(legend, bandHeight);
+  const bottom = band?.y ?? legend.y;
+  const tables = placeTables(report, frame, bottom, prefix);
+  const tablesTop = Math.min(bottom, ...tables.map(({ y }) => y - PAD));
   const top = heading.y + HEADING;
   const body = { x: frame.x, y: top, width: frame.width, height: tablesTop - top };
-  return { frame, heading, legend, footing, tables, ...bestArrangement(report, body) };
+  return { frame, heading, legend, footing, tables, band, ...bestArrangement(report, body) };
+}
+
+/** Width of a band in a frame, mm. */
+export function bandWidth(frame: Box): number {
+  return frame.width - 2 * PAD;
+}
+
+function bandOver(legend: Box, height: number): Box {
+  return { x: legend.x + PAD, y: legend.y - height - PAD, width: bandWidth(legend), height };
 }
 
 type Arrangement = Pick<Layout, 'side' | 'steps' | 'plan' | 'section' | 'scale' | 'view'>;

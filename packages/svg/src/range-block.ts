@@ -19,12 +19,12 @@ const WIDTHS = [110, 84, 64];
 const MOST_EVENTS = 8;
 
 /** From one base line to the next, the height of the strip, and room in the frame, mm. */
-const LINE = 3.6;
-const STRIP = 4.4;
+export const LINE = 3.6;
+export const STRIP = 4.4;
 const PAD = 1.8;
 
-/** From the strip's ends to the frame, so that an arrow at an end stays inside it, mm. */
-const INSET = 3;
+/** From the strip's ends to what is beside it, so that an arrow at an end stays clear of it, mm. */
+export const INSET = 3;
 
 /** Between two numbers under the strip, mm. */
 const APART = 1;
@@ -61,9 +61,14 @@ function standing({ center, path, diameter }: ReportCut, along: RangeReport['alo
   return place[along === 'x' ? 0 : 1];
 }
 
+/** Most of the events of a range that are told in words on a sheet. */
+export function eventsTold({ events }: RangeReport): number {
+  return Math.min(events.length, MOST_EVENTS);
+}
+
 /**
  * Draws a range as a block in clear room, the nearest to a place, with as many of its events in words as go there.
- * Returns whether there was room for it.
+ * Returns how many that were; null if there was no room for it at all.
  */
 export function drawRangeBlock(
   parent: Container,
@@ -71,29 +76,35 @@ export function drawRangeBlock(
   near: Place,
   rooms: readonly Room[],
   pen: Pen,
-): boolean {
-  const told = Math.min(answer.events.length, MOST_EVENTS);
-  for (let events = told; events >= 0; events--) {
+): number | null {
+  for (let events = eventsTold(answer); events >= 0; events--) {
     const lines = wordsOf(answer, events);
+    const height = OVER + STRIP + UNDER + lines.length * LINE + PAD;
     for (const width of WIDTHS) {
-      const height = OVER + STRIP + UNDER + lines.length * LINE + PAD;
       for (const room of rooms) {
         const box = room.clearing(near, width, height);
         if (box === null) continue;
         room.markBox(box, INK.taken);
         drawBlock(parent, answer, lines, box, pen);
-        return true;
+        return events;
       }
     }
   }
-  return false;
+  return null;
 }
 
-/** What changes at the first events, each after its number; the last line says how many more there are. */
-function wordsOf({ events, cut, units }: RangeReport, count: number): readonly string[] {
+/** What changes at the first events, each after its number if they have some; the last line says how many more there are. */
+export function wordsOf(
+  { events, cut, units }: RangeReport,
+  count: number,
+  numbered = true,
+): readonly string[] {
   const lines = events
     .slice(0, count)
-    .map(({ at, changes }, k) => `${k + 1}  ${numberText(at, units)}  ${changesText(changes, cut)}`);
+    .map(
+      ({ at, changes }, k) =>
+        `${numbered ? `${k + 1}  ` : ''}${numberText(at, units)}: ${changesText(changes, cut)}`,
+    );
   const more = events.length - lines.length;
   if (more === 0) return lines;
   const rest =
@@ -103,6 +114,30 @@ function wordsOf({ events, cut, units }: RangeReport, count: number): readonly s
   return [...lines, rest];
 }
 
+/** What a strip is of. */
+function rangeLabel(answer: RangeReport): string {
+  return `Safe values of cut ${answer.cut}, ${alongText(answer)}`;
+}
+
+/** A group for a strip and its words, with a frame round them. */
+export function rangeGroup(
+  parent: Container,
+  answer: RangeReport,
+  box: Box,
+  { prefix, theme }: Pen,
+): Container {
+  const group = tinted(parent.group(), theme.ink).attr({
+    id: `${prefix}range`,
+    role: 'group',
+    'aria-label': rangeLabel(answer),
+  });
+  lined(group.rect(toMicron(box.width), toMicron(box.height)), NARROW).attr({
+    x: toMicron(box.x),
+    y: toMicron(box.y),
+  });
+  return group;
+}
+
 function drawBlock(
   parent: Container,
   answer: RangeReport,
@@ -110,17 +145,8 @@ function drawBlock(
   box: Box,
   pen: Pen,
 ): void {
-  const { prefix, theme } = pen;
-  const label = `Safe values of cut ${answer.cut}, ${alongText(answer)}`;
-  const group = tinted(parent.group(), theme.ink).attr({
-    id: `${prefix}range`,
-    role: 'group',
-    'aria-label': label,
-  });
-  lined(group.rect(toMicron(box.width), toMicron(box.height)), NARROW).attr({
-    x: toMicron(box.x),
-    y: toMicron(box.y),
-  });
+  const group = rangeGroup(parent, answer, box, pen);
+  const label = rangeLabel(answer);
   const room = box.width - 2 * PAD;
   const left = box.x + PAD;
   write(group, fitted(label, room, TYPE.small, true), left, box.y + PAD + 0.7 * LINE, {
@@ -130,7 +156,7 @@ function drawBlock(
   const strip = { x: left + INSET, y: box.y + OVER, width: room - 2 * INSET, height: STRIP };
   drawStrip(group, answer, strip, pen);
   drawNow(group, answer, strip, { left, room });
-  drawNumbers(group, answer, strip);
+  drawUnderTicks(group, answer, strip, (_, k) => String(k + 1));
   drawEnds(group, answer, { left, room, y: strip.y + STRIP + 2 * LINE });
   lines.forEach((line, k) => {
     const y = strip.y + STRIP + UNDER + (k + 0.8) * LINE;
@@ -144,7 +170,7 @@ function placeOn({ from, to }: RangeReport, strip: Box): (value: number) => numb
 }
 
 /** Safe stretches hatched with wide lines over and under them, so that they are told from others in any copy. */
-function drawStrip(group: Container, answer: RangeReport, strip: Box, { prefix, theme }: Pen): void {
+export function drawStrip(group: Container, answer: RangeReport, strip: Box, { prefix, theme }: Pen): void {
   const place = placeOn(answer, strip);
   addSafeHatch(group, prefix, theme.ink);
   for (const { from, to } of answer.intervals.filter(({ safe }) => safe)) {
@@ -167,22 +193,41 @@ function drawNow(
   strip: Box,
   { left, room }: { readonly left: number; readonly room: number },
 ): void {
-  const { now, from, to, units } = answer;
-  const outside = now < from || now > to;
-  const text = `now ${numberText(now, units)}${outside ? ', outside' : ''}`;
+  const text = nowText(answer);
   const width = textWidth(text, TYPE.small);
-  const x = Math.min(Math.max(placeOn(answer, strip)(now), strip.x), strip.x + strip.width);
+  const x = Math.min(Math.max(placeOn(answer, strip)(answer.now), strip.x), strip.x + strip.width);
   const start = Math.min(Math.max(x - width / 2, left), left + room - width);
   const level = strip.y - ARROW - 0.8;
   write(group, text, start, level, { size: TYPE.small });
-  if (!outside) arrowhead(group, [toMicron(x), toMicron(strip.y)], [toMicron(x), toMicron(strip.y - ARROW)]);
+  drawNowArrow(group, answer, strip);
 }
 
-/** The numbers of the events under their ticks; one that would lie on the one before it is left to the reader. */
-function drawNumbers(group: Container, answer: RangeReport, strip: Box): void {
+function isOutside({ now, from, to }: RangeReport): boolean {
+  return now < from || now > to;
+}
+
+/** The present value in words. */
+export function nowText(answer: RangeReport): string {
+  return `now ${numberText(answer.now, answer.units)}${isOutside(answer) ? ', outside' : ''}`;
+}
+
+/** An arrow down to the present value; none where it lies outside. */
+export function drawNowArrow(group: Container, answer: RangeReport, strip: Box): void {
+  if (isOutside(answer)) return;
+  const x = toMicron(placeOn(answer, strip)(answer.now));
+  arrowhead(group, [x, toMicron(strip.y)], [x, toMicron(strip.y - ARROW)]);
+}
+
+/** What stands under the ticks of events; what would lie on the one before it is left to the reader. */
+export function drawUnderTicks(
+  group: Container,
+  answer: RangeReport,
+  strip: Box,
+  textOf: (at: number, index: number) => string,
+): void {
   let free = Number.NEGATIVE_INFINITY;
   answer.events.forEach(({ at }, k) => {
-    const text = String(k + 1);
+    const text = textOf(at, k);
     const width = textWidth(text, TYPE.small);
     const x = placeOn(answer, strip)(at);
     if (x - width / 2 < free) return;
