@@ -10,7 +10,7 @@ export const STYLE = `
 body { margin: 0; color: #000; background: #fff; font: 11pt/1.35 Arial, Helvetica, "Liberation Sans", sans-serif; overflow-wrap: anywhere }
 @media screen { body { max-width: 190mm; margin: 8mm auto; padding: 0 4mm } }
 h1 { font-size: 17pt; margin: 0 0 1mm; line-height: 1.2 }
-h2 { font-size: 15pt; margin: 0; padding: 1.5mm 2mm; border: 0.6mm solid #000; line-height: 1.2 }
+h2 { font-size: 15pt; margin: 0 0 1.5mm; padding: 1.5mm 2mm; border: 0.6mm solid #000; line-height: 1.2 }
 h3 { font-size: 12pt; margin: 3mm 0 1mm; break-after: avoid }
 p { margin: 0 0 1.5mm }
 section { margin-top: 4mm }
@@ -45,4 +45,4 @@ p.standing { border-left: 0.6mm solid #000; padding-left: 2mm }
  * SHA-256 of the style in Base64, for the policy of the sheet: kept here since a browser cannot hash without waiting.
  * After a change of the style a test fails and tells the new one.
  */
-export const STYLE_HASH = '4iAEFtwuIk+ZeRWwZ7uznP33hvoKONKiV4TMvypq6q4=';
+export const STYLE_HASH = 'vfgtCgWDmo1VSn2hD/cAYiL97PVqHyXRsiwljo0UmAo=';
