@@ -15,7 +15,7 @@ export interface Table {
   readonly title: string;
   readonly columns: readonly Column[];
   readonly rows: readonly (readonly string[])[];
-  /** What stands in place of rows when there are none. */
+  /** What stands in place of heads and rows when there are none. */
   readonly none: string;
 }
 
@@ -56,12 +56,13 @@ function columnsWidth(table: Table): number {
 
 /** Width of a table, mm. */
 export function tableWidth(table: Table): number {
-  return Math.max(columnsWidth(table), textWidth(table.title, SIZE, true));
+  const title = textWidth(table.title, SIZE, true);
+  return Math.max(title, table.rows.length === 0 ? textWidth(table.none, SIZE) : columnsWidth(table));
 }
 
 /** Height of a table, mm. */
 export function tableHeight(table: Table): number {
-  return (HEAD_ROWS + Math.max(table.rows.length, 1)) * ROW;
+  return (table.rows.length === 0 ? 2 : HEAD_ROWS + table.rows.length) * ROW;
 }
 
 /** Draws a table with its upper left corner at a place. */
@@ -70,6 +71,10 @@ export function drawTable(parent: Container, table: Table, x: number, y: number)
   const widths = widthsOf(table);
   const baseline = (row: number): number => y + (row + 0.72) * ROW;
   write(group, table.title, x, baseline(0), { size: SIZE, bold: true });
+  if (table.rows.length === 0) {
+    write(group, table.none, x, baseline(1), { size: SIZE });
+    return;
+  }
   drawRow(
     group,
     table,
@@ -80,7 +85,6 @@ export function drawTable(parent: Container, table: Table, x: number, y: number)
   );
   const under = y + HEAD_ROWS * ROW - 0.2;
   lined(group.line(x, under, x + columnsWidth(table), under), NARROW);
-  if (table.rows.length === 0) write(group, table.none, x, baseline(HEAD_ROWS), { size: SIZE });
   table.rows.forEach((row, i) => {
     const at = baseline(HEAD_ROWS + i);
     if (row.length === 1) write(group, row[0] as string, x, at, { size: SIZE });
