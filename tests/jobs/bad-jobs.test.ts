@@ -306,7 +306,7 @@ const OUTLINES: readonly Case[] = [
     ['/part/outline/wkt', '/part/outline/wkt'],
     'keep apart',
   ],
-  ['no edges', outline({ edges: [] }), ['/part/outline/edges'], 'at least 1 entries; it has 0'],
+  ['no edges', outline({ edges: [] }), ['/part/outline/edges'], 'at least 1 entry; it has 0'],
   ['one edge', outline({ edges: [line(0, 0, 1, 0)] }), ['/part/outline/edges'], 'two or more'],
   [
     'edges with a gap',

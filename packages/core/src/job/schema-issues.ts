@@ -73,7 +73,7 @@ function sentence(issue: SchemaIssue, value: unknown): string {
     case 'too_small':
       return tooSmall(issue, value);
     case 'too_big':
-      return sized(value, (of, has) => `must ${of} at most ${issue.maximum}${has}`);
+      return sized(value, 'at most', issue.maximum);
     default:
       return issue.message;
   }
@@ -98,14 +98,19 @@ function tooSmall(issue: SchemaIssue & { code: 'too_small' }, value: unknown): s
   if (typeof value === 'number' && value <= 0 && issue.minimum >= 0)
     return `must be over 0${itIs(value + 0)}`;
   if (value === '') return 'must not be empty';
-  return sized(value, (of, has) => `must ${of} at least ${issue.minimum}${has}`);
+  return sized(value, 'at least', issue.minimum);
 }
 
 /** A sentence about the size of a number, or the length of a text or list. */
-function sized(value: unknown, sentenceOf: (of: string, has: string) => string): string {
-  if (typeof value === 'string') return sentenceOf('have', ` characters; it has ${value.length}`);
-  if (Array.isArray(value)) return sentenceOf('have', ` entries; it has ${value.length}`);
-  return sentenceOf('be', itIs(value));
+function sized(value: unknown, rule: 'at least' | 'at most', limit: number | bigint): string {
+  const one = Number(limit) === 1;
+  if (typeof value === 'string') {
+    return `must have ${rule} ${limit} ${one ? 'character' : 'characters'}; it has ${value.length}`;
+  }
+  if (Array.isArray(value)) {
+    return `must have ${rule} ${limit} ${one ? 'entry' : 'entries'}; it has ${value.length}`;
+  }
+  return `must be ${rule} ${limit}${itIs(value)}`;
 }
 
 function itIs(value: unknown): string {
