@@ -41,7 +41,7 @@ export const PartField = kept((props: PartProps) => {
 /** Words about a part, if it has some of its own; those of a kind that is used all over are not repeated. */
 function hintOf({ schema, root }: PartProps): string | null {
   const hint = '$ref' in schema ? schema.description : resolved(schema, root).description;
-  return typeof hint === 'string' && !hint.startsWith('[') ? hint : null;
+  return typeof hint === 'string' && !hint.startsWith('[') ? headed(hint) : null;
 }
 
 function Hint({ id, hint }: { id: string; hint: string | null }) {
