@@ -11,31 +11,34 @@ import {
   rangeOf,
   weldTolerance,
 } from '@edgebite/core';
+import { type ClosedKind, type Confirmed, closedCheck, TOUCHING } from './closed-check.js';
 
 /** What a comparison with a dense scan came to. */
 export interface RangeCheck {
   readonly events: number;
   /** Changes that the scan came upon. */
-  readonly scanned: number;
-  /** Largest distance of a change of the scan from the event it is, as a share of the range. */
-  readonly share: number;
-  /** How many are at a web that slips off the end of an edge. */
-  readonly slipping: number;
-  /** How many others are farther off than a billionth of the range, and how far at most, in weld tolerances. */
-  readonly touching: number;
-  readonly welds: number;
+  readonly changes: readonly CheckedChange[];
   readonly rangeMs: number;
   readonly scanMs: number;
 }
 
+/** A change that the scan came upon, and by what it was seen to be an event of the answer. */
+export interface CheckedChange {
+  /**
+   * By the report, if its place is right; else by a closed form of that kind. At an end of the range touching is no
+   * event.
+   */
+  readonly by: 'report' | ClosedKind | 'end';
+  /** The event that it is; null at an end of the range. */
+  readonly event: number | null;
+  /** Distance of the event from the change of the report, or from the root of the closed form, as a share of the range. */
+  readonly share: number;
+  /** Distance of the change of the report from that root, in weld tolerances. */
+  readonly welds: number;
+}
+
 /** An event is as right as this share of the range. */
 const RIGHT = 1e-9;
-
-/**
- * Closer to an event than this, in weld tolerances, a report may be that of touching: welded ends move by up to two,
- * discs may be entered by four; so on both sides.
- */
-const TOUCHING = 16;
 
 /**
  * A web that slips off the end of an edge comes or goes as two directions part, which are told apart to 1e-7: the
@@ -71,39 +74,19 @@ export function checkRange(job: Job, query: RangeQuery, steps: number): RangeChe
   });
   const scanMs = performance.now() - scanStarted;
   for (const { at, print } of samples) checkSample(answer, at, print, blurs);
-  let check: RangeCheck = {
-    events: answer.events.length,
-    scanned: 0,
-    share: 0,
-    touching: 0,
-    slipping: 0,
-    welds: 0,
-    rangeMs,
-    scanMs,
-  };
+  const closed = closedCheck(job, query, steps, welds, RIGHT * span);
+  const checked: CheckedChange[] = [];
   for (let k = 0; k < steps; k++) {
     const [low, high] = samples.slice(k, k + 2) as [Sample, Sample];
     for (const change of settled(changes(printAt, low, high), near)) {
-      // An end of the range may be a place of touching; the change there is of no consequence within it.
-      const places = [query.from, ...answer.events.map(({ at }) => at), query.to];
-      const off = Math.min(...places.map((at) => Math.abs(at - change.at)));
-      if (off > near && isSlip(answer, change.at, change.low.print, change.high.print, slips)) {
-        check = { ...check, scanned: check.scanned + 1, slipping: check.slipping + 1 };
-        continue;
-      }
-      if (!(off <= near)) {
+      const seen = seenAs(answer, change, blurs, closed);
+      if (seen === null) {
         throw new Error(
-          `at ${change.at} the report changes, and no event is there (nearest ${off} away)\n${change.low.print}\n${change.high.print}`,
+          `at ${change.at} the report changes, and no event is there\n${change.low.print}\n${change.high.print}`,
         );
       }
-      const isFine = off <= RIGHT * span;
-      check = {
-        ...check,
-        scanned: check.scanned + 1,
-        share: isFine ? Math.max(check.share, off / span) : check.share,
-        touching: check.touching + (isFine ? 0 : 1),
-        welds: isFine ? check.welds : Math.max(check.welds, off / welds),
-      };
+      const { by, event, off, blur } = seen;
+      checked.push({ by, event, share: off / span, welds: blur / welds });
     }
   }
   for (const event of answer.events) {
@@ -111,6 +94,7 @@ export function checkRange(job: Job, query: RangeQuery, steps: number): RangeChe
     const aside = isOfWebs(event) ? [near, slips] : [near];
     if (aside.every((by) => printAt(at - by) === printAt(at + by)))
       throw new Error(`nothing changes at the event ${at}`);
+    if (!checked.some((change) => change.event === at)) throw new Error(`no change is the event ${at}`);
   }
   for (const { from, to } of answer.intervals) {
     for (const share of [0.1, 0.3, 0.7, 0.9]) {
@@ -118,7 +102,41 @@ export function checkRange(job: Job, query: RangeQuery, steps: number): RangeChe
       checkSample(answer, at, printAt(at), blurs);
     }
   }
-  return check;
+  return { events: answer.events.length, changes: checked, rangeMs, scanMs };
+}
+
+interface Seen {
+  readonly by: CheckedChange['by'];
+  readonly event: number | null;
+  /** Of the event from the change or from the root; of the change from the root. */
+  readonly off: number;
+  readonly blur: number;
+}
+
+/** What says that a change is an event: its own place, or a root that both are at. Null if nothing does. */
+function seenAs(
+  answer: RangeReport,
+  change: Change,
+  { near, slips }: Blurs,
+  closed: (event: number, change: number) => Confirmed | null,
+): Seen | null {
+  const { from, to } = answer;
+  const offFrom = (at: number) => Math.abs(at - change.at);
+  const mayBeSlip = isSlip(answer, change.at, change.low.print, change.high.print, slips);
+  const close = answer.events
+    .map(({ at }) => at)
+    .filter((at) => offFrom(at) <= (mayBeSlip ? slips : near))
+    .sort((a, b) => offFrom(a) - offFrom(b));
+  const [event] = close;
+  if (event !== undefined && offFrom(event) <= RIGHT * (to - from)) {
+    return { by: 'report', event, off: offFrom(event), blur: 0 };
+  }
+  for (const at of close) {
+    const confirmed = closed(at, change.at);
+    if (confirmed !== null) return { ...confirmed, by: confirmed.kind, event: at };
+  }
+  // The change at an end of the range that is itself a place of touching is of no consequence within it.
+  return [from, to].some((end) => offFrom(end) <= near) ? { by: 'end', event: null, off: 0, blur: 0 } : null;
 }
 
 interface Sample {
