@@ -42,7 +42,7 @@ export function closedCheck(
   const steps: Steps = { from: query.from, step: (query.to - query.from) / count, count };
   const scene = closedScene(job, query, weld);
   const touches = lazy(() => touchRoots(scene, steps));
-  const slips = lazy(() => slipRoots(scene, steps));
+  const slips = lazy(() => slipRoots(scene, job.limits.web, steps));
   return (event, change) => {
     const atEvent = <R extends { readonly at: number }>(roots: readonly R[]) =>
       roots

@@ -19,7 +19,8 @@ export function rootsOf(f: (v: number) => number, steps: Steps, slack: number, p
   const known = samplesOf(f, steps, pace);
   if (known.every(({ value }) => Math.abs(value) <= slack)) return [];
   return known.flatMap(({ k, v, value }, n): number[] => {
-    const roots: number[] = value === 0 ? [v] : [];
+    if (value === 0) return [v];
+    const roots: number[] = [];
     const before = known[n - 1];
     if (before?.k !== k - 1) return roots;
     if (before.value * value < 0) roots.push(halved(f, before.v, v));

@@ -10,33 +10,45 @@ export interface Slip {
   readonly angleAt: (v: number) => number;
 }
 
-/** All such values of a query; of webs, and of what is as far apart as no web. */
-export function slipRoots({ still, own, moved, pace, slack }: ClosedScene, steps: Steps): Slip[] {
-  const slips = (corners: readonly Corner[], centers: readonly Point[], at: typeof moved, to: typeof moved) =>
+/** All such values of a query at which a rim is no farther from that end than the web limit. */
+export function slipRoots(
+  { still, own, moved, pace, slack }: ClosedScene,
+  limit: number,
+  steps: Steps,
+): Slip[] {
+  const slips = (corners: readonly Corner[], rims: readonly Rim[], at: typeof moved, to: typeof moved) =>
     corners.flatMap((corner) =>
       corner.of.flatMap((shape) =>
-        centers.flatMap((center): Slip[] => {
+        rims.flatMap(({ center, radius }): Slip[] => {
           const places = (v: number) =>
             [at(shape, v), placeAt(at, corner.at, v), placeAt(to, center, v)] as const;
           const off = (v: number) => offSquare(...places(v));
-          const angleAt = (v: number) => {
+          const apart = (v: number) => {
             const [, end, other] = places(v);
-            return Math.abs(off(v)) / far(end, other);
+            return far(end, other);
           };
-          return rootsOf(off, steps, slack, pace).map((root) => ({ at: root, angleAt }));
+          return rootsOf(off, steps, slack, pace)
+            .filter((root) => Math.abs(apart(root) - radius) <= limit + slack)
+            .map((root) => ({ at: root, angleAt: (v) => Math.abs(off(v)) / apart(v) }));
         }),
       ),
     );
   const keep = (shape: Shape) => shape;
+  const points = still.corners.map(({ at }): Rim => ({ center: at, radius: 0 }));
   return [
-    ...slips(still.corners, centersOf(own.shapes), keep, moved),
-    ...slips(own.corners, [...centersOf(still.shapes), ...still.corners.map(({ at }) => at)], moved, keep),
+    ...slips(still.corners, rimsOf(own.shapes), keep, moved),
+    ...slips(own.corners, [...rimsOf(still.shapes), ...points], moved, keep),
   ];
 }
 
-function centersOf(shapes: readonly Shape[]): Point[] {
-  const centers = shapes.flatMap((shape) => (shape.kind === 'circle' ? [shape.center] : []));
-  return centers.filter((p, k) => centers.findIndex((q) => far(p, q) === 0) === k);
+/** A circle, or a corner as one of radius 0. */
+interface Rim {
+  readonly center: Point;
+  readonly radius: number;
+}
+
+function rimsOf(shapes: readonly Shape[]): Rim[] {
+  return shapes.flatMap((shape) => (shape.kind === 'circle' ? [shape] : []));
 }
 
 function placeAt(moved: (shape: Shape, v: number) => Shape, p: Point, v: number): Point {
