@@ -7,7 +7,6 @@ import {
   isOn,
   type Line,
   minus,
-  place,
   plus,
   type Shape,
 } from './closed-shapes.js';
@@ -120,5 +119,3 @@ function nearestOnCircle({ center, radius }: Circle, p: Point): Point {
   const d = far(center, p);
   return d === 0 ? plus(center, { x: radius, y: 0 }) : plus(center, minus(p, center), radius / d);
 }
-
-export const placesOf = (points: readonly Point[]): Shape[] => points.map(place);

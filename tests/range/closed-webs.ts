@@ -43,8 +43,10 @@ export function webRoots(
   const all = [...own, ...still];
   const necks = all.flatMap((m, k) => all.slice(k + 1).flatMap((s) => necksOf(m, s, near, reach)));
   return necks.flatMap((neck) => {
-    const isMoving = own.includes(neck.m) || own.includes(neck.s);
-    const thirds = (isMoving ? all : own).filter((third) => third !== neck.m && third !== neck.s);
+    const moving = [neck.m, neck.s].filter((side) => own.includes(side)).length;
+    // Three that keep still towards each other have no such value.
+    const others = [own, all, still][moving] as readonly Carried[];
+    const thirds = others.filter((third) => third !== neck.m && third !== neck.s);
     return thirds.flatMap((third) =>
       functionsOf(neck, third).flatMap((f) =>
         rootsOf(f, steps, scene.slack, Number.POSITIVE_INFINITY).map((at) => ({ at })),
