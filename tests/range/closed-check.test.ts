@@ -109,7 +109,7 @@ describe('webs, by closed forms', () => {
 describe('an event of touching', () => {
   const query = { cut: 'own', along: 'y', from: -20, to: 30 } as const;
   const right = 1e-9 * (query.to - query.from);
-  const check = closedCheck(jobOf(bore(50, 20, 16)), query, 10_000, WELD, right);
+  const { confirm: check, touchesAt } = closedCheck(jobOf(bore(50, 20, 16)), query, 10_000, WELD, right);
 
   it('is confirmed where it is at a root, and the report changes as near as it can tell', () => {
     expect(check(8, 8 + 15 * WELD)).toMatchObject({ kind: 'touch' });
@@ -120,11 +120,22 @@ describe('an event of touching', () => {
     expect(check(8 + 1.1 * right, 8)).toBeNull();
     expect(check(8, 8 + 17 * WELD)).toBeNull();
     expect(check(12, 12)).toBeNull();
+    expect(touchesAt(8 + 15 * WELD)).toHaveLength(1);
+    expect(touchesAt(8 + 17 * WELD)).toEqual([]);
+  });
+
+  it('may be told of for longer where the cut comes up at a slant', () => {
+    // It touches the hole beside it at 10, where the line between the centres goes 3 in 5 the way of the cut.
+    const job = jobOf(bore(50, 30, 6), bore(50 + 6, 30 + 8, 14));
+    const along = { cut: 'own', along: 'x', from: 40, to: 56 } as const;
+    const { confirm } = closedCheck(job, along, 10_000, WELD, 1e-9 * 16);
+    expect(confirm(50, 50 - (15 * WELD * 5) / 3)).toMatchObject({ kind: 'touch' });
+    expect(confirm(50, 50 - (17 * WELD * 5) / 3)).toBeNull();
   });
 
   it('is confirmed at a web that slips off while directions are one, and no longer', () => {
     const along = { cut: 'own', along: 'x', from: -10, to: 10.3 } as const;
-    const slip = closedCheck(jobOf(bore(5, -25, 44)), along, 10_000, WELD, 1e-9 * 20.3);
+    const { confirm: slip } = closedCheck(jobOf(bore(5, -25, 44)), along, 10_000, WELD, 1e-9 * 20.3);
     expect(slip(0, 25 * 3.9e-7)).toMatchObject({ kind: 'slip' });
     expect(slip(0, 25 * 4.1e-7)).toBeNull();
   });

@@ -13,11 +13,22 @@ export interface Confirmed {
   readonly kind: ClosedKind;
   /** Distance of the event from the root, in the unit of the job. */
   readonly off: number;
-  /** Distance of the change of the report from the root. */
-  readonly blur: number;
+  /** How far apart the boundaries that touch at the root are where the report changes. */
+  readonly apart: number;
 }
 
-/** A report may be that of touching this many weld tolerances round it: ends move by up to two, discs are entered by four. */
+/** The closed forms of a query, worked out when they are first asked for. */
+export interface ClosedCheck {
+  /** The root that an event is at, and where a report may change as it does at another value; null if there is none. */
+  readonly confirm: (event: number, change: number) => Confirmed | null;
+  /** Values of touching whose reports may reach as far as another value. */
+  readonly touchesAt: (value: number) => readonly number[];
+}
+
+/**
+ * A report may be that of touching while boundaries are so many weld tolerances apart, or have gone past each other: ends
+ * move by up to two, discs are entered by four, on both sides.
+ */
 export const TOUCHING = 16;
 
 /**
@@ -28,9 +39,9 @@ export const TOUCHING = 16;
 const SLIPPING = 4e-7;
 
 /**
- * A scan of closed forms for a query, which is made when it is first asked. It looks for the root that an event is at to
- * `right`, and that a change of the report is near, as near as reports tell; null if there is none.
+ * A scan of closed forms for a query in so many steps.
  * @param weld a weld tolerance of the part
+ * @param right how close to a root an event has to be
  */
 export function closedCheck(
   job: Job,
@@ -38,28 +49,37 @@ export function closedCheck(
   count: number,
   weld: number,
   right: number,
-): (event: number, change: number) => Confirmed | null {
+): ClosedCheck {
   const steps: Steps = { from: query.from, step: (query.to - query.from) / count, count };
   const scene = closedScene(job, query, weld);
   const touches = lazy(() => touchRoots(scene, steps));
   const slips = lazy(() => slipRoots(scene, job.limits.web, steps));
-  return (event, change) => {
-    const atEvent = <R extends { readonly at: number }>(roots: readonly R[]) =>
-      roots
-        .filter(({ at }) => Math.abs(at - event) <= right)
-        .sort((a, b) => Math.abs(a.at - event) - Math.abs(b.at - event));
-    const told = (at: number, kind: ClosedKind): Confirmed => ({
-      kind,
-      off: Math.abs(at - event),
-      blur: Math.abs(at - change),
-    });
-    const isNear = ({ at }: { readonly at: number }) => Math.abs(at - change) <= TOUCHING * weld;
-    const [touch] = atEvent(touches()).filter(isNear);
-    if (touch !== undefined) return told(touch.at, touch.kind);
-    const [web] = atEvent(webRoots(scene, job.limits.web, event, steps)).filter(isNear);
-    if (web !== undefined) return told(web.at, 'web');
-    const [slip] = atEvent(slips()).filter((one) => isNear(one) || one.angleAt(change) <= SLIPPING);
-    return slip === undefined ? null : told(slip.at, 'slip');
+  const reach = TOUCHING * weld;
+  return {
+    confirm: (event, change) => {
+      const offOf = ({ at }: { readonly at: number }) => Math.abs(at - event);
+      const nearest = <R extends { readonly at: number }>(
+        roots: readonly R[],
+        isGood: (root: R) => boolean,
+      ) =>
+        roots.filter((root) => offOf(root) <= right && isGood(root)).sort((a, b) => offOf(a) - offOf(b))[0];
+      const isClose = ({ apartAt }: { readonly apartAt: (v: number) => number }) => apartAt(change) <= reach;
+      const touch = nearest(touches(), isClose);
+      if (touch !== undefined) return { kind: touch.kind, off: offOf(touch), apart: touch.apartAt(change) };
+      const web = nearest(webRoots(scene, job.limits.web, event, steps), isClose);
+      if (web !== undefined) return { kind: 'web', off: offOf(web), apart: web.apartAt(change) };
+      const slip = nearest(
+        slips(),
+        ({ angleAt, at }) => angleAt(change) <= SLIPPING || Math.abs(at - change) <= reach,
+      );
+      return slip === undefined
+        ? null
+        : { kind: 'slip', off: offOf(slip), apart: Math.abs(slip.at - change) };
+    },
+    touchesAt: (value) =>
+      touches()
+        .filter(({ apartAt }) => apartAt(value) <= reach)
+        .map(({ at }) => at),
   };
 }
 

@@ -21,13 +21,15 @@ interface Neck {
   readonly feet: (v: number) => Feet | undefined;
 }
 
+/** A value at which a web can come or go. */
+export interface WebEnd {
+  readonly at: number;
+  /** How far what makes it end is away, or has gone past, at another value. */
+  readonly apartAt: (v: number) => number;
+}
+
 /** Values within some steps of another one at which a web under the limit can come or go. */
-export function webRoots(
-  scene: ClosedScene,
-  limit: number,
-  near: number,
-  { step }: Steps,
-): { readonly at: number }[] {
+export function webRoots(scene: ClosedScene, limit: number, near: number, { step }: Steps): WebEnd[] {
   const steps = { from: near - STEPS_ASIDE * step, step, count: 2 * STEPS_ASIDE };
   const own = [...scene.own.shapes, ...scene.own.corners.map(({ at }) => place(at))].map(
     (shape): Carried =>
@@ -46,13 +48,24 @@ export function webRoots(
     const moving = [neck.m, neck.s].filter((side) => own.includes(side)).length;
     // Three that keep still towards each other have no such value.
     const others = [own, all, still][moving] as readonly Carried[];
-    const thirds = others.filter((third) => third !== neck.m && third !== neck.s);
+    // An end of a side, or an edge that ends in a side, is always as near as the foot there.
+    const isPartOf = (third: Carried) =>
+      [neck.m, neck.s].some((side) => side === third || isEndOf(side(near), third(near), scene.slack));
+    const thirds = others.filter((third) => !isPartOf(third));
     return thirds.flatMap((third) =>
-      functionsOf(neck, third).flatMap((f) =>
-        rootsOf(f, steps, scene.slack, Number.POSITIVE_INFINITY).map((at) => ({ at })),
+      functionsOf(neck, third, near).flatMap((f) =>
+        rootsOf(f, steps, scene.slack, Number.POSITIVE_INFINITY).map((at) => ({
+          at,
+          apartAt: (v) => Math.abs(f(v)),
+        })),
       ),
     );
   });
+}
+
+function isEndOf(one: Shape, other: Shape, slack: number): boolean {
+  if (one.kind === 'place') return Math.abs(sideOf(other, one.at)) <= slack;
+  return other.kind === 'place' && Math.abs(sideOf(one, other.at)) <= slack;
 }
 
 /** Discs between two shapes that are no wider than the limit near a value. */
@@ -67,24 +80,25 @@ function necksOf(m: Carried, s: Carried, near: number, reach: number): Neck[] {
   });
 }
 
-function functionsOf({ feet }: Neck, third: Carried): ((v: number) => number)[] {
+function functionsOf({ feet }: Neck, third: Carried, near: number): ((v: number) => number)[] {
   const from = (f: (feet: Feet, third: Shape) => number) => (v: number) => {
     const pair = feet(v);
     return pair === undefined ? Number.NaN : f(pair, third(v));
   };
-  return [
-    from(([p, q], shape) => away(shape, { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }) - far(p, q) / 2),
-    from(([p], shape) => sideOf(shape, p)),
-    from(([, q], shape) => sideOf(shape, q)),
-  ];
+  const disc = from(
+    ([p, q], shape) => away(shape, { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }) - far(p, q) / 2,
+  );
+  // A foot at a corner is at the end of its edge: see `slipRoots`.
+  if (third(near).kind === 'place') return [disc];
+  return [disc, from(([p], shape) => sideOf(shape, p)), from(([, q], shape) => sideOf(shape, q))];
 }
 
 /** Distance of a place from a shape, its ends left aside: these are shapes as well. */
 function away(shape: Shape, p: Point): number {
-  return shape.kind === 'place' ? far(shape.at, p) : Math.abs(sideOf(shape, p));
+  return Math.abs(sideOf(shape, p));
 }
 
-/** Distance with a sign. */
+/** Distance with a sign: to the left of a line, outside a circle. */
 function sideOf(shape: Shape, p: Point): number {
   if (shape.kind === 'line') return height(shape, p);
   return shape.kind === 'circle' ? far(shape.center, p) - shape.radius : far(shape.at, p);

@@ -59,7 +59,7 @@ for (const by of ['report', 'touch', 'graze', 'web', 'slip', 'end'] as const) {
   const welds = most(some.map((change) => change.welds)).toFixed(1);
   console.log(
     `${by}: ${some.length} changes; events off by at most ${share} of the range, ` +
-      `changes of the report by ${welds} weld tolerances from the root`,
+      `the report changes while they are ${welds} weld tolerances apart`,
   );
 }
 console.log(`${differing} differed`);

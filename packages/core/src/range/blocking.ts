@@ -2,7 +2,15 @@ import { type Bounds, boxAround, boxesMeet, grown, joined } from '../geometry/bo
 import { edgeBounds } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import { away, type Curve, carried, isOn, sideOf } from './curves.js';
-import { type Facing, facesMetal, facingsOf, gapBetween, nearestPlaces, timesAtGap } from './meetings.js';
+import {
+  type Facing,
+  facesMetal,
+  facingsOf,
+  gapBetween,
+  nearestPlaces,
+  type Time,
+  timesAtGap,
+} from './meetings.js';
 import { rootsIn } from './roots.js';
 import { type Scene, wallsIn } from './scene.js';
 
@@ -23,7 +31,7 @@ interface MovingNeck {
 }
 
 /** When a third boundary gets in the way of a neck between a rim and a wall, or cuts off the place it touches. */
-export function blockings(scene: Scene): number[] {
+export function blockings(scene: Scene): Time[] {
   const walls = wallsIn(scene);
   const boxes = scene.curves.map(boxOf);
   return scene.rims.flatMap((rim) =>
@@ -76,7 +84,7 @@ function postureAt({ motion }: Scene, neck: MovingNeck, s: number): Posture | nu
   return { rim, onRim, onWall, middle, radius: distance(onRim, onWall) / 2 };
 }
 
-function blockingsOf(scene: Scene, neck: MovingNeck, boxes: readonly Bounds[]): number[] {
+function blockingsOf(scene: Scene, neck: MovingNeck, boxes: readonly Bounds[]): Time[] {
   const { motion, curves, rims, slack, limits, standsAfter } = scene;
   const { from, to, wall } = neck;
   const samples = Array.from({ length: PIECES + 1 }, (_, k) =>
@@ -101,16 +109,13 @@ function blockingsOf(scene: Scene, neck: MovingNeck, boxes: readonly Bounds[]): 
       .filter((curve) => curve !== neck.rim && curve.edge !== null)
       .map((curve) => (s: number) => carried(curve, motion, s)),
   ];
-  const roots = (f: (posture: Posture, s: number) => number) =>
-    rootsIn(
-      (s) => {
-        const posture = postureAt(scene, neck, s);
-        return posture === null ? Infinity : f(posture, s);
-      },
-      from,
-      to,
-      PIECES,
-    );
+  const roots = (of: (posture: Posture, s: number) => number) => {
+    const f = (s: number) => {
+      const posture = postureAt(scene, neck, s);
+      return posture === null ? Infinity : of(posture, s);
+    };
+    return rootsIn(f, from, to, PIECES).map((s): Time => ({ s, isLong: false, pace: paceOf(f, s, slack) }));
+  };
   const holds = (s: number) => {
     const posture = postureAt(scene, neck, s);
     return (
@@ -121,11 +126,17 @@ function blockingsOf(scene: Scene, neck: MovingNeck, boxes: readonly Bounds[]): 
     );
   };
   return thirds.flatMap((third) => [
-    ...roots(({ middle, radius }, s) => away(third(s), middle) - radius).filter(holds),
+    ...roots(({ middle, radius }, s) => away(third(s), middle) - radius).filter(({ s }) => holds(s)),
     ...roots(({ onRim }, s) => sideOf(third(s), onRim)).filter(
-      (s) => holds(s) && isOn(third(s), (postureAt(scene, neck, s) as Posture).onRim, slack),
+      ({ s }) => holds(s) && isOn(third(s), (postureAt(scene, neck, s) as Posture).onRim, slack),
     ),
   ]);
+}
+
+/** How fast a function changes at a place; 1 if that cannot be told. */
+function paceOf(f: (s: number) => number, s: number, by: number): number {
+  const pace = Math.abs(f(s + by) - f(s - by)) / (2 * by);
+  return pace > 0 && Number.isFinite(pace) ? pace : 1;
 }
 
 function longestStep(points: readonly Point[]): number {

@@ -32,20 +32,31 @@ import { type Scene, wallsIn } from './scene.js';
  */
 export function candidates(scene: Scene, still: readonly StillNeck[], own: readonly StillNeck[]): Time[] {
   const all: Time[] = [
-    ...touches(scene),
-    ...grazes(scene),
+    ...blurred(touches(scene), scene),
+    ...blurred(grazes(scene), scene),
     ...knifeEdges(scene),
     ...webLimits(scene),
     ...concentric(scene),
     ...slips(scene),
-    ...blockings(scene).map((s): Time => ({ s, isLong: false })),
-    ...still.flatMap((neck) => scene.rims.flatMap((rim) => barred(scene, rim, neck))),
-    ...own.flatMap((neck) => ownBarred(scene, neck)),
+    ...blurred(blockings(scene), scene),
+    ...blurred(
+      still.flatMap((neck) => scene.rims.flatMap((rim) => barred(scene, rim, neck))),
+      scene,
+    ),
+    ...blurred(
+      own.flatMap((neck) => ownBarred(scene, neck)),
+      scene,
+    ),
   ];
   return all
     .map(({ s, isLong, blur = 0 }): Time => ({ s, isLong, blur }))
     .filter(({ s }) => s > scene.low && s < scene.high)
     .sort((a, b) => a.s - b.s);
+}
+
+/** Times of touching: where boundaries come together at a slant, they are nearly touching for longer. */
+function blurred(times: readonly Time[], { blur }: Scene): Time[] {
+  return times.map(({ s, isLong, pace = 1 }) => ({ s, isLong, blur: blur / pace }));
 }
 
 /** Moments of which some place satisfies a condition, or that have none. */

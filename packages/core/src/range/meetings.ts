@@ -11,6 +11,8 @@ export interface Time {
   readonly isLong: boolean;
   /** How far round it the report may be that of touching, where that is farther than by welding alone. */
   readonly blur?: number;
+  /** How much nearer two boundaries come per unit of the free number, where they touch and that is known. */
+  readonly pace?: number;
 }
 
 /** A time, and the places where it happens. */
@@ -242,15 +244,14 @@ function timesApart(
   const half = Math.sqrt(Math.max(0, (reach - aside) * (reach + aside)));
   // Where it only just comes near enough, there are two values, one or none as rounding wants; all three are given.
   const isLong = reach - aside < slack;
-  return (isLong ? [middle - half, middle, middle + half] : [middle - half, middle + half]).map((s) => ({
-    s,
-    isLong,
-  }));
+  if (isLong) return [middle - half, middle, middle + half].map((s) => ({ s, isLong }));
+  // It moves along the line, and at a slant to the one between the centres.
+  return [middle - half, middle + half].map((s) => ({ s, isLong, pace: half / reach }));
 }
 
 /** When a number that is `value` now and grows by `rate` is 0. */
 function when(value: number, rate: number): Time[] {
-  return Math.abs(rate) < PARALLEL ? [] : [{ s: -value / rate, isLong: false }];
+  return Math.abs(rate) < PARALLEL ? [] : [{ s: -value / rate, isLong: false, pace: Math.abs(rate) }];
 }
 
 function dot(a: Vector, b: Vector): number {

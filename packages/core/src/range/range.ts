@@ -73,12 +73,6 @@ export interface RangeReport {
 const FINE = 1e-10;
 
 /**
- * Within this many weld tolerances of an event the report on a job may be that of touching: ends of edges move by up
- * to two when they are welded, and discs may be entered by four.
- */
-const BLUR = 8;
-
-/**
  * All values of one free number of a cut, its centre along x or y or its diameter, at which the outcome changes; the
  * intervals between them with what comes of each; and which of these are safe.
  *
@@ -102,7 +96,7 @@ export function rangeOf(job: Job, query: RangeQuery): RangeReport {
     candidates: candidates(scene, necksOf(rest, scene), ownNecks(number.cutAt(base), scene)).map(
       ({ s, isLong, blur }) => ({ at: base + s, isLong, blur }),
     ),
-    blur: BLUR * number.tolerance,
+    blur: scene.blur,
     fine: FINE * (to - from),
     probe: (at) => probeAt(job, number, at),
     sideOf: (low, high) => relationSide(job, number, low, high),
@@ -118,7 +112,7 @@ export function rangeOf(job: Job, query: RangeQuery): RangeReport {
     from,
     to,
     now: number.now,
-    present: presentAmong(number.now, { from, to, places, near: 2 * BLUR * number.tolerance }),
+    present: presentAmong(number.now, { from, to, places, near: 2 * scene.blur }),
     events: switches.map(({ at, before, after }) => ({
       at,
       changes: changesBetween(before.outcome, after.outcome),

@@ -35,6 +35,8 @@ export interface Scene {
   readonly box: Bounds;
   /** What curves may miss each other by and still be taken to meet. */
   readonly slack: number;
+  /** Boundaries nearer to each other than this, or as far into each other, may touch in a report. */
+  readonly blur: number;
   /** Whether a place lies in the part by more than a depth. */
   readonly isWithin: (p: Point, depth: number) => boolean;
   /** Whether a place is on the part and no earlier cut has gone through there. */
@@ -48,6 +50,12 @@ export interface Scene {
  * costs a look at the outcome beside it, one too few an event.
  */
 const SLACK = 100;
+
+/**
+ * Boundaries within this many weld tolerances of each other may touch in a report: ends of edges move by up to two when
+ * they are welded, and discs may be entered by four.
+ */
+const BLUR = 8;
 
 /** Draws the scene, with the rims as they are at `base`. */
 export function sceneOf(job: Job, number: FreeNumber, base: number, from: number, to: number): Scene {
@@ -86,6 +94,7 @@ export function sceneOf(job: Job, number: FreeNumber, base: number, from: number
     ].filter(isNear),
     box,
     slack,
+    blur: BLUR * number.tolerance,
     isWithin: (p, depth) => contains(job.outline, p, depth) === 'inside',
     standsBefore: standing(job, job.cuts.slice(0, number.index), slack),
     standsAfter: standing(job, others, slack),

@@ -88,7 +88,7 @@ interface Member {
 }
 
 /** No candidate is taken to blur by more than this many times as much as one of welding: that would hide others. */
-const MOST_BLUR = 100;
+const MOST_BLUR = 1000;
 
 function groupsOf<T>({ candidates, blur, from, to }: SearchPlan<T>): Group[] {
   const groups: Group[] = [];
