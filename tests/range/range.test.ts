@@ -141,6 +141,17 @@ describe('a range of one number of a cut', () => {
     expect(answer.events.filter(({ at }) => at > 12.3 && at < 37.7)).toEqual([]);
   });
 
+  it('tells of a touch at a slant where it is, though the report tells of touching long before', () => {
+    // The line between the centres is half of 41 long, and the cut goes 9 in 41 its way: a triangle of 9, 40 and 41.
+    const cuts = [
+      { id: 'hole', kind: 'bore', center: [40, 20], diameter: 16 },
+      { id: 'other', kind: 'bore', center: [60, 40], diameter: 25 },
+    ];
+    const answer = rangeOf(parseJob({ ...plate, cuts }), { cut: 'hole', along: 'x', from: 40, to: 80 });
+    const thin = Math.sqrt((20.5 + 2) ** 2 - 20 ** 2);
+    expectEvents(answer, [60 - thin, 60 - 4.5, 60 + 4.5, 60 + thin]);
+  });
+
   it('is safe where the job has the same findings without the cut', () => {
     const near = { id: 'near', kind: 'bore', center: [12, 6], diameter: 10 };
     const cuts = [near, { id: 'hole', kind: 'bore', center: [50, 30], diameter: 10 }];
