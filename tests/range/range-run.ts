@@ -48,7 +48,8 @@ for (const [name, cases] of families) {
   });
 }
 console.log(
-  `${jobs} jobs, ${events} events, ${changes.length} changes scanned; ` +
+  `${jobs} jobs, ${events} events, ${changes.filter(({ scanned }) => scanned).length} changes scanned and ` +
+    `${changes.filter(({ scanned }) => !scanned).length} of events between steps; ` +
     `${(scanMs / rangeMs).toFixed(0)} times as fast as the scan, ${least.toFixed(0)} at least`,
 );
 /** How many events and changes were seen to be the same by each means, and how far apart they are at most. */
