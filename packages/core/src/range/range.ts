@@ -78,10 +78,10 @@ const FINE = 1e-10;
  *
  * The values at which something can happen are worked out first, in closed form or as bracketed roots of distances,
  * see `candidates`; the job is then examined between neighbouring ones. An event is right to a billionth of the
- * range, or to what `examine` can tell, a few weld tolerances (each a billionth of the part): nearer than that to an
- * event a report may be that of touching, which no interval tells of. Where a report changes elsewhere than at a
- * candidate (relations go by area, and the largest piece by volume) its own change is bracketed, to 1e-10 of the range.
- * Where a web slips off the end of an edge, reports blur by more, since directions are told apart to 1e-7 only.
+ * range. Beside one of touching a report may tell of touching while boundaries are a few weld tolerances (each a
+ * billionth of the part) apart, and no interval tells of that. Where a report changes elsewhere than at a candidate
+ * (relations go by area, and the largest piece by volume) its own change is bracketed, to 1e-10 of the range. Where a
+ * web slips off the end of an edge, reports blur by more, since directions are told apart to 1e-7 only.
  * @throws RangeQueryError if there is no such cut or number, or the range is none
  */
 export function rangeOf(job: Job, query: RangeQuery): RangeReport {
