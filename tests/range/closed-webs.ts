@@ -12,6 +12,12 @@ import { type Feet, type Way, waysOf } from './closed-ways.js';
 /** Steps to both sides of a value in which roots are looked for. */
 const STEPS_ASIDE = 3;
 
+/**
+ * Where a distance changes more slowly than this, it is rounding that says where it is 0; and a third boundary that only
+ * just touches makes no web come or go.
+ */
+const FLAT = 1e-5;
+
 /** A shape, still or carried along. */
 type Carried = (v: number) => Shape;
 
@@ -54,10 +60,9 @@ export function webRoots(scene: ClosedScene, limit: number, near: number, { step
     const thirds = others.filter((third) => !isPartOf(third));
     return thirds.flatMap((third) =>
       functionsOf(neck, third, near).flatMap((f) =>
-        rootsOf(f, steps, scene.slack, Number.POSITIVE_INFINITY).map((at) => ({
-          at,
-          apartAt: (v) => Math.abs(f(v)),
-        })),
+        rootsOf(f, steps, scene.slack, Number.POSITIVE_INFINITY)
+          .filter((at) => Math.abs(f(at + scene.slack) - f(at - scene.slack)) > 2 * FLAT * scene.slack)
+          .map((at) => ({ at, apartAt: (v) => Math.abs(f(v)) })),
       ),
     );
   });

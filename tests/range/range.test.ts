@@ -152,6 +152,24 @@ describe('a range of one number of a cut', () => {
     expectEvents(answer, [60 - thin, 60 - 4.5, 60 + 4.5, 60 + thin]);
   });
 
+  it.each([
+    [20, 11.5],
+    [8, 5.5],
+  ])('tells where a web beside a hole of %i slips from an edge onto the round beside it', (diameter, y) => {
+    const job = parseJob({
+      ...plate,
+      part: { outline: { rectangle: [100, 60], corner: 14 }, thickness: 12 },
+      cuts: [{ id: 'hole', kind: 'bore', center: [20, y], diameter }],
+    });
+    const answer = rangeOf(job, { cut: 'hole', along: 'x', from: 13.1, to: 40 });
+    // The line from the centre square to the edge meets it in its end, 14 from the corner.
+    expectEvents(answer, [14]);
+    expect(answer.intervals.map(({ outcome }) => outcome.webs.map(({ between }) => between[1]))).toEqual([
+      ['outline:7'],
+      ['outline:0'],
+    ]);
+  });
+
   it('is safe where the job has the same findings without the cut', () => {
     const near = { id: 'near', kind: 'bore', center: [12, 6], diameter: 10 };
     const cuts = [near, { id: 'hole', kind: 'bore', center: [50, 30], diameter: 10 }];

@@ -48,6 +48,16 @@ describe('a wrong answer is found by the scan', () => {
       })),
     };
   };
+  it('and a web that slips off the end of an edge is one where the centre is square to it', () => {
+    const other = parseJob({
+      ...job.document,
+      part: { outline: { rectangle: [100, 60], corner: 14 }, thickness: 12 },
+      cuts: [{ id: 'hole', kind: 'bore', center: [20, 11.5], diameter: 20 }],
+    });
+    const { changes } = checkRange(other, { cut: 'hole', along: 'x', from: 13.1, to: 40 }, STEPS);
+    expect(changes.map(({ by }) => by)).toEqual(['slip']);
+  });
+
   const places = answer.events.map(({ at }) => at);
 
   it('and a right one is not', () => {

@@ -20,6 +20,12 @@ import { type Scene, wallsIn } from './scene.js';
  */
 const PIECES = 8;
 
+/**
+ * Where a distance changes more slowly than this, rounding has a say in where it is 0. So it is where a neck comes to a
+ * smooth joint: the edge past the joint only just touches its disc, and the neck slips off, see `slips`.
+ */
+const FLAT = 1e-5;
+
 /** A neck between a rim and what stands still, as the free number takes it along. */
 interface MovingNeck {
   readonly rim: Curve;
@@ -114,7 +120,9 @@ function blockingsOf(scene: Scene, neck: MovingNeck, boxes: readonly Bounds[]): 
       const posture = postureAt(scene, neck, s);
       return posture === null ? Infinity : of(posture, s);
     };
-    return rootsIn(f, from, to, PIECES).map((s): Time => ({ s, isLong: false, pace: paceOf(f, s, slack) }));
+    return rootsIn(f, from, to, PIECES)
+      .map((s): Time & { readonly pace: number } => ({ s, isLong: false, pace: paceOf(f, s, slack) }))
+      .filter(({ pace }) => pace > FLAT);
   };
   const holds = (s: number) => {
     const posture = postureAt(scene, neck, s);
@@ -133,10 +141,10 @@ function blockingsOf(scene: Scene, neck: MovingNeck, boxes: readonly Bounds[]): 
   ]);
 }
 
-/** How fast a function changes at a place; 1 if that cannot be told. */
+/** How fast a function changes about a place; 1 if that cannot be told. */
 function paceOf(f: (s: number) => number, s: number, by: number): number {
   const pace = Math.abs(f(s + by) - f(s - by)) / (2 * by);
-  return pace > 0 && Number.isFinite(pace) ? pace : 1;
+  return Number.isFinite(pace) ? pace : 1;
 }
 
 function longestStep(points: readonly Point[]): number {
