@@ -20,11 +20,12 @@ export function checkJob(document: JobDocument): void {
   const plainJob = parseJob(plain);
   const plainReport = examine(plainJob);
   const extent = commonExtent(job.outline);
+  const joints = plainJob.outline.flatMap(({ outer, holes }) => [outer, ...holes].flat().map(({ a }) => a));
   const others = jobWays(plainJob, extent).map((way) => ({ way, other: examine(parseJob(way.document)) }));
   // Names last: where a foot lies on a joint they are the likeliest to differ, and must not hide what matters more.
   for (const named of [false, true]) {
     for (const { way, other } of others) {
-      const fault = reportDifference(plainReport, other, way, extent, named);
+      const fault = reportDifference(plainReport, other, way, extent, joints, named);
       if (fault !== null) throw new Error(`${named ? 'names, ' : ''}${way.name}, ${fault}`);
     }
   }

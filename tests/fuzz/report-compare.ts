@@ -1,4 +1,4 @@
-import type { Report } from '@edgebite/core';
+import type { Point, Report } from '@edgebite/core';
 import { placed } from '@edgebite/core/testing';
 import type { JobWay } from './job-ways.js';
 
@@ -24,6 +24,7 @@ type Row = Readonly<Record<string, string | number | readonly number[]>>;
 
 /**
  * The first difference between the report of a plain job and that of one written another way, or null.
+ * @param joints where edges of the plain outline join
  * @param named whether webs and knife edges must be between the same edges too
  */
 export function reportDifference(
@@ -31,6 +32,7 @@ export function reportDifference(
   other: Report,
   given: JobWay,
   extent: number,
+  joints: readonly Point[],
   named: boolean,
 ): string | null {
   const way = named ? given : { ...given, rename: null };
@@ -49,7 +51,7 @@ export function reportDifference(
     ],
     ['pieces', piecesOf(plain, 1, way, extent), piecesOf(other, s, way, extent)],
     ['webs', webs(plain, true, way, extent), webs(other, false, way, extent)],
-    ['knife edges', knives(plain, true, way), knives(other, false, way)],
+    ['knife edges', knives(plain, true, way, extent, joints), knives(other, false, way, extent, joints)],
     ['floors', floors(plain, true, way), floors(other, false, way)],
     ['cuts', cuts(plain, 1, way), cuts(other, s, way)],
     ['removed', [removed(plain, 1)], [removed(other, s)]],
@@ -127,8 +129,8 @@ function names(between: readonly [string, string], rename: ((source: string) => 
   return between.map(rename).sort().join(' ');
 }
 
-function withoutNumbers(text: string, { renumbered }: JobWay): string {
-  return renumbered ? text.replace(/(outline|hole:\d+):\d+/g, '$1') : text;
+function withoutNumbers(text: string): string {
+  return text.replace(/(outline|hole:\d+):\d+/g, '$1');
 }
 
 function webs(report: Report, isPlain: boolean, way: JobWay, extent: number): Row[] {
@@ -140,7 +142,7 @@ function webs(report: Report, isPlain: boolean, way: JobWay, extent: number): Ro
       // The middle of a strip lies anywhere along it where other metal takes part of it away; allow for its length.
       at: [...spot(web.at, isPlain, way), web.strip / s],
       // A foot on a corner is named after the first of its two edges, which is another one once they are counted anew.
-      between: way.reordered ? '' : withoutNumbers(names(web.between, renameFor(isPlain, way)), way),
+      between: way.reordered ? '' : webNames(web.between, isPlain, way),
       length: web.length / s,
       strip: web.strip / s,
       slab: slabFor(report, web.slab, isPlain, way),
@@ -148,17 +150,37 @@ function webs(report: Report, isPlain: boolean, way: JobWay, extent: number): Ro
     .filter(({ thickness }) => thickness > THIN * extent && thickness < limit - LENGTH * extent);
 }
 
-function knives(report: Report, isPlain: boolean, way: JobWay): Row[] {
+function webNames(between: Report['webs'][number]['between'], isPlain: boolean, way: JobWay): string {
+  const text = names(between, renameFor(isPlain, way));
+  return way.renumbered ? withoutNumbers(text) : text;
+}
+
+function knives(
+  report: Report,
+  isPlain: boolean,
+  way: JobWay,
+  extent: number,
+  joints: readonly Point[],
+): Row[] {
   const s = isPlain ? 1 : way.by.scale;
+  const placedJoints = joints.map(({ x, y }) => spot([x, y], true, way));
   return report.knifeEdges
     .filter(({ angle }) => angle < report.limits.knifeEdge - ANGLE)
-    .map((edge) => ({
-      angle: edge.angle,
-      at: spot(edge.at, isPlain, way),
-      between: way.reordered ? '' : names(edge.between, renameFor(isPlain, way)),
-      feather: edge.feather === null ? 'none' : edge.feather / s,
-      slab: slabFor(report, edge.slab, isPlain, way),
-    }));
+    .map((edge) => {
+      const at = spot(edge.at, isPlain, way);
+      const text = names(edge.between, renameFor(isPlain, way));
+      // The tip of tangent edges slides past a joint too, and lies on the next edge then.
+      const slides =
+        edge.angle < ANGLE &&
+        placedJoints.some(([x, y]) => Math.hypot(at[0] - x, at[1] - y) <= PLACE * extent);
+      return {
+        angle: edge.angle,
+        at,
+        between: way.reordered ? '' : slides ? withoutNumbers(text) : text,
+        feather: edge.feather === null ? 'none' : edge.feather / s,
+        slab: slabFor(report, edge.slab, isPlain, way),
+      };
+    });
 }
 
 function floors(report: Report, isPlain: boolean, way: JobWay): Row[] {
