@@ -33,8 +33,8 @@ export class Discs {
   private readonly known = new Map<number, readonly Resting[]>();
 
   constructor(
-    private readonly walls: Walls,
-    private readonly radius: number,
+    readonly walls: Walls,
+    readonly radius: number,
   ) {}
 
   /**

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.js';
 import type { Loop, Region } from '../region/region.js';
 import { Discs, type Zone } from './discs.js';
 import { interiorAngle, outwardCurvature, TANGENT } from './interior-angle.js';
-import { namesInOrder, type Walls, wallsOf } from './walls.js';
+import { namesInOrder, wallsOf } from './walls.js';
 
 /** A corner of metal sharper than the limit. */
 export interface KnifeEdge {
@@ -38,7 +38,10 @@ interface Wedge {
  * @param webLimit thickness that the feather is measured to
  */
 export function knifeEdgesOf(section: Region, limit: number, webLimit: number): KnifeEdge[] {
-  return zonedKnifeEdges(section, limit, webLimit).map(({ zone: _, ...edge }) => edge);
+  const walls = wallsOf(section);
+  if (walls === null) return [];
+  const discs = new Discs(walls, webLimit / 2);
+  return zonedKnifeEdges(section, limit, discs).map(({ zone: _, ...edge }) => edge);
 }
 
 /** A knife edge, and what has a say in it: boundary that stays outside of its zone may change. */
@@ -48,20 +51,13 @@ export interface ZonedKnifeEdge extends KnifeEdge {
 
 /**
  * As `knifeEdgesOf`.
- * @param tolerance that to work with; the one for the extent of the section unless given
+ * @param discs those of this section that are as wide as the web limit
  */
-export function zonedKnifeEdges(
-  section: Region,
-  limit: number,
-  webLimit: number,
-  tolerance?: number,
-): ZonedKnifeEdge[] {
+export function zonedKnifeEdges(section: Region, limit: number, discs: Discs): ZonedKnifeEdge[] {
   const wedges = wedgesOf(section).filter(({ angle }) => angle < limit);
   if (wedges.length === 0) return [];
-  const walls = wallsOf(section, tolerance) as Walls;
-  const discs = new Discs(walls, webLimit / 2);
   const numberOf = new Map<Edge, number>();
-  walls.list.forEach((wall, k) => {
+  discs.walls.list.forEach((wall, k) => {
     if (wall.shape !== 'corner') numberOf.set(wall.edge, k);
   });
   return wedges

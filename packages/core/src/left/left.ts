@@ -1,12 +1,11 @@
-import { extentOf } from '../geometry/bounds.js';
 import type { Point } from '../geometry/point.js';
-import { weldTolerance } from '../geometry/tolerance.js';
-import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { type Cells, cellsOf, cellVolume, type Removal, type Slab, STANDS } from './cells.js';
+import { Discs } from './discs.js';
 import { type Floor, floorsOf } from './floors.js';
 import { type ZonedKnifeEdge, zonedKnifeEdges } from './knife-edges.js';
 import { type Pieces, piecesOf } from './pieces.js';
+import { wallsOf } from './walls.js';
 import { type ZonedWeb, zonedWebs } from './webs.js';
 
 /** Something found in the section of a slab, and the piece that it belongs to. */
@@ -70,12 +69,12 @@ export function whatIsLeft(
       slab,
       piece: (parts[part] as (typeof parts)[number]).piece,
     });
-    const box = boundsOf(section);
-    const tolerance = like?.tolerances[slab] ?? (box === null ? 0 : weldTolerance(extentOf(box)));
-    tolerances.push(tolerance);
-    for (const web of zonedWebs(section, webLimit, tolerance)) webs.push(placed(web));
-    for (const edge of zonedKnifeEdges(section, knifeLimit, webLimit, tolerance))
-      knifeEdges.push(placed(edge));
+    const walls = wallsOf(section, like?.tolerances[slab]);
+    tolerances.push(walls?.tolerance ?? 0);
+    if (walls === null) return;
+    const discs = new Discs(walls, webLimit / 2);
+    for (const web of zonedWebs(discs)) webs.push(placed(web));
+    for (const edge of zonedKnifeEdges(section, knifeLimit, discs)) knifeEdges.push(placed(edge));
   });
   webs.sort((a, b) => a.thickness - b.thickness || a.slab - b.slab);
   knifeEdges.sort((a, b) => a.angle - b.angle || a.slab - b.slab);

@@ -46,7 +46,9 @@ export interface Web {
  * @param limit thickness in the unit of the section, over 0
  */
 export function websOf(section: Region, limit: number): Web[] {
-  return zonedWebs(section, limit).map(({ zone: _, ...web }) => web);
+  const walls = wallsOf(section);
+  if (walls === null) return [];
+  return zonedWebs(new Discs(walls, limit / 2)).map(({ zone: _, ...web }) => web);
 }
 
 /** A web, and what has a say in it: boundary that stays outside of its zone may change. */
@@ -54,14 +56,10 @@ export interface ZonedWeb extends Web {
   readonly zone: Zone;
 }
 
-/**
- * As `websOf`. Webs of one thickness come in the order of their places.
- * @param tolerance that to work with; the one for the extent of the section unless given
- */
-export function zonedWebs(section: Region, limit: number, tolerance?: number): ZonedWeb[] {
-  const walls = wallsOf(section, tolerance);
-  if (walls === null) return [];
-  const discs = new Discs(walls, limit / 2);
+/** As `websOf`, for discs as wide as the limit. Webs of one thickness come in the order of their places. */
+export function zonedWebs(discs: Discs): ZonedWeb[] {
+  const { walls } = discs;
+  const limit = 2 * discs.radius;
   const strips: Strip[] = [];
   const necks: Facing[] = [];
   for (let i = 0; i < walls.list.length; i++) {
