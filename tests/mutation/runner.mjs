@@ -1,9 +1,9 @@
 /*
  * A test runner for Stryker that keeps all tests in one process. The runner for vitest loads every module anew for
  * each mutant, which takes far longer than the tests; here a mutant is switched on, and the tests that reach it run
- * from the quickest to the slowest until one fails.
+ * until one fails: first the quick ones, and those that have found mutants before.
  */
-import { rmSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { commonTokens, declareClassPlugin, PluginKind } from '@stryker-mutator/api/plugin';
@@ -18,13 +18,30 @@ import { build } from 'esbuild';
 /** Beside the files that tests look for by a relative path. */
 const BUNDLE = 'tests/tools';
 
+/** What the dry run has found, for a process that is started in place of one that hung. */
+const FINDINGS = 'mutation-findings.json';
+
+/**
+ * A test in which a mutant is met this many times as often as in any test without it goes on without end; a few
+ * more, since a loop that goes round once may go round a little longer and end.
+ */
+const MOST_HITS = 20;
+const SPARE_HITS = 10_000;
+
+/** Counts how often each mutant is met; needed in the dry run only, and slower than all else. */
+const COUNTS = /stryCov_\w+\((?:"\d+"(?:, ?)?)+\)/g;
+
 class InOneProcess {
   static inject = [commonTokens.options];
   #options;
   #file = '';
   #loads = 0;
   #tests = [];
+  /** By test, how long it takes and how many mutants it has found. */
   #times = new Map();
+  #kills = new Map();
+  /** By mutant, how often it is met in the test that meets it most. */
+  #hits = new Map();
 
   constructor(options) {
     this.#options = options;
@@ -71,17 +88,24 @@ class InOneProcess {
       },
       logLevel: 'error',
     });
-    await this.#load();
+    const counting = readFileSync(this.#file, 'utf8');
+    writeFileSync(this.#quick, counting.replace(COUNTS, '0'));
   }
 
-  async #load() {
+  /** The bundle without counts. */
+  get #quick() {
+    return this.#file.replace(/\.mjs$/, '-quick.mjs');
+  }
+
+  async #load(file) {
     this.#loads += 1;
-    const { tests } = await import(`${pathToFileURL(this.#file)}?${this.#loads}`);
+    const { tests } = await import(`${pathToFileURL(file)}?${this.#loads}`);
     const { leaveOut } = this.#options.inOneProcess;
     this.#tests = tests.filter(({ name }) => !leaveOut.includes(name));
   }
 
   async dryRun() {
+    await this.#load(this.#file);
     const results = [];
     for (const test of this.#tests) {
       this.#state.currentTestId = test.name;
@@ -90,41 +114,62 @@ class InOneProcess {
       this.#times.set(test.name, result.timeSpentMs);
     }
     this.#state.currentTestId = undefined;
-    return { status: DryRunStatus.Complete, tests: results, mutantCoverage: this.#state.mutantCoverage };
+    const mutantCoverage = withoutLoading(this.#state.mutantCoverage ?? { static: {}, perTest: {} });
+    for (const counts of Object.values(mutantCoverage.perTest)) {
+      for (const [id, count] of Object.entries(counts)) {
+        this.#hits.set(id, Math.max(count, this.#hits.get(id) ?? 0));
+      }
+    }
+    writeFileSync(FINDINGS, JSON.stringify({ times: [...this.#times], hits: [...this.#hits] }));
+    await this.#load(this.#quick);
+    return { status: DryRunStatus.Complete, tests: results, mutantCoverage };
   }
 
-  async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation, reloadEnvironment }) {
-    if (this.#times.size === 0) await this.dryRun();
+  async #takeFindings() {
+    if (!existsSync(FINDINGS)) return void (await this.dryRun());
+    const { times, hits } = JSON.parse(readFileSync(FINDINGS, 'utf8'));
+    this.#times = new Map(times);
+    this.#hits = new Map(hits);
+    await this.#load(this.#quick);
+  }
+
+  async mutantRun({ activeMutant, testFilter, mutantActivation, reloadEnvironment }) {
+    if (this.#times.size === 0) await this.#takeFindings();
     const state = this.#state;
-    state.hitLimit = hitLimit;
-    state.hitCount = hitLimit === undefined ? undefined : 0;
+    state.hitLimit = MOST_HITS * (this.#hits.get(activeMutant.id) ?? 0) + SPARE_HITS;
+    state.hitCount = 0;
     state.activeMutant = mutantActivation === 'static' ? activeMutant.id : undefined;
     let results;
     try {
-      if (reloadEnvironment) await this.#load();
+      if (reloadEnvironment) await this.#load(this.#quick);
       state.activeMutant = activeMutant.id;
       results = await this.#until(testFilter);
     } catch (error) {
       // What breaks while modules load breaks all tests.
       results = [failed('loading', 0, error)];
     }
-    const reached = determineHitLimitReached(state.hitCount, hitLimit);
+    const reached = determineHitLimitReached(state.hitCount, state.hitLimit);
     state.activeMutant = undefined;
     state.hitCount = undefined;
+    // Tests keep what a mutant has made of a module for the next one.
+    if (mutantActivation === 'static') await this.#load(this.#quick);
     return toMutantRunResult(reached ?? { status: DryRunStatus.Complete, tests: results });
   }
 
   async #until(filter) {
     const wanted = filter && new Set(filter);
-    const time = (test) => this.#times.get(test.name) ?? 0;
+    const rank = ({ name }) => (this.#times.get(name) ?? 0) / (1 + (this.#kills.get(name) ?? 0));
     const tests = this.#tests
       .filter((test) => !wanted || wanted.has(test.name))
-      .sort((one, other) => time(one) - time(other));
+      .sort((one, other) => rank(one) - rank(other));
     const results = [];
     for (const test of tests) {
+      this.#state.hitCount = 0;
       const result = await this.#run(test);
       results.push(result);
-      if (result.status === TestStatus.Failed) break;
+      if (result.status !== TestStatus.Failed) continue;
+      this.#kills.set(test.name, 1 + (this.#kills.get(test.name) ?? 0));
+      break;
     }
     return results;
   }
@@ -140,8 +185,18 @@ class InOneProcess {
   }
 
   async dispose() {
-    rmSync(this.#file, { force: true });
+    for (const file of [this.#file, this.#quick]) rmSync(file, { force: true });
   }
+}
+
+/**
+ * The coverage without what only the making of cases meets, where tests meet it too. Such mutants would need all
+ * modules loaded anew and all tests run, to find cases made by wrong code.
+ */
+function withoutLoading({ static: loading, perTest }) {
+  const met = new Set(Object.values(perTest).flatMap((counts) => Object.keys(counts)));
+  const rest = Object.entries(loading).filter(([id]) => !met.has(id));
+  return { static: Object.fromEntries(rest), perTest };
 }
 
 function failed(name, timeSpentMs, error) {
