@@ -57,7 +57,7 @@ export function lineEdge(a: Point, b: Point, source?: Source): LineEdge {
  * An arc from `a` to `b` round `center`. Where the ends are not equally far from the centre as given, it is moved
  * to the nearest place that is.
  * @throws RangeError if a coordinate is not finite, the ends coincide (make a full circle of two arcs),
- *   the radius is zero, or the ends lie at distances from the centre that differ by over a thousandth.
+ *   the radius is too large for a number, or the ends lie at distances from the centre that differ by over a thousandth.
  */
 export function arcEdge(a: Point, b: Point, center: Point, ccw: boolean, source?: Source): ArcEdge {
   checkPoint('arcEdge', 'a', a);
@@ -68,8 +68,8 @@ export function arcEdge(a: Point, b: Point, center: Point, ccw: boolean, source?
   }
   const ra = distance(center, a);
   const rb = distance(center, b);
-  const given = ra === rb ? ra : ra / 2 + rb / 2;
-  if (!(given > 0) || !Number.isFinite(given)) throw new RangeError(`arcEdge: the radius is ${given}`);
+  const given = (ra + rb) / 2;
+  if (!Number.isFinite(given)) throw new RangeError(`arcEdge: the radius is ${given}`);
   if (Math.abs(ra - rb) > RADIUS_SLACK * given) {
     throw new RangeError(`arcEdge: the ends are ${ra} and ${rb} from the centre; they must be equally far`);
   }

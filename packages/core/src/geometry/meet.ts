@@ -1,7 +1,7 @@
 import { isWithinTurn, ROW, writeRow } from './curves.js';
 import type { Edge } from './edge.js';
 import { onArcSide, pointAlong } from './measure.js';
-import { distance, type Point, samePoint } from './point.js';
+import { distance, type Point } from './point.js';
 
 /** A place where two edges meet; `touch` where they come together without being seen to cross. */
 export interface MeetingPoint {
@@ -67,15 +67,10 @@ function stretches(e: Edge, f: Edge, found: readonly MeetingPoint[], tolerance: 
   for (let i = 0; i + 1 < sorted.length; i++) {
     const a = (sorted[i] as { at: Point }).at;
     const b = (sorted[i + 1] as { at: Point }).at;
-    if (distanceTo(f, between(e, a, b)) <= tolerance) ends.push([a, b]);
+    const halfway = pointAlong({ ...e, a, b }, 0.5);
+    if (distanceTo(f, halfway) <= tolerance) ends.push([a, b]);
   }
   return ends;
-}
-
-function between(e: Edge, a: Point, b: Point): Point {
-  if (samePoint(a, b)) return a;
-  const part: Edge = { ...e, a, b };
-  return pointAlong(part, 0.5);
 }
 
 /**
