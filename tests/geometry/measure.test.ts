@@ -12,6 +12,7 @@ import {
   edgeLength,
   lineEdge,
   nearestOnEdge,
+  onArcSide,
   pointAlong,
   ring,
   segmentArea,
@@ -68,6 +69,42 @@ describe('an arc', () => {
     expect(edgeBounds(arc(5, 100, -30))).toMatchObject({ minX: -5, minY: -5 });
   });
 
+  it('is boxed by its ends alone between the extremes of its circle, to the last bit', () => {
+    // 0.3 - 0.1 and 0.3 + 0.1 are rounded; a drawing has 0.2 and 0.4, and its neighbours end there.
+    const c = p(0.3, 0.3);
+    const quarters = [p(0.4, 0.3), p(0.3, 0.4), p(0.2, 0.3), p(0.3, 0.2)];
+    quarters.forEach((a, k) => {
+      const b = quarters[(k + 1) % 4] as typeof a;
+      const box = {
+        minX: Math.min(a.x, b.x),
+        minY: Math.min(a.y, b.y),
+        maxX: Math.max(a.x, b.x),
+        maxY: Math.max(a.y, b.y),
+      };
+      expect(edgeBounds(arcEdge(a, b, c, true))).toEqual(box);
+      expect(edgeBounds(arcEdge(b, a, c, false))).toEqual(box);
+    });
+    for (const from of [10, 100, 190, 280]) {
+      const short = arc(5, from, from + 70);
+      const xs = [short.a.x, short.b.x].sort((a, b) => a - b);
+      const ys = [short.a.y, short.b.y].sort((a, b) => a - b);
+      expect(edgeBounds(short)).toEqual({ minX: xs[0], minY: ys[0], maxX: xs[1], maxY: ys[1] });
+    }
+  });
+
+  it('has its ends on its side, whichever way it runs, and what lies between them', () => {
+    for (const degrees of [40, 90, 180, 220, 300]) {
+      for (const edge of [arc(3, 25, 25 + degrees), arc(3, 25 + degrees, 25, false)]) {
+        expect(onArcSide(edge, edge.a)).toBe(true);
+        expect(onArcSide(edge, edge.b)).toBe(true);
+        expect(onArcSide(edge, at(3, 26))).toBe(true);
+        expect(onArcSide(edge, at(3, 24 + degrees))).toBe(true);
+        expect(onArcSide(edge, at(3, 24))).toBe(false);
+        expect(onArcSide(edge, at(3, 26 + degrees))).toBe(false);
+      }
+    }
+  });
+
   it('is walked by shares of its length, ends exact', () => {
     const edge = arc(2, 0, 240);
     expect(pointAlong(edge, 0)).toBe(edge.a);
@@ -112,6 +149,7 @@ describe('the sine excess', () => {
       expect(Math.abs(sineExcess(t) / series - 1)).toBeLessThan(1e-14);
     }
     expect(sineExcess(2)).toBeCloseTo(2 - Math.sin(2), 15);
+    expect(sineExcess(0)).toBe(0);
   });
 });
 
@@ -126,6 +164,20 @@ describe('the nearest place of an edge', () => {
     expect(nearestOnEdge(quarter, p(-3, -4)).at).toEqual(quarter.a);
     expect(nearestOnEdge(quarter, p(-4, -3)).at).toEqual(quarter.b);
     expect(nearestOnEdge(quarter, p(0, 0)).distance).toBeCloseTo(5, 12);
+  });
+
+  it('at an end is that end to the last bit', () => {
+    // 0.1 + (0.7 - 0.1) is not 0.7.
+    const line = lineEdge(p(0.7, 0.2), p(0.1, 0.9));
+    for (const edge of [line, lineEdge(line.b, line.a)]) {
+      expect(nearestOnEdge(edge, edge.a)).toEqual({ at: edge.a, distance: 0 });
+      expect(nearestOnEdge(edge, edge.b)).toEqual({ at: edge.b, distance: 0 });
+    }
+  });
+
+  it('is the start of an arc from its centre, also where the end is rounded to be nearer', () => {
+    const large = arcEdge(at(5, 10), at(5 - 1e-7, 9), p(0, 0), true);
+    expect(nearestOnEdge(large, large.center).at).toEqual(large.a);
   });
 });
 

@@ -1,4 +1,13 @@
-import { type ArcEdge, arcEdge, type Edge, lineEdge, type Meeting, meet, reversed } from '@edgebite/core';
+import {
+  type ArcEdge,
+  arcEdge,
+  type Edge,
+  lineEdge,
+  type Meeting,
+  meet,
+  type Point,
+  reversed,
+} from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 
 const TOLERANCE = 1e-9;
@@ -68,6 +77,34 @@ describe('two lines', () => {
     const line = lineEdge(p(0, 0), p(5, 0));
     expect(met(line, lineEdge(p(1, 0.9e-9), p(4, 0.9e-9))).kind).toBe('overlap');
     expect(met(line, lineEdge(p(1, 1.1e-9), p(4, 1.1e-9))).kind).toBe('apart');
+  });
+});
+
+describe('lines that stay within the tolerance of each other', () => {
+  /** A line of some length, turned by an angle about the origin. */
+  const through = (length: number, angle: number) => {
+    const [x, y] = [(length / 2) * Math.cos(angle), (length / 2) * Math.sin(angle)];
+    return lineEdge(p(-x, -y), p(x, y));
+  };
+
+  it.each([0, 30, 45, 90, 135])('overlap in one stretch though they cross, at %d degrees', (degrees) => {
+    const angle = (degrees * Math.PI) / 180;
+    for (const [one, other] of [
+      [5, 5],
+      [1000, 1],
+      [1, 1000],
+    ] as const) {
+      // Half the shorter one, turned by this much, comes to 0.4 tolerances from the longer one; by 7.5 times it, to 3.
+      const turn = 0.8e-9 / Math.min(one, other);
+      const meeting = met(through(one, angle), through(other, angle + turn));
+      if (meeting.kind !== 'overlap') throw new Error(meeting.kind);
+      expect(meeting.ends).toHaveLength(1);
+      const [[a, b]] = meeting.ends as [[Point, Point]];
+      expect(Math.hypot(b.x - a.x, b.y - a.y)).toBeCloseTo(Math.min(one, other), 6);
+      // Where such lines cross is rounded far along them, so places are not compared.
+      const crossing = meet(through(one, angle), through(other, angle + 7.5 * turn), TOLERANCE);
+      expect(crossing).toMatchObject({ kind: 'points', points: [{ touch: false }] });
+    }
   });
 });
 
@@ -155,6 +192,67 @@ describe('two circles', () => {
       [0, 5],
       [5, 0],
     ]);
+  });
+
+  it.each([
+    ['near its start', -20, 100, 0, 100],
+    ['near its end, over half a turn on', 200, 350, 200, 300],
+    ['in its first half', 30, 60, 30, 60],
+    ['in its second half', 250, 280, 250, 280],
+  ])('that are one overlap along what is shared of a long arc %s', (_, from, to, start, end) => {
+    const at = (degrees: number) =>
+      p(5 * Math.cos((degrees * Math.PI) / 180), 5 * Math.sin((degrees * Math.PI) / 180));
+    const long = arcEdge(at(0), at(300), p(0, 0), true);
+    const short = arcEdge(at(from), at(to), p(0, 0), true);
+    expect(met(long, short).kind).toBe('overlap');
+    // Along the first of the two, whichever way the other runs.
+    for (const other of [short, reversed(short)]) {
+      const meeting = meet(long, other, TOLERANCE);
+      if (meeting.kind !== 'overlap') throw new Error(meeting.kind);
+      expect(meeting.ends).toHaveLength(1);
+      const [[a, b]] = meeting.ends as [[Point, Point]];
+      for (const [found, expected] of [
+        [a, at(start)],
+        [b, at(end)],
+      ] as const) {
+        expect(found.x).toBeCloseTo(expected.x, 12);
+        expect(found.y).toBeCloseTo(expected.y, 12);
+      }
+    }
+  });
+
+  it('that are one but for the rounding of their centres overlap in one stretch, wherever it lies', () => {
+    for (let degrees = 0; degrees < 360; degrees += 45) {
+      const at = (turn: number, x: number, y: number) => {
+        const angle = ((degrees + turn) * Math.PI) / 180;
+        return p(x + 5 * Math.cos(angle), y + 5 * Math.sin(angle));
+      };
+      const one = arcEdge(at(-60, 0, 0), at(60, 0, 0), p(0, 0), true);
+      for (const [x, y] of [
+        [3e-10, 0],
+        [0, -3e-10],
+      ] as const) {
+        const other = arcEdge(at(-30, x, y), at(90, x, y), p(x, y), true);
+        const meeting = met(one, other);
+        expect(meeting).toMatchObject({ kind: 'overlap', ends: { length: 1 } });
+      }
+    }
+  });
+
+  it('a gap apart touch in the middle of the gap, of two that dig into each other in the middle of that', () => {
+    const tolerance = 0.1;
+    const place = (r: number, d: number, s: number) => {
+      const meeting = meet(circle(0, 0, r), circle(d, 0, s), tolerance);
+      expect(meeting).toMatchObject({ kind: 'points', points: [{ touch: true }] });
+      return points(meeting)[0];
+    };
+    // Side by side: the circles pass the axis at 3 and at 5.08 - 2.
+    expect(place(3, 5.08, 2)?.x).toBeCloseTo(3.04, 12);
+    expect(place(3, 4.92, 2)?.x).toBeCloseTo(2.96, 12);
+    // One in the other: they pass it at 5 and at 3 + d; and the other way round at -2 and at d - 5.
+    expect(place(5, 2.92, 2)?.x).toBeCloseTo(4.96, 12);
+    expect(place(5, 3.08, 2)?.x).toBeCloseTo(5.04, 12);
+    expect(place(2, 2.92, 5)?.x).toBeCloseTo(-2.04, 12);
   });
 
   it('of two halves share both ends', () => {
