@@ -38,6 +38,8 @@ const each =
     }
   };
 
+export { it as test };
+
 describe.each = each(describe);
 it.each = each(it);
 
