@@ -101,7 +101,7 @@ class InOneProcess {
     this.#loads += 1;
     const { tests } = await import(`${pathToFileURL(file)}?${this.#loads}`);
     const { leaveOut } = this.#options.inOneProcess;
-    this.#tests = tests.filter(({ name }) => !leaveOut.includes(name));
+    this.#tests = tests.filter(({ name }) => !leaveOut.some((start) => name.startsWith(start)));
   }
 
   async dryRun() {
