@@ -1,4 +1,4 @@
-import { arcEdge, knifeEdgesOf, type Loop, type Region, websOf } from '@edgebite/core';
+import { arcEdge, examine, knifeEdgesOf, type Loop, parseJob, type Region, websOf } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { at, box, everyWay, hole, loopThrough, section } from './section-builder.js';
 
@@ -46,6 +46,31 @@ describe('what is found comes in an order that hangs on places only', () => {
       expect(angles).toEqual([...angles].sort((a, b) => a - b));
     }
   });
+});
+
+it('knife edges of a report come sharpest first, those of one angle from the bottom up', () => {
+  const { knifeEdges } = examine(
+    parseJob({
+      edgebite: 1,
+      units: 'mm',
+      part: { outline: { rectangle: [60, 40] }, thickness: 10 },
+      limits: { knifeEdge: 40 },
+      cuts: [
+        { id: 'a', kind: 'bore', center: [15, 8], diameter: 20 },
+        { id: 'b', kind: 'bore', center: [45, 9], diameter: 20, depth: 4 },
+      ],
+    }),
+  );
+  // The angle between a side and a circle of 10 whose centre is 8 or 9 off it: its cosine is that share of the radius.
+  const [dull, sharp] = [0.8, 0.9].map((share) => (Math.acos(share) * 180) / Math.PI) as [number, number];
+  expect(knifeEdges.map(({ angle, slab }) => [angle, slab])).toEqual([
+    [expect.closeTo(sharp, 9), 1],
+    [expect.closeTo(sharp, 9), 1],
+    [expect.closeTo(dull, 9), 0],
+    [expect.closeTo(dull, 9), 0],
+    [expect.closeTo(dull, 9), 1],
+    [expect.closeTo(dull, 9), 1],
+  ]);
 });
 
 /** The same edges under other names. */

@@ -43,6 +43,8 @@ describe('relation of a bore to the part', () => {
     ['well inside', bore(60, 30, 20), 'inside'],
     ['smaller than the resolution, inside', bore(60, 30, 0.004), 'inside'],
     ['centred on a corner', bore(0, 0, 10), 'breaks out'],
+    ['smaller than the resolution, across a side', bore(100, 30, 0.008), 'grazes'],
+    ['over the resolution, across a side', bore(100, 30, 0.03), 'breaks out'],
     ['touching a corner', bore(103, 64, 10), 'grazes'],
     ['past a corner by a hair over the resolution', bore(103.003 + HAIR, 64.004 + HAIR, 10), 'clear'],
     ['over all of the part', bore(50, 30, 120), 'swallows'],
@@ -95,6 +97,11 @@ describe('relation of a ring cut', () => {
     ['its inner rim in the hole', ring(25, 30, 22, 6), 'inside'],
     ['its outer rim touching a side from outside', ring(115, 30, 30, 4), 'grazes'],
     ['wide enough to take all', ring(50, 130, 340, 169), 'swallows'],
+    ['a core under the resolution, nearer than that to the side', ring(110.004, 30, 20, 9.998), 'grazes'],
+    ['a core under the resolution, further than that', ring(110.006, 30, 20, 9.998), 'clear'],
+    ['a wall under the resolution, across a side', ring(100, 30, 20, 0.008), 'grazes'],
+    ['a wall over the resolution, across a side', ring(100, 30, 20, 0.012), 'breaks out'],
+    ['all of its core and its wall over the hole', ring(25, 30, 20, 1.5), 'inside'],
   ])('%s', (_, cut, wanted) => {
     expect(relation(cut)).toBe(wanted);
   });

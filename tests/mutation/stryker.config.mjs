@@ -5,7 +5,7 @@ export default {
   testRunner: 'in-one-process',
   inOneProcess: {
     /** Share of the usual number of generated cases: a mutant is met by hundreds of tests. */
-    runs: 0.03,
+    runs: 0.02,
     /** By the start of their names. */
     leaveOut: [
       // They count that their cases are many.
@@ -15,11 +15,12 @@ export default {
       'a report after changes is that of the changed job > on plates with holes of all kinds',
       // Each takes longer than hundreds of the others, and finds nothing that they do not.
       'a handle > ',
-      'a report after changes is that of the changed job > on the example saddle-block',
+      'a report after changes is that of the changed job > on the example ',
       'exact case chain-200-001 > ',
-      'exact cases give the same from every start, mirrored, turned, far away and at any scale > chain-200-001',
-      'exact cases give the same from every start, mirrored, turned, far away and at any scale > chain-50-001',
-      'exact cases give the same from every start, mirrored, turned, far away and at any scale > generic-054',
+      'exact cases give the same from every start, mirrored, turned, far away and at any scale > chain-',
+      'exact cases give the same from every start, mirrored, turned, far away and at any scale > generic-',
+      'exact cases give the same from every start, mirrored, turned, far away and at any scale > split-',
+      'exact cases give the same from every start, mirrored, turned, far away and at any scale > outline-holes-',
       'the laws hold in the family > grid',
       'the laws hold in the family > inside-a-hole',
       'the laws hold in the family > many-discs',
@@ -28,10 +29,14 @@ export default {
       'the laws hold in the family > touching-grid',
       'reports of the examples > saddle-block.json',
       'offset is what its definition says > on cut outlines and heaps of shapes, at distances at which something just happens',
+      'webs are what sampling finds > after cuts: generic-discs',
       'webs are what sampling finds > after cuts: inside-a-hole',
       'webs are what sampling finds > after cuts: many-discs',
       'webs are what sampling finds > after cuts: nested-rings',
       'webs are what sampling finds > after cuts: touching-holes',
+      'webs are what sampling finds > after cuts: split',
+      'webs of a job > slot ',
+      'webs of a job > hole ',
     ],
     testFiles: [
       'tests/geometry/bounds.test.ts',
@@ -60,6 +65,7 @@ export default {
       'tests/left/relation.test.ts',
       'tests/left/resting.test.ts',
       'tests/left/rolling.test.ts',
+      'tests/left/standing.test.ts',
       'tests/left/webs.test.ts',
       'tests/left/webs-sampling.test.ts',
       'tests/left/zones.test.ts',
