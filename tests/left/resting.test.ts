@@ -30,6 +30,20 @@ describe('two circles', () => {
     );
   });
 
+  it('do not meet if a radius is under 0, however far they are apart', () => {
+    for (const d of [0.1, 1, 3.9, 4, 5, 6, 7, 100]) {
+      for (const [r, s] of [
+        [-1, 5],
+        [5, -1],
+        [-1, -5],
+        [-1e-9, 5],
+      ] as const) {
+        expect(circlesMeet(at(0, 0), r, at(d, 0), s)).toEqual([]);
+      }
+      expect(lineCircle(at(0, d - 4), { dx: 1, dy: 0 }, at(0, 0), -1)).toEqual([]);
+    }
+  });
+
   it('meet in one place twice where they touch, and nowhere round one centre', () => {
     expect(circlesMeet(at(0, 0), 3, at(5, 0), 2)).toEqual([at(3, 0), at(3, 0)]);
     expect(circlesMeet(at(0, 0), 5, at(3, 0), 2)).toEqual([at(5, 0), at(5, 0)]);

@@ -176,7 +176,7 @@ export function restingPlaces(p: Wall, q: Wall, radius: number): Point[] {
   if (q.shape === 'flat') return lineMeetsCircle(q, p, radius);
   const r = p.radius - p.side * radius;
   const s = q.radius - q.side * radius;
-  if (r < 0 || s < 0) return [];
+  // A disc larger than a rounded end has a radius under 0 here, and no circle meets one of that.
   return circlesMeet(p.center, r, q.center, s);
 }
 
@@ -197,11 +197,10 @@ function linesMeet(p: Flat, q: Flat, radius: number): Point[] {
 
 function lineMeetsCircle(line: Flat, round: Exclude<Wall, Flat>, radius: number): Point[] {
   const r = round.radius - round.side * radius;
-  if (r < 0) return [];
   return lineCircle(shifted(line, radius), line.along, round.center, r);
 }
 
-/** Crossings of a line, given by a point and a unit direction, with a circle. */
+/** Crossings of a line, given by a point and a unit direction, with a circle; none if its radius is under 0. */
 export function lineCircle(a: Point, along: { dx: number; dy: number }, center: Point, r: number): Point[] {
   const mx = center.x - a.x;
   const my = center.y - a.y;
@@ -212,7 +211,7 @@ export function lineCircle(a: Point, along: { dx: number; dy: number }, center: 
   return [foot - half, foot + half].map((s) => ({ x: a.x + s * along.dx, y: a.y + s * along.dy }));
 }
 
-/** Crossings of two circles. */
+/** Crossings of two circles; none if a radius is under 0. */
 export function circlesMeet(c: Point, r: number, e: Point, s: number): Point[] {
   const dx = e.x - c.x;
   const dy = e.y - c.y;

@@ -5,7 +5,7 @@ import { sweep } from '../geometry/measure.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { circlesMeet, lineCircle } from './discs.js';
 import { turnBetween } from './interior-angle.js';
-import { NEAR_JOINT, type RoundWall, SAME_DIRECTION, type Wall, type Walls } from './walls.js';
+import { type RoundWall, SAME_DIRECTION, type Wall, type Walls } from './walls.js';
 
 /** A stretch between two walls that keep their distance, walked along wall `one`. */
 export interface Strip {
@@ -35,9 +35,7 @@ export function stripsBetween(walls: Walls, i: number, j: number, limit: number)
   const other = walls.list[j] as Wall;
   const found = one.shape === 'flat' ? parallel(one, other) : concentric(one, other);
   return found.flatMap(({ thickness, line }) => {
-    // A shorter one is a neck between the joints at its ends.
-    const shortest = NEAR_JOINT * walls.tolerance;
-    if (!(thickness > 2 * walls.tolerance) || thickness >= limit || line.length <= shortest) return [];
+    if (!(thickness > 2 * walls.tolerance) || thickness >= limit) return [];
     const zone = boxRound(line, thickness / 2);
     return freeStretches(walls, i, j, line, thickness / 2, zone).map(([from, to]) => {
       return { one: i, other: j, thickness, length: to - from, at: (s: number) => line.at(from + s), zone };
@@ -54,12 +52,11 @@ interface Channel {
 function parallel(one: Wall & { shape: 'flat' }, other: Wall): Channel[] {
   if (other.shape !== 'flat') return [];
   const { along, normal } = one;
-  const cross = along.dx * other.along.dy - along.dy * other.along.dx;
-  if (Math.abs(cross) > SAME_DIRECTION || along.dx * other.along.dx + along.dy * other.along.dy > 0)
-    return [];
+  if (Math.abs(along.dx * other.along.dy - along.dy * other.along.dx) > SAME_DIRECTION) return [];
   const { a } = one.edge;
   const onOne = (p: Point) => (p.x - a.x) * along.dx + (p.y - a.y) * along.dy;
   const over = (p: Point) => (p.x - a.x) * normal.dx + (p.y - a.y) * normal.dy;
+  // The other one runs back, or they share nothing: if it runs the same way it ends past where it starts.
   const from = Math.max(0, onOne(other.edge.b));
   const to = Math.min(one.length, onOne(other.edge.a));
   if (!(to > from)) return [];
@@ -92,7 +89,7 @@ function concentric(one: Wall, other: Wall): Channel[] {
   const [hole, rim] = one.side < 0 ? [one, other] : [other, one];
   const d = Math.hypot(hole.center.x - rim.center.x, hole.center.y - rim.center.y);
   const radius = (hole.radius + rim.radius) / 2;
-  if (rim.radius <= hole.radius || d > SAME_DIRECTION * radius) return [];
+  if (d > SAME_DIRECTION * radius) return [];
   return sharedSpans(spanOf(rim), spanOf(hole)).map(({ from, turn }) => {
     // The rim runs counter-clockwise; the strip is walked along wall `one`.
     const begin = one.side > 0 ? from : from + turn;
@@ -141,7 +138,8 @@ function round(center: Point, radius: number, begin: number, turn: number, way: 
 
 /** The stretches of angle that two spans share: up to two, where both are over half a turn. */
 function sharedSpans(p: Span, q: Span): Span[] {
-  return [-2, -1, 0, 1, 2].flatMap((shift) => {
+  // Both start within half a turn of 0 and turn by a full turn at most.
+  return [-1, 0, 1].flatMap((shift) => {
     const start = q.from + shift * 2 * Math.PI;
     const from = Math.max(p.from, start);
     const turn = Math.min(p.from + p.turn, start + q.turn) - from;
@@ -151,7 +149,7 @@ function sharedSpans(p: Span, q: Span): Span[] {
 
 /**
  * Shorter stretches than this many tolerances are not told from none: where the disc of a strip just touches a third
- * wall too, what may be entered of that by rounding is about as long.
+ * wall too, what may be entered of that by rounding is about as long. And a short one is a neck between joints.
  */
 const SHORTEST = 16;
 
