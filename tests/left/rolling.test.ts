@@ -10,7 +10,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { interiorAngle } from '../../packages/core/src/left/interior-angle.js';
-import { openParts, rollingOn } from '../../packages/core/src/left/rolling.js';
+import { openParts, type Rolling, rollingOn } from '../../packages/core/src/left/rolling.js';
 import {
   alongWall,
   nearestOnWall,
@@ -86,19 +86,18 @@ it('the walls are of every shape, on either side of the metal', () => {
 describe('a disc that rolls along wall', () => {
   describe.each(all)('%s', (_, wall) => {
     const radius = 3;
-    const rolling = rollingOn(wall, radius);
-    if (rolling === null) throw new Error('it has no room for the disc');
-    const { length, pace, centerAt } = rolling;
+    const roll = () => rollingOn(wall, radius) as Rolling;
     const next = walls.list[wall.after] as Wall;
     const shares = [0, 0.01, 0.2, 0.5, 0.77, 0.99, 1];
 
     it('goes as far as the wall is long, or as the corner turns', () => {
       const full =
         wall.shape === 'corner' ? interiorAngle(next.edge, wall.edge) - Math.PI : edgeLength(wall.edge);
-      expect(length).toBeCloseTo(full, 12);
+      expect(roll().length).toBeCloseTo(full, 12);
     });
 
     it('touches it where it should, on the side of the metal', () => {
+      const { length, centerAt } = roll();
       for (const share of shares) {
         const center = centerAt(share * length);
         const foot = wall.shape === 'corner' ? wall.edge.b : pointAlong(wall.edge, share);
@@ -111,6 +110,7 @@ describe('a disc that rolls along wall', () => {
     });
 
     it('is found again as far along, and a little before the start as less than none', () => {
+      const { length, centerAt } = roll();
       for (const share of shares) {
         expect(alongWall(wall, centerAt(share * length))).toBeCloseTo(share * length, 9);
       }
@@ -118,6 +118,7 @@ describe('a disc that rolls along wall', () => {
     });
 
     it('moves its centre at its pace', () => {
+      const { length, pace, centerAt } = roll();
       const step = 1e-4 * length;
       for (const share of shares) {
         const moved = away(centerAt(share * length), centerAt(share * length + step));
@@ -126,6 +127,7 @@ describe('a disc that rolls along wall', () => {
     });
 
     it('rests on it between its ends, and past them by the slack only', () => {
+      const { length, centerAt } = roll();
       const slack = 1e-3;
       // Of a corner places are angles.
       const past = wall.shape === 'corner' ? slack / radius : slack;
