@@ -65,6 +65,7 @@ export default {
       'tests/left/relation.test.ts',
       'tests/left/resting.test.ts',
       'tests/left/rolling.test.ts',
+      'tests/left/split-edges.test.ts',
       'tests/left/standing.test.ts',
       'tests/left/webs.test.ts',
       'tests/left/webs-sampling.test.ts',
