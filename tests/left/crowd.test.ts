@@ -17,6 +17,9 @@ const crowds = fc
   )
   .map(([some, more]) => [...some, ...more]);
 
+/** They take microseconds, and a wrong side of a cell shows in few of them. */
+const CASES = Math.max(500, runs(1000));
+
 const away = (a: Point, b: Point) => Math.hypot(b.x - a.x, b.y - a.y);
 
 describe('a crowd of places', () => {
@@ -31,7 +34,7 @@ describe('a crowd of places', () => {
           if (crowdOf(places).isWithin(center, radius)) expect(isThere).toBe(true);
         },
       ),
-      { numRuns: runs(1000) },
+      { numRuns: CASES },
     );
   });
 
@@ -52,7 +55,7 @@ describe('a crowd of places', () => {
           expect(isWithin(place, least)).toBe(true);
         },
       ),
-      { numRuns: runs(1000) },
+      { numRuns: CASES },
     );
   });
 

@@ -293,6 +293,20 @@ describe('slabs, depths and what is left through the whole thickness', () => {
     ]);
   });
 
+  it('are one where depths differ by a billionth of the thickness, and end with the part to the last bit', () => {
+    const slabsOf = (...cuts: object[]) => report(cuts).slabs.map(({ from, to }) => [from, to]);
+    const above = bore('a', { depth: 4 });
+    const below = (depth: number) => bore('b', { center: [20, 30], from: 'bottom', depth });
+    expect(slabsOf(above, below(8 - 5e-9))).toHaveLength(2);
+    expect(slabsOf(above, below(8 + 5e-9))).toHaveLength(2);
+    expect(slabsOf(above, below(8 + 5e-8))).toHaveLength(3);
+    expect(slabsOf(below(12 - 5e-9))).toEqual([[0, 12]]);
+    expect(slabsOf(above, below(12 - 5e-9))).toEqual([
+      [0, 8],
+      [8, 12],
+    ]);
+  });
+
   it('a bore from above and one from below that meet make a through hole', () => {
     const { removedArea, removedVolume, cuts, pieces } = report([
       bore('a', { depth: 7 }),

@@ -26,7 +26,7 @@ describe('two circles', () => {
         }
         if (found.length > 0) expect(away(found[0] as Point, found[1] as Point)).toBeGreaterThan(1e-3);
       }),
-      { numRuns: runs(500) },
+      { numRuns: Math.max(100, runs(500)) },
     );
   });
 
@@ -69,7 +69,7 @@ describe('a line and a circle', () => {
         }
         if (found.length > 0) expect(onward(found[0] as Point)).toBeLessThan(onward(found[1] as Point));
       }),
-      { numRuns: runs(500) },
+      { numRuns: Math.max(100, runs(500)) },
     );
   });
 
