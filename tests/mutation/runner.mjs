@@ -15,9 +15,6 @@ import {
 } from '@stryker-mutator/api/test-runner';
 import { build } from 'esbuild';
 
-/** Beside the files that tests look for by a relative path. */
-const BUNDLE = 'tests/tools';
-
 /** What the dry run has found, for a process that is started in place of one that hung. */
 const FINDINGS = 'mutation-findings.json';
 
@@ -58,7 +55,7 @@ class InOneProcess {
 
   async init() {
     const root = process.cwd();
-    this.#file = join(root, BUNDLE, `bundle-${process.pid}.mjs`);
+    this.#file = join(root, `bundle-${process.pid}.mjs`);
     const { inOneProcess } = this.#options;
     process.env.EDGEBITE_RUNS = String(inOneProcess.runs);
     const imports = inOneProcess.testFiles.map((file) => `import './${file}';`);
@@ -86,6 +83,7 @@ class InOneProcess {
         '@edgebite/core/testing': join(root, 'packages/core/src/testing/index.ts'),
         '@edgebite/core': join(root, 'packages/core/src/index.ts'),
       },
+      plugins: [ownPlaces],
       logLevel: 'error',
     });
     const counting = readFileSync(this.#file, 'utf8');
@@ -198,6 +196,17 @@ function withoutLoading({ static: loading, perTest }) {
   const rest = Object.entries(loading).filter(([id]) => !met.has(id));
   return { static: Object.fromEntries(rest), perTest };
 }
+
+/** Tests look for files beside themselves, not beside the bundle. */
+const ownPlaces = {
+  name: 'own-places',
+  setup({ onLoad }) {
+    onLoad({ filter: /\.ts$/ }, ({ path }) => {
+      const place = JSON.stringify(pathToFileURL(path).href);
+      return { contents: readFileSync(path, 'utf8').replaceAll('import.meta.url', place), loader: 'ts' };
+    });
+  },
+};
 
 function failed(name, timeSpentMs, error) {
   return {

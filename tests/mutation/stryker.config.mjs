@@ -36,9 +36,12 @@ export default {
       'webs are what sampling finds > after cuts: touching-holes',
       'webs are what sampling finds > after cuts: split',
       'webs of a job > slot ',
+      'what once failed holds > job-held-slugs-',
+      'what once failed holds > job-slug-in-two-cores',
       'webs of a job > hole ',
     ],
     testFiles: [
+      'tests/regressions.test.ts',
       'tests/geometry/bounds.test.ts',
       'tests/geometry/edge.test.ts',
       'tests/geometry/measure.test.ts',
