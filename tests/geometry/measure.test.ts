@@ -69,10 +69,13 @@ describe('an arc', () => {
     expect(edgeBounds(arc(5, 100, -30))).toMatchObject({ minX: -5, minY: -5 });
   });
 
-  it('is boxed by its ends alone between the extremes of its circle, to the last bit', () => {
-    // 0.3 - 0.1 and 0.3 + 0.1 are rounded; a drawing has 0.2 and 0.4, and its neighbours end there.
-    const c = p(0.3, 0.3);
-    const quarters = [p(0.4, 0.3), p(0.3, 0.4), p(0.2, 0.3), p(0.3, 0.2)];
+  // 0.3 - 0.1 is not 0.2, and 0.1 + 0.2 is not 0.3; a drawing has those, and its neighbours end there.
+  it.each([
+    [0.3, 0.2, 0.4],
+    [0.1, -0.1, 0.3],
+  ])('round %d is boxed by its ends alone, from %d to %d, to the last bit', (middle, low, high) => {
+    const c = p(middle, middle);
+    const quarters = [p(high, middle), p(middle, high), p(low, middle), p(middle, low)];
     quarters.forEach((a, k) => {
       const b = quarters[(k + 1) % 4] as typeof a;
       const box = {
@@ -84,6 +87,9 @@ describe('an arc', () => {
       expect(edgeBounds(arcEdge(a, b, c, true))).toEqual(box);
       expect(edgeBounds(arcEdge(b, a, c, false))).toEqual(box);
     });
+  });
+
+  it('is boxed by its ends alone between the extremes of its circle', () => {
     for (const from of [10, 100, 190, 280]) {
       const short = arc(5, from, from + 70);
       const xs = [short.a.x, short.b.x].sort((a, b) => a - b);
