@@ -11,6 +11,9 @@ import {
   withHole,
 } from './web-forms.js';
 
+/** At which angle a place 9 from the middle is 1 beyond the line x + y = 9. */
+const ALONG_RIM = Math.asin((9 + Math.SQRT2) / (9 * Math.SQRT2)) - Math.PI / 4;
+
 /** Webs at a point: between holes, edges, corners and rounded ends. */
 export const necks: readonly Case[] = [
   {
@@ -210,6 +213,32 @@ export const necks: readonly Case[] = [
         at: [26 - 6.25 * SQRT_HALF, 26 - 6.25 * SQRT_HALF],
         length: 2 * flareBetweenHoles(6, 4, 0.5, 1),
         between: ['cut:hole', 'outline:3'],
+      },
+    ],
+  },
+  {
+    name: 'corner of a square hole near the rim of a round',
+    region: section(
+      round(0, 0, 10),
+      loopThrough(
+        [
+          [9, 0],
+          [4, -5],
+          [-1, 0],
+          [4, 5],
+        ],
+        'hole',
+      ),
+    ),
+    limit: 2,
+    // The disc of 2 lies 9 from the middle, and 1 from the side of the hole, x + y = 9.
+    webs: [
+      {
+        thickness: 1,
+        at: [9.5, 0],
+        length: 2 * Math.hypot(9 * Math.cos(ALONG_RIM) - 9.5, 9 * Math.sin(ALONG_RIM)),
+        strip: 0,
+        between: ['hole:0', 'outline:0'],
       },
     ],
   },
