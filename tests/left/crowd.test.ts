@@ -38,6 +38,20 @@ describe('a crowd of places', () => {
     );
   });
 
+  it('is not within a disc that ends just before the nearest of them', () => {
+    fc.assert(
+      fc.property(
+        crowds,
+        fc.record({ x: coordinate(-60, 260), y: coordinate(-310, -10) }),
+        (places, center) => {
+          const nearest = Math.min(...places.map((p) => away(p, center)));
+          expect(crowdOf(places).isWithin(center, 0.999 * nearest)).toBe(false);
+        },
+      ),
+      { numRuns: CASES },
+    );
+  });
+
   // A cell is half of `least` wide, so its diagonal is `least` over the square root of 2.
   it('is seen in every disc that holds the cell of one of them, two cells away at most', () => {
     fc.assert(
