@@ -37,7 +37,10 @@ export default {
       'webs are what sampling finds > after cuts: split',
       'webs of a job > slot ',
       'what once failed holds > job-held-slugs-',
-      'what once failed holds > job-slug-in-two-cores',
+      'what once failed holds > job-slug',
+      'what once failed holds > laws-holes-idle-edges-halved',
+      'what once failed holds > laws-level-contact',
+      'what once failed holds > laws-ring-touching-a-hole',
       'webs of a job > hole ',
     ],
     testFiles: [
