@@ -45,7 +45,13 @@ const plate = loopThrough([
   [60, 40],
   [0, 40],
 ]);
-const inWedge = [hole(75, 20, 5, 'wedge 0'), hole(90, 14, 4, 'wedge 1'), hole(104, 19, 3, 'wedge 2')];
+const inWedge = [
+  hole(75, 20, 5, 'wedge 0'),
+  hole(90, 14, 4, 'wedge 1'),
+  hole(104, 19, 3, 'wedge 2'),
+  // Where the widest of the discs would first have room.
+  hole(146, 17.2, 0.8, 'wedge 3'),
+];
 
 const LIMITS = [0.8, 2, 5];
 
