@@ -57,6 +57,7 @@ export default {
       'tests/region/exact-cases.test.ts',
       'tests/region/laws.test.ts',
       'tests/region/same-crossing.test.ts',
+      'tests/region/shared-joints.test.ts',
       'tests/region/offset.test.ts',
       'tests/region/offset-definition.test.ts',
       'tests/region/offset-steiner.test.ts',
