@@ -1,8 +1,7 @@
-import { BoxTree } from '../geometry/box-tree.js';
 import { ROW } from '../geometry/curves.js';
 import type { Graph } from './merge.js';
 import { endOf, lastFrom, startOf } from './rotate.js';
-import { type Runs, runsOf } from './runs.js';
+import { indexOf, type RunIndex } from './runs.js';
 
 /**
  * For each half-edge that leaves the lowest vertex of its component with the face outside of it to the left: a
@@ -48,24 +47,10 @@ const LIKE_PLACE = 1e3;
 
 /** Looks from places to the left along edges of a graph. */
 export class Rays {
-  private readonly runs: Runs;
-  private readonly tree: BoxTree;
+  private readonly index: RunIndex;
 
   constructor(private readonly graph: Graph) {
-    const { count, from, to } = graph;
-    const { x, y } = graph.curves.points;
-    const boxes = new Float64Array(4 * count);
-    for (let e = 0; e < count; e++) {
-      const v = from[e] as number;
-      const w = to[e] as number;
-      const bulge = bulgeX(graph, e) ?? (x[v] as number);
-      boxes[4 * e] = Math.min(x[v] as number, x[w] as number, bulge);
-      boxes[4 * e + 1] = Math.min(y[v] as number, y[w] as number);
-      boxes[4 * e + 2] = Math.max(x[v] as number, x[w] as number, bulge);
-      boxes[4 * e + 3] = Math.max(y[v] as number, y[w] as number);
-    }
-    this.runs = runsOf(boxes, count, from, to);
-    this.tree = new BoxTree(this.runs.boxes, this.runs.count);
+    this.index = graph.index ?? indexOf(edgeBoxes(graph), graph.count, graph.from, graph.to);
   }
 
   /**
@@ -74,10 +59,11 @@ export class Rays {
    */
   firstToTheLeft(limit: number, height: number, stop = -Infinity): number {
     const alike = LIKE_PLACE * this.graph.curves.tolerance;
-    const { start } = this.runs;
+    const { runs, tree } = this.index;
+    const { start } = runs;
     let best = -1;
     let nearest = stop;
-    this.tree.toTheLeft(limit, height, stop, (run) => {
+    tree.toTheLeft(limit, height, stop, (run) => {
       for (let e = start[run] as number; e < (start[run + 1] as number); e++) {
         const at = this.crossing(e, height);
         if (!(at <= limit && at >= stop)) continue;
@@ -122,6 +108,23 @@ export class Rays {
     }
     return ahead > 0 ? other : one;
   }
+}
+
+/** minX, minY, maxX, maxY of each edge. */
+function edgeBoxes(graph: Graph): Float64Array {
+  const { count, from, to } = graph;
+  const { x, y } = graph.curves.points;
+  const boxes = new Float64Array(4 * count);
+  for (let e = 0; e < count; e++) {
+    const v = from[e] as number;
+    const w = to[e] as number;
+    const bulge = bulgeX(graph, e) ?? (x[v] as number);
+    boxes[4 * e] = Math.min(x[v] as number, x[w] as number, bulge);
+    boxes[4 * e + 1] = Math.min(y[v] as number, y[w] as number);
+    boxes[4 * e + 2] = Math.max(x[v] as number, x[w] as number, bulge);
+    boxes[4 * e + 3] = Math.max(y[v] as number, y[w] as number);
+  }
+  return boxes;
 }
 
 /** Where an edge, which runs up all the way, is at a height between its ends. */

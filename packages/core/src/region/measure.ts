@@ -1,7 +1,8 @@
 import { type Bounds, joined } from '../geometry/bounds.js';
-import type { ArcEdge, Edge } from '../geometry/edge.js';
+import type { Edge } from '../geometry/edge.js';
 import { edgeBounds, edgeLength, segmentArea, sweep } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
+import { circleOf } from './circle.js';
 import type { Loop, Region, RegionPart } from './region.js';
 
 /**
@@ -23,13 +24,6 @@ export function loopArea(loop: Loop): number {
     if (edge.kind === 'arc') segments += segmentArea(edge);
   }
   return twice / 2 + segments;
-}
-
-/** An arc of the circle that a loop of two arcs is; null for all others. */
-export function circleOf(loop: Loop): ArcEdge | null {
-  const [one, other] = loop;
-  if (loop.length !== 2 || one?.kind !== 'arc' || other?.kind !== 'arc') return null;
-  return one.center === other.center && one.radius === other.radius && one.ccw === other.ccw ? one : null;
 }
 
 /** Length of a loop. */

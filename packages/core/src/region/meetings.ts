@@ -3,6 +3,7 @@ import { meetRows, onSide } from '../geometry/meet.js';
 import type { Curves } from './gather.js';
 import { eachPair } from './pairs.js';
 import { addPoint, isNear } from './points.js';
+import type { RunIndex } from './runs.js';
 import { isSameCrossing } from './same-crossing.js';
 import { sharedJoints } from './shared-joints.js';
 
@@ -20,6 +21,8 @@ export interface Meetings {
   readonly other: number[];
   /** The two pieces and the point of each crossing. */
   readonly roots: number[];
+  /** What the pieces were looked up in, if they were. */
+  index: RunIndex | null;
 }
 
 /**
@@ -28,7 +31,7 @@ export interface Meetings {
 export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: number[]): Meetings {
   const { rows, from, to, points, tolerance } = curves;
   const { x: px, y: py } = points;
-  const meetings: Meetings = { one: [], other: [], roots: [] };
+  const meetings: Meetings = { one: [], other: [], roots: [], index: null };
   /** Ends of the two pieces at hand that lie on the other one. */
   const common = [0, 0, 0, 0];
   let shared = 0;
@@ -67,7 +70,7 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
     isShort[i] = 1;
     welds.push(a, b);
   }
-  eachPair(curves, boxes, (i, j) => {
+  meetings.index = eachPair(curves, boxes, (i, j) => {
     if (isChain(rows, i) || isChain(rows, j)) return;
     shared = 0;
     // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.

@@ -1,12 +1,15 @@
 import { CHAIN_TURN, ROW } from '../geometry/curves.js';
 import type { Curves } from './gather.js';
 import type { Noding } from './node.js';
+import type { RunIndex } from './runs.js';
 
 /** What of the operands runs along an edge: their pieces, and whether with it (+1) or against it (-1). */
 export interface Graph {
   readonly curves: Curves;
   readonly boxes: Float64Array;
   readonly vertexOf: Int32Array;
+  /** Finds edges by place, where they are the pieces that were given and many; null otherwise. */
+  readonly index: RunIndex | null;
   readonly count: number;
   readonly from: Int32Array;
   readonly to: Int32Array;
@@ -76,6 +79,7 @@ export function merge(noding: Noding): Graph {
     curves,
     boxes: noding.boxes,
     vertexOf: noding.vertexOf,
+    index: count === curves.count ? noding.index : null,
     count,
     from: outFrom,
     to: outTo,

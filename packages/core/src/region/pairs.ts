@@ -1,7 +1,6 @@
-import { BoxTree } from '../geometry/box-tree.js';
 import { ROW } from '../geometry/curves.js';
 import type { Curves } from './gather.js';
-import { runsOf } from './runs.js';
+import { indexOf, type RunIndex } from './runs.js';
 
 /** Up to this many pieces comparing all boxes beats building an index. */
 const INDEX_FROM = 48;
@@ -37,16 +36,24 @@ export function boxesOf(rows: Float64Array, count: number): Float64Array {
   return boxes;
 }
 
-/** Calls `visit` once for each two pieces whose boxes come within the tolerance of each other. */
-export function eachPair(curves: Curves, boxes: Float64Array, visit: (i: number, j: number) => void): void {
+/**
+ * Calls `visit` once for each two pieces whose boxes come within the tolerance of each other.
+ * @returns what the pieces were looked up in; null if they are too few for that
+ */
+export function eachPair(
+  curves: Curves,
+  boxes: Float64Array,
+  visit: (i: number, j: number) => void,
+): RunIndex | null {
   const { count, tolerance } = curves;
   if (count < INDEX_FROM) {
     for (let i = 0; i < count; i++) {
       for (let j = i + 1; j < count; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
     }
-    return;
+    return null;
   }
-  const runs = runsOf(boxes, count, curves.from, curves.to);
+  const index = indexOf(boxes, count, curves.from, curves.to);
+  const { runs, tree } = index;
   const { start } = runs;
   for (let r = 0; r < runs.count; r++) {
     const to = start[r + 1] as number;
@@ -54,12 +61,13 @@ export function eachPair(curves: Curves, boxes: Float64Array, visit: (i: number,
       for (let j = i + 1; j < to; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
     }
   }
-  new BoxTree(runs.boxes, runs.count).eachPair(tolerance, (one, other) => {
+  tree.eachPair(tolerance, (one, other) => {
     const end = start[other + 1] as number;
     for (let i = start[one] as number; i < (start[one + 1] as number); i++) {
       for (let j = start[other] as number; j < end; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
     }
   });
+  return index;
 }
 
 function near(boxes: Float64Array, i: number, j: number, tolerance: number): boolean {

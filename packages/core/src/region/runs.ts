@@ -1,3 +1,5 @@
+import { BoxTree } from '../geometry/box-tree.js';
+
 /** Pieces that follow each other are looked up together, this many at a time: a whole hole, most often. */
 const RUN = 4;
 
@@ -16,7 +18,7 @@ export interface Runs {
  * @param pieces minX, minY, maxX, maxY of each
  * @param from where each piece starts, `to` where it ends; a run goes on where one starts where the last has ended
  */
-export function runsOf(pieces: Float64Array, count: number, from: Int32Array, to: Int32Array): Runs {
+function runsOf(pieces: Float64Array, count: number, from: Int32Array, to: Int32Array): Runs {
   const long = LONG * extentOf(pieces, count);
   const start = new Int32Array(count + 1);
   const boxes = new Float64Array(4 * count);
@@ -47,6 +49,18 @@ export function runsOf(pieces: Float64Array, count: number, from: Int32Array, to
   }
   start[run + 1] = count;
   return { count: run + 1, start, boxes };
+}
+
+/** Runs of pieces, and the tree of their boxes. */
+export interface RunIndex {
+  readonly runs: Runs;
+  readonly tree: BoxTree;
+}
+
+/** Puts neighbouring pieces together, and the runs into a tree. */
+export function indexOf(pieces: Float64Array, count: number, from: Int32Array, to: Int32Array): RunIndex {
+  const runs = runsOf(pieces, count, from, to);
+  return { runs, tree: new BoxTree(runs.boxes, runs.count) };
 }
 
 function extentOf(boxes: Float64Array, count: number): number {
