@@ -141,6 +141,9 @@ function seenFrom(edge: Edge, p: Point): number {
   const by = edge.b.y - p.y;
   const chord = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
   if (edge.kind === 'line' || span(edge.center, p) > edge.radius) return chord;
+  // Beside the chord there is nothing of an arc of up to half a turn, wherever rounding sees the circle and the chord.
+  const [ux, uy] = [edge.b.x - edge.a.x, edge.b.y - edge.a.y];
+  if (ax * ux + ay * uy > 0 || bx * ux + by * uy < 0) return chord;
   // Inside the circle, every arc is seen under an angle of its own sign; if the chord is not, add a turn.
   if (edge.ccw) return chord < 0 ? chord + 2 * Math.PI : chord;
   return chord > 0 ? chord - 2 * Math.PI : chord;
