@@ -60,6 +60,7 @@ export default {
       'tests/region/same-crossing.test.ts',
       'tests/region/shared-joints.test.ts',
       'tests/region/joints.test.ts',
+      'tests/region/nesting.test.ts',
       'tests/region/offset.test.ts',
       'tests/region/offset-definition.test.ts',
       'tests/region/offset-steiner.test.ts',
