@@ -1,6 +1,7 @@
 import { arcEdge, examine, knifeEdgesOf, type Loop, parseJob, type Region, websOf } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { at, box, everyWay, hole, loopThrough, section } from './section-builder.js';
+import { ell } from './web-forms.js';
 
 describe('what is found comes in an order that hangs on places only', () => {
   it('webs thinnest first, those of one thickness from left to right, then upwards', () => {
@@ -97,14 +98,7 @@ describe('a web that ends where two edges meet has the name that comes first', (
     [60, 40],
     [0, 40],
   ]);
-  const ell = loopThrough([
-    [0, 0],
-    [60, 0],
-    [60, 20],
-    [20, 20],
-    [20, 60],
-    [0, 60],
-  ]);
+  const corner = (ell[0] as Region[number]).outer;
 
   it.each([
     ['b', 'a'],
@@ -121,7 +115,7 @@ describe('a web that ends where two edges meet has the name that comes first', (
     ['b', 'a'],
     ['a', 'b'],
   ])('at a corner that points into metal, of %s and %s', (arriving, leaving) => {
-    const outer = renamed(ell, (k) => `outline:${k === 2 ? arriving : k === 3 ? leaving : k}`);
+    const outer = renamed(corner, (k) => `outline:${k === 2 ? arriving : k === 3 ? leaving : k}`);
     // A 3-4-5 triangle from the corner: 5 less the radius of 4.
     expect(names(section(outer, hole(17, 16, 4)), 1.5)).toEqual([['cut:hole', 'outline:a']]);
   });

@@ -22,22 +22,13 @@ import {
 } from '../../packages/core/src/left/walls.js';
 import { runs } from '../tools/runs.js';
 import { hole, loopThrough, section } from './section-builder.js';
+import { ell, withHole } from './web-forms.js';
 
 /* How discs of metal lie against walls. What they are held against is elementary: lengths, distances, angles. */
 
 /** An L with a hole, and hung beside it a disc that lacks a quarter, with the same shape as a hole in a plate. */
 const pieces: Region = [
-  ...section(
-    loopThrough([
-      [0, 0],
-      [60, 0],
-      [60, 20],
-      [20, 20],
-      [20, 60],
-      [0, 60],
-    ]),
-    hole(12, 9, 4),
-  ),
+  ...withHole(ell, hole(12, 9, 4)),
   ...section(
     loopThrough([
       [120, 0],

@@ -198,7 +198,8 @@ function sortBy(side: number, boxes: Float64Array, item: Int32Array, lo: number,
   }
 }
 
-function areNear(boxes: Float64Array, one: number, other: number, by: number): boolean {
+/** Whether the boxes of two items come within a distance of each other. */
+export function areNear(boxes: Float64Array, one: number, other: number, by: number): boolean {
   const p = 4 * one;
   const q = 4 * other;
   return (

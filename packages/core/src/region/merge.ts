@@ -6,8 +6,6 @@ import type { RunIndex } from './runs.js';
 /** What of the operands runs along an edge: their pieces, and whether with it (+1) or against it (-1). */
 export interface Graph {
   readonly curves: Curves;
-  readonly boxes: Float64Array;
-  readonly vertexOf: Int32Array;
   /** Finds edges by place, where they are the pieces that were given and many; null otherwise. */
   readonly index: RunIndex | null;
   readonly count: number;
@@ -77,8 +75,6 @@ export function merge(noding: Noding): Graph {
   }
   return {
     curves,
-    boxes: noding.boxes,
-    vertexOf: noding.vertexOf,
     index: count === curves.count ? noding.index : null,
     count,
     from: outFrom,

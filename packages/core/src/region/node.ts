@@ -9,11 +9,8 @@ import type { RunIndex } from './runs.js';
 /** Pieces of curves between vertices, none of which meets another but at its ends. */
 export interface Noding {
   readonly curves: Curves;
-  readonly boxes: Float64Array;
   /** Finds pieces by place, where all of them are as they were and they are many; null otherwise. */
   readonly index: RunIndex | null;
-  /** The vertex that each point has become. Coordinates of a vertex are those of its own point. */
-  readonly vertexOf: Int32Array;
   /** Sub-edges: how many, the vertices they lead from and to, and the piece that they are of; the lists may be longer. */
   readonly count: number;
   readonly from: Int32Array;
@@ -36,7 +33,7 @@ export function node(curves: Curves): Noding {
   for (let k = 0; k < welds.length; k += 2) groups.join(welds[k] as number, welds[k + 1] as number);
   weldNeighbours(curves, along, groups);
   const isAsGiven = hits.point.length === 0 && welds.length === 0;
-  return { curves, boxes, index: isAsGiven ? meetings.index : null, ...cut(curves, along, groups) };
+  return { curves, index: isAsGiven ? meetings.index : null, ...cut(curves, along, groups) };
 }
 
 function preferGiven(points: Points): (a: number, b: number) => boolean {
@@ -70,7 +67,7 @@ function weldNeighbours(curves: Curves, along: Along, groups: Groups): void {
   }
 }
 
-function cut(curves: Curves, along: Along, groups: Groups): Omit<Noding, 'curves' | 'boxes' | 'index'> {
+function cut(curves: Curves, along: Along, groups: Groups): Omit<Noding, 'curves' | 'index'> {
   const vertexOf = groups.leaders();
   const most = curves.count + along.point.length;
   const from = new Int32Array(most);
@@ -91,5 +88,5 @@ function cut(curves: Curves, along: Along, groups: Groups): Omit<Noding, 'curves
       before = vertex;
     }
   }
-  return { vertexOf, count: n, from, to, piece };
+  return { count: n, from, to, piece };
 }

@@ -1,3 +1,4 @@
+import { areNear } from '../geometry/box-tree.js';
 import { ROW } from '../geometry/curves.js';
 import type { Curves } from './gather.js';
 import { indexOf, type RunIndex } from './runs.js';
@@ -48,7 +49,7 @@ export function eachPair(
   const { count, tolerance } = curves;
   if (count < INDEX_FROM) {
     for (let i = 0; i < count; i++) {
-      for (let j = i + 1; j < count; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
+      for (let j = i + 1; j < count; j++) if (areNear(boxes, i, j, tolerance)) visit(i, j);
     }
     return null;
   }
@@ -58,25 +59,14 @@ export function eachPair(
   for (let r = 0; r < runs.count; r++) {
     const to = start[r + 1] as number;
     for (let i = start[r] as number; i < to; i++) {
-      for (let j = i + 1; j < to; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
+      for (let j = i + 1; j < to; j++) if (areNear(boxes, i, j, tolerance)) visit(i, j);
     }
   }
   tree.eachPair(tolerance, (one, other) => {
     const end = start[other + 1] as number;
     for (let i = start[one] as number; i < (start[one + 1] as number); i++) {
-      for (let j = start[other] as number; j < end; j++) if (near(boxes, i, j, tolerance)) visit(i, j);
+      for (let j = start[other] as number; j < end; j++) if (areNear(boxes, i, j, tolerance)) visit(i, j);
     }
   });
   return index;
-}
-
-function near(boxes: Float64Array, i: number, j: number, tolerance: number): boolean {
-  const p = i * 4;
-  const q = j * 4;
-  return (
-    (boxes[p] as number) - tolerance <= (boxes[q + 2] as number) &&
-    (boxes[q] as number) - tolerance <= (boxes[p + 2] as number) &&
-    (boxes[p + 1] as number) - tolerance <= (boxes[q + 3] as number) &&
-    (boxes[q + 1] as number) - tolerance <= (boxes[p + 3] as number)
-  );
 }
