@@ -1,5 +1,6 @@
 import { examine, parseJob, type Report } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import { ring } from './plate-ring.js';
 
 /* Floors and sections of a plate 100 by 60, 12 thick, in closed form: Machinery's Handbook, 31st ed., pp. 79 and 50. */
 
@@ -13,14 +14,6 @@ const bore = (id: string, x: number, y: number, diameter: number, more: object =
   kind: 'bore',
   center: [x, y],
   diameter,
-  ...more,
-});
-const ring = (id: string, more: object = {}) => ({
-  id,
-  kind: 'annular',
-  center: [50, 30],
-  diameter: 30,
-  wall: 5,
   ...more,
 });
 

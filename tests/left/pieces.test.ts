@@ -1,5 +1,6 @@
 import { examine, parseJob, type Report } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import { ring } from './plate-ring.js';
 
 /*
  * A plate 100 by 60, 12 thick. Areas of discs and rings are pi r² (Machinery's Handbook, 31st ed., p. 79); volumes
@@ -17,14 +18,6 @@ function report(
   return examine(parseJob({ edgebite: 1, units: 'mm', part: { outline, thickness: T }, cuts, ...more }));
 }
 
-const ring = (id: string, more: object = {}) => ({
-  id,
-  kind: 'annular',
-  center: [50, 30],
-  diameter: 30,
-  wall: 5,
-  ...more,
-});
 const bore = (id: string, more: object = {}) => ({
   id,
   kind: 'bore',
