@@ -1,6 +1,7 @@
 import { ROW } from '../geometry/curves.js';
 import type { Curves } from './gather.js';
 import type { Hits } from './meetings.js';
+import { sortByKeys } from './shell-sort.js';
 
 /** For each piece, where its points begin in `point`; they are in order along the piece, its own ends left out. */
 export interface Along {
@@ -29,36 +30,17 @@ export function sortHits(curves: Curves, hits: Hits): Along {
   return { start, point };
 }
 
-/** Shell's sort, its gaps 2.25 times apart. Source: Tokuda, "An improved Shellsort", IFIP 1992. */
+/** Puts the points of a piece in order. */
 function sortRange(curves: Curves, piece: number, point: Int32Array, lo: number, hi: number): void {
   const n = hi - lo;
   const keys = n > FEW ? new Float64Array(n) : fewKeys;
   for (let k = 0; k < n; k++) keys[k] = keyOf(curves, piece, point[lo + k] as number);
-  let gap = n;
-  while (gap > 1) {
-    gap = Math.max(1, Math.floor(gap / GAP_RATIO));
-    for (let k = gap; k < n; k++) {
-      const key = keys[k] as number;
-      const one = point[lo + k] as number;
-      let slot = k;
-      for (; slot >= gap; slot -= gap) {
-        const ahead = (keys[slot - gap] as number) - key;
-        const other = point[lo + slot - gap] as number;
-        if (!(ahead > 0 || (!(ahead < 0) && other > one))) break;
-        keys[slot] = keys[slot - gap] as number;
-        point[lo + slot] = other;
-      }
-      keys[slot] = key;
-      point[lo + slot] = one;
-    }
-  }
+  sortByKeys(keys, point, lo, n);
 }
 
 /** Most pieces have no more points than this; for them the same list is used again. */
 const FEW = 8;
 const fewKeys = new Float64Array(FEW);
-
-const GAP_RATIO = 2.25;
 
 /**
  * Where a point is along a piece of up to half a turn: from the squared distance to the nearer end, which is precise

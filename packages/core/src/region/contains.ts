@@ -1,8 +1,9 @@
 import { extentOf } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
-import type { Edge } from '../geometry/edge.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
+import { circleOf } from './circle.js';
 import { monotone } from './gather.js';
 import { boundsOf, loopsOf } from './measure.js';
 import type { Loop, Region } from './region.js';
@@ -31,6 +32,8 @@ export function contains(region: Region, p: Point, tolerance?: number): 'inside'
 
 /** How many times a loop goes round a point that is not on it, counter-clockwise. */
 export function windingRound(loop: Loop, p: Point): number {
+  const circle = circleOf(loop);
+  if (circle !== null) return isWithin(circle, p) ? (circle.ccw ? 1 : -1) : 0;
   let winding = 0;
   for (const edge of loop) {
     // Most edges lie all above or all below the point. Ends decide, so that a joint counts once, bulges come second.
@@ -39,6 +42,12 @@ export function windingRound(loop: Loop, p: Point): number {
     winding += crossings(edge, p, 0);
   }
   return winding;
+}
+
+function isWithin({ center, radius }: ArcEdge, p: Point): boolean {
+  const dx = p.x - center.x;
+  const dy = p.y - center.y;
+  return dx * dx + dy * dy < radius * radius;
 }
 
 /** How often an edge crosses the ray from a point to the left, downward crossings counted as +1, upward as -1. */

@@ -1,11 +1,12 @@
-import { type ArcEdge, type Edge, type LineEdge, reversed } from '../geometry/edge.js';
+import { arcLike, type Edge, lineLike, reversed } from '../geometry/edge.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
 import type { Chain } from './gather.js';
 import { type Border, borderOf } from './keep.js';
 import type { Subdivision } from './label.js';
-import { loopArea, loopLength } from './measure.js';
+import { loopArea } from './measure.js';
 import { circleLoop, type Loop, type RegionPart } from './region.js';
 import { endOf, startOf } from './rotate.js';
+import { isSliver } from './sliver.js';
 
 /** A part of a result, and one of the faces that it is made of. */
 export interface CollectedPart extends RegionPart {
@@ -84,20 +85,6 @@ export function bodiesIn(
     holes,
     isEndless: id === endless,
   }));
-}
-
-/** Mean thickness, in weld tolerances, up to which a part or hole is nothing: each side may have been moved by one. */
-export const SLIVER = 4;
-
-function isSliver(loop: Loop, size: number, tolerance: number): boolean {
-  // Most loops are far from it, and then a length that is no shorter than theirs says as much and costs less.
-  let atMost = 0;
-  for (const edge of loop) {
-    if (edge.kind === 'arc') atMost += 2 * Math.PI * edge.radius;
-    else atMost += Math.abs(edge.b.x - edge.a.x) + Math.abs(edge.b.y - edge.a.y);
-  }
-  const thickness = (SLIVER * tolerance) / 2;
-  return size <= thickness * atMost && size <= thickness * loopLength(loop);
 }
 
 const always: MayName = () => true;
@@ -281,15 +268,6 @@ interface Run {
   operand: number;
   /** Whether another part of the border meets this one at its start. */
   touches: boolean;
-}
-
-function lineLike({ source }: LineEdge, a: Point, b: Point): LineEdge {
-  return source === undefined ? { kind: 'line', a, b } : { kind: 'line', a, b, source };
-}
-
-function arcLike({ center, radius, source }: ArcEdge, a: Point, b: Point, ccw: boolean): ArcEdge {
-  if (source === undefined) return { kind: 'arc', a, b, center, radius, ccw };
-  return { kind: 'arc', a, b, center, radius, ccw, source };
 }
 
 /** Whether two lines continue each other. */

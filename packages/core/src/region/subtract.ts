@@ -3,12 +3,14 @@ import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { arrange, arrangeSparse } from './arrange.js';
 import { circleOf } from './circle.js';
+import { clearCut } from './clear-cut.js';
 import { windingRound } from './contains.js';
 import { boxOf } from './gather.js';
 import { loopsOf } from './measure.js';
 import { circleLoop, type Loop, type Region, type RegionPart } from './region.js';
 import { mayMeet, sparse } from './sparse.js';
-import { type Body, bodiesIn, collect, SLIVER } from './stitch.js';
+import { SLIVER } from './sliver.js';
+import { type Body, bodiesIn, collect } from './stitch.js';
 import { windings } from './windings.js';
 
 /** Up to this many cuts are looked at one part at a time, and only with the loops that are near them. */
@@ -26,6 +28,9 @@ export function subtract(from: Region, cuts: readonly Region[]): Region {
   if (from.length === 0 || cutLoops.length === 0) return from;
   // Parts that touch share joints, which only an overlay of all of them can tell.
   const frame = boxOf([from.map(({ outer }) => outer)]);
+  const discs = circlesOf(cutLoops);
+  const clear = discs === null ? null : clearCut(from, discs, frame);
+  if (clear !== null) return clear;
   if (cutLoops.length > FEW_CUTS || from.length > 1) return everywhere(loopsOf(from), cutLoops, frame);
   const near = grown(boxOf(cutLoops), NEAR_SLACK * weldTolerance(extentOf(frame)));
   return from.flatMap((part) => fromPart(part, cutLoops, near, frame));
@@ -72,6 +77,17 @@ function fromPart(
   const kept = new Uint8Array(subdivision.faceCount);
   for (let f = 0; f < kept.length; f++) if (base + (inPart[f] as number) > 0 && inCuts[f] === 0) kept[f] = 1;
   return dealtOut(part, bodiesIn(subdivision, kept, always, isPart), idleHoles, outerIsActive);
+}
+
+/** The full circles that the cuts are; null if one is no disc. */
+function circlesOf(cuts: readonly (readonly Loop[])[]): ArcEdge[] | null {
+  const circles: ArcEdge[] = [];
+  for (const loops of cuts) {
+    const circle = loops.length === 1 ? circleOf(loops[0] as Loop) : null;
+    if (!circle?.ccw) return null;
+    circles.push(circle);
+  }
+  return circles;
 }
 
 /** The circle that all cuts together are; null for all others. */

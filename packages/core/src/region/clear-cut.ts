@@ -1,0 +1,154 @@
+import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
+import type { ArcEdge } from '../geometry/edge.js';
+import { weldTolerance } from '../geometry/tolerance.js';
+import { bareWalls, type Fate } from './bare-walls.js';
+import { clearMeetings } from './clear-meetings.js';
+import { homesOf, Whereabouts } from './homes.js';
+import { loopArea, loopsOf } from './measure.js';
+import type { Loop, Region, RegionPart } from './region.js';
+import { isSliver } from './sliver.js';
+import { mayMeet } from './sparse.js';
+
+/** How many tolerances two things must be apart to be clear: so far that neither rounding nor welding could matter. */
+const CLEAR = 1000;
+
+/** How many times its size a disc may reach out of a region; up to that rounding stays far below `CLEAR`. */
+const REACH = 100;
+
+/**
+ * What is left of a region less discs, which may overlap, where nothing is in doubt. It is bounded by the stretches of
+ * edges and circles that lie in no disc, and these follow each other from crossing to crossing: no overlay has to be
+ * made, and nothing is asked about what lies within the discs.
+ * @param discs full circles, counter-clockwise
+ * @param frame box that says how large the work is
+ * @returns null where something comes near to touching, which only an overlay can tell
+ */
+export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds): Region | null {
+  const tolerance = weldTolerance(extentOf(frame));
+  const margin = CLEAR * tolerance;
+  const near = boxRound(discs, margin);
+  if (!isInReach(near, frame)) return null;
+  const loops = loopsOf(from);
+  const active: Loop[] = [];
+  /** For each loop its place among the active ones, or -1. */
+  const activeAs = new Int32Array(loops.length);
+  for (let k = 0; k < loops.length; k++) {
+    const loop = loops[k] as Loop;
+    activeAs[k] = isLoopNear(loop, near) ? active.push(loop) - 1 : -1;
+  }
+  const meetings = clearMeetings(active.length === 1 ? (active[0] as Loop) : active.flat(), discs, margin);
+  if (meetings === null) return null;
+  let whereabouts: Whereabouts | null = null;
+  const walls = bareWalls(active, discs, meetings, (at) => {
+    whereabouts ??= new Whereabouts(loops, margin);
+    return whereabouts.isInside(at);
+  });
+  if (walls === null) return null;
+  const fateOf = (loop: number) => {
+    const at = activeAs[loop] as number;
+    return at < 0 ? 'whole' : (walls.fates[at] as Fate);
+  };
+  if (active.length > 1 && mayPart(from, fateOf)) return null;
+  const outers: Loop[] = [];
+  const holes: Loop[] = [];
+  for (const loop of walls.made) {
+    const size = loopArea(loop);
+    if (!isSliver(loop, Math.abs(size), tolerance)) (size > 0 ? outers : holes).push(loop);
+  }
+  return assembled(from, fateOf, outers, holes);
+}
+
+function boxRound(discs: readonly ArcEdge[], by: number): Bounds {
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  for (const { center, radius } of discs) {
+    const reach = radius + by;
+    if (center.x - reach < minX) minX = center.x - reach;
+    if (center.y - reach < minY) minY = center.y - reach;
+    if (center.x + reach > maxX) maxX = center.x + reach;
+    if (center.y + reach > maxY) maxY = center.y + reach;
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+/** Whether neither the discs nor the origin lie so far away that rounding counts. */
+function isInReach(near: Bounds, frame: Bounds): boolean {
+  const most = REACH * extentOf(frame);
+  const { x, y } = middleOf(frame);
+  return (
+    Math.max(Math.abs(x), Math.abs(y)) <= REACH * most &&
+    Math.max(near.maxX - x, x - near.minX, near.maxY - y, y - near.minY) <= most
+  );
+}
+
+function isLoopNear(loop: Loop, near: Bounds): boolean {
+  for (const edge of loop) if (mayMeet(edge, near)) return true;
+  return false;
+}
+
+/**
+ * Whether two loops of one part are cut, one of which touches some loop: they may become one, which then comes to the
+ * place of touching twice, so that the part falls in two there.
+ */
+function mayPart(from: Region, fateOf: (loop: number) => Fate): boolean {
+  let first = 0;
+  for (const { outer, holes } of from) {
+    const isCut = (k: number) => fateOf(first + k) === 'cut';
+    let cut = 0;
+    for (let k = 0; k <= holes.length && cut < 2; k++) if (isCut(k)) cut++;
+    if (cut > 1 && isAnyTouched([outer, ...holes], isCut)) return true;
+    first += 1 + holes.length;
+  }
+  return false;
+}
+
+/** Whether a joint of a chosen loop is one of another loop too. */
+function isAnyTouched(loops: readonly Loop[], isChosen: (k: number) => boolean): boolean {
+  const known = new Map<number, number[]>();
+  const order = loops.map((_, k) => k).sort((k, l) => Number(isChosen(l)) - Number(isChosen(k)));
+  for (const k of order) {
+    for (const { a } of loops[k] as Loop) {
+      const heights = known.get(a.x);
+      if (heights?.includes(a.y)) return true;
+      if (!isChosen(k)) continue;
+      if (heights === undefined) known.set(a.x, [a.y]);
+      else heights.push(a.y);
+    }
+  }
+  return false;
+}
+
+/** The loops that stay and new ones as a region. */
+function assembled(
+  from: Region,
+  fateOf: (loop: number) => Fate,
+  newOuters: readonly Loop[],
+  newHoles: readonly Loop[],
+): Region {
+  const outers: Loop[] = [];
+  const holes: Loop[] = [];
+  const origin: RegionPart[] = [];
+  let next = 0;
+  for (const part of from) {
+    if (fateOf(next++) === 'whole') {
+      outers.push(part.outer);
+      origin.push(part);
+    }
+    for (const hole of part.holes) if (fateOf(next++) === 'whole') holes.push(hole);
+  }
+  for (const loop of newOuters) outers.push(loop);
+  for (const loop of newHoles) holes.push(loop);
+  if (outers.length === 1) return [partLike(origin[0], outers[0] as Loop, holes)];
+  const dealt: Loop[][] = outers.map(() => []);
+  const homes = homesOf(outers, holes);
+  for (let k = 0; k < holes.length; k++) dealt[homes[k] as number]?.push(holes[k] as Loop);
+  return outers.map((outer, k) => partLike(origin[k], outer, dealt[k] as Loop[]));
+}
+
+/** The part that it has been, if it is the same. */
+function partLike(before: RegionPart | undefined, outer: Loop, holes: readonly Loop[]): RegionPart {
+  const isSame = before?.holes.length === holes.length && before.holes.every((hole, k) => hole === holes[k]);
+  return isSame ? before : { outer, holes };
+}

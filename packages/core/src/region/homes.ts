@@ -1,0 +1,122 @@
+import { BoxTree } from '../geometry/box-tree.js';
+import type { Edge } from '../geometry/edge.js';
+import { edgeBounds, onArcSide, pointAlong } from '../geometry/measure.js';
+import type { Point } from '../geometry/point.js';
+import { windingRound } from './contains.js';
+import { loopArea, loopBounds } from './measure.js';
+import type { Loop } from './region.js';
+
+/** For each hole, the number of the smallest outer loop that it lies in, -1 for none; they may touch in joints. */
+export function homesOf(outers: readonly Loop[], holes: readonly Loop[]): Int32Array {
+  const homes = new Int32Array(holes.length);
+  const boxes = new Float64Array(4 * outers.length);
+  const sizes = outers.map(loopArea);
+  outers.forEach((loop, k) => {
+    const { minX, minY, maxX, maxY } = loopBounds(loop);
+    boxes.set([minX, minY, maxX, maxY], 4 * k);
+  });
+  const tree = new BoxTree(boxes, outers.length);
+  holes.forEach((hole, k) => {
+    // Loops touch at joints only.
+    const at = pointAlong(hole[0] as Edge, 0.5);
+    let home = -1;
+    tree.toTheLeft(at.x, at.y, at.x, (outer) => {
+      const isSmaller = home < 0 || (sizes[outer] as number) < (sizes[home] as number);
+      if (isSmaller && windingRound(outers[outer] as Loop, at) !== 0) home = outer;
+      return at.x;
+    });
+    homes[k] = home;
+  });
+  return homes;
+}
+
+/** A tree of the edges is not worth its making until so many edges have been looked at one by one. */
+const PATIENCE = 2000;
+
+/** Tells whether places lie in what loops enclose. */
+export class Whereabouts {
+  private tree: BoxTree | null = null;
+  private readonly edges: Edge[] = [];
+  private looked = 0;
+
+  /**
+   * @param loops outer loops and holes of a region
+   * @param near how near to a crossing or a joint a ray is not trusted
+   */
+  constructor(
+    private readonly loops: readonly Loop[],
+    private readonly near: number,
+  ) {}
+
+  /** For a place that is on no loop. */
+  isInside(at: Point): boolean {
+    const { edges, near } = this;
+    if (this.looked <= PATIENCE) return this.isWound(at);
+    if (this.tree === null) {
+      for (const loop of this.loops) for (const edge of loop) edges.push(edge);
+      this.tree = treeOf(edges, near);
+    }
+    // What a ray to the left comes to first has the place on its left or on its right.
+    let nearest = -Infinity;
+    let isFalling = false;
+    let isSure = true;
+    this.tree.toTheLeft(at.x, at.y, -Infinity, (k) => {
+      const edge = edges[k] as Edge;
+      if (Math.min(Math.abs(edge.a.y - at.y), Math.abs(edge.b.y - at.y)) <= near) isSure = false;
+      for (const { x, falls } of levelCrossings(edge, at.y)) {
+        if (x > at.x) continue;
+        if (Math.abs(x - nearest) <= near) isSure = false;
+        if (x <= nearest) continue;
+        nearest = x;
+        isFalling = falls;
+      }
+      return nearest - near;
+    });
+    return isSure ? isFalling : this.isWound(at);
+  }
+
+  private isWound(at: Point): boolean {
+    let winding = 0;
+    for (const loop of this.loops) {
+      winding += windingRound(loop, at);
+      this.looked += loop.length;
+    }
+    return winding !== 0;
+  }
+}
+
+function treeOf(edges: readonly Edge[], by: number): BoxTree {
+  const boxes = new Float64Array(4 * edges.length);
+  edges.forEach((edge, k) => {
+    const { minX, minY, maxX, maxY } = edgeBounds(edge);
+    boxes[4 * k] = minX - by;
+    boxes[4 * k + 1] = minY - by;
+    boxes[4 * k + 2] = maxX + by;
+    boxes[4 * k + 3] = maxY + by;
+  });
+  return new BoxTree(boxes, edges.length);
+}
+
+interface LevelCrossing {
+  readonly x: number;
+  /** Whether the edge goes down there. */
+  readonly falls: boolean;
+}
+
+/** Where an edge crosses a height that is none of its ends'. */
+function levelCrossings(edge: Edge, y: number): LevelCrossing[] {
+  const { a, b } = edge;
+  if (edge.kind === 'line') {
+    if (a.y > y === b.y > y) return [];
+    return [{ x: a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x), falls: b.y < a.y }];
+  }
+  const { center, radius, ccw } = edge;
+  const up = y - center.y;
+  if (Math.abs(up) >= radius) return [];
+  const half = Math.sqrt((radius - up) * (radius + up));
+  const both = [
+    { x: center.x - half, falls: ccw },
+    { x: center.x + half, falls: !ccw },
+  ];
+  return both.filter(({ x }) => onArcSide(edge, { x, y }));
+}
