@@ -1,5 +1,4 @@
 import type { Edge } from './edge.js';
-import type { Point } from './point.js';
 
 /**
  * Edges as rows of plain numbers, for the loops that must be fast:
@@ -7,14 +6,11 @@ import type { Point } from './point.js';
  */
 export const ROW = 8;
 
-/** What stands for the turn of a run of edges that are left as they are. */
-export const CHAIN_TURN = 2;
-
-/** Puts an edge or a run of edges, moved by (-originX, -originY), into row `index`. */
+/** Puts an edge, moved by (-originX, -originY), into row `index`. */
 export function writeRow(
   rows: Float64Array,
   index: number,
-  edge: Edge | { readonly kind: 'chain'; readonly a: Point; readonly b: Point },
+  edge: Edge,
   originX: number,
   originY: number,
 ): void {
@@ -34,7 +30,7 @@ export function writeRow(
     rows[o + 4] = 0;
     rows[o + 5] = 0;
     rows[o + 6] = 0;
-    rows[o + 7] = kind === 'line' ? 0 : CHAIN_TURN;
+    rows[o + 7] = 0;
   }
 }
 

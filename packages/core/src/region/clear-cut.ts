@@ -1,5 +1,6 @@
 import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
 import type { ArcEdge } from '../geometry/edge.js';
+import { mayMeet } from '../geometry/measure.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { bareWalls, type Fate } from './bare-walls.js';
 import { clearMeetings } from './clear-meetings.js';
@@ -7,7 +8,6 @@ import { homesOf, Whereabouts } from './homes.js';
 import { loopArea, loopsOf } from './measure.js';
 import type { Loop, Region, RegionPart } from './region.js';
 import { isSliver } from './sliver.js';
-import { mayMeet } from './sparse.js';
 
 /** How many tolerances two things must be apart to be clear: so far that neither rounding nor welding could matter. */
 const CLEAR = 1000;

@@ -1,9 +1,8 @@
 import { BoxTree } from '../geometry/box-tree.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
-import { edgeBounds, onArcSide } from '../geometry/measure.js';
+import { edgeBounds, mayMeet, onArcSide } from '../geometry/measure.js';
 import { distance } from '../geometry/point.js';
 import { sortByKeys } from './shell-sort.js';
-import { mayMeet } from './sparse.js';
 
 /** What happens to a curve, as one goes along it, where it meets another. */
 export const GOES_IN = 1;

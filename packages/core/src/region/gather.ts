@@ -5,22 +5,10 @@ import { edgeBounds, onArcSide } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { addPoint, type Points } from './points.js';
-
-/** Edges of a loop that nothing comes near: an overlay takes the whole run of them for one edge. */
-export interface Chain {
-  readonly kind: 'chain';
-  readonly a: Point;
-  readonly b: Point;
-  readonly edges: readonly Edge[];
-  /** A run has no name of its own. */
-  readonly source?: undefined;
-}
-
-/** A closed chain of edges, some runs of which may be put away. */
-export type Strands = readonly (Edge | Chain)[];
+import type { Loop } from './region.js';
 
 /** What one operand of an overlay brings: closed loops, run so that their inside is to the left. */
-export type Operand = readonly Strands[];
+export type Operand = readonly Loop[];
 
 /**
  * The edges of all operands as rows of numbers, in coordinates moved to the middle of the input, with arcs cut
@@ -37,7 +25,7 @@ export interface Curves {
   readonly operand: Int32Array;
   /** The edge that a piece is of, in the order given, and that edge. */
   readonly input: Int32Array;
-  readonly edges: readonly (Edge | Chain)[];
+  readonly edges: readonly Edge[];
   readonly points: Points;
   readonly originX: number;
   readonly originY: number;
@@ -71,7 +59,7 @@ class Layout {
   private to: Int32Array;
   private operand: Int32Array;
   private input: Int32Array;
-  private readonly edges: (Edge | Chain)[] = [];
+  private readonly edges: Edge[] = [];
   private readonly points: Points = { x: [], y: [], given: [], isSeam: [] };
 
   constructor(
@@ -92,14 +80,14 @@ class Layout {
     }
   }
 
-  private add(loop: Strands, operand: number): void {
+  private add(loop: Loop, operand: number): void {
     const { points, originX, originY } = this;
     const n = loop.length;
     const first = points.x.length;
     const start = this.count;
     let before = -1;
     for (let i = 0; i < n; i++) {
-      const edge = loop[i] as Edge | Chain;
+      const edge = loop[i] as Edge;
       const at = this.count;
       if (at === this.from.length) this.widen();
       const o = at * ROW;

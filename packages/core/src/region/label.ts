@@ -25,12 +25,10 @@ export function follow(rotation: Rotation, half: number): number {
 
 /**
  * Traces the faces of a graph.
- * @param outside a half-edge that has the unbounded face to its left, if one is known; the graph has to hang together
- *   then
  * @returns null if the order round the vertices is not that of a plane (Euler's formula fails for some
- *   component), which rounding of nearly coincident input can cause; or if the graph has to hang together and does not
+ *   component), which rounding of nearly coincident input can cause
  */
-export function subdivide(graph: Graph, outside = -1): Subdivision | null {
+export function subdivide(graph: Graph): Subdivision | null {
   const rotation = rotate(graph);
   const halves = graph.count * 2;
   const cycleOf = new Int32Array(halves).fill(-1);
@@ -41,20 +39,16 @@ export function subdivide(graph: Graph, outside = -1): Subdivision | null {
     cycles++;
   }
   const components = componentsOf(graph, rotation);
-  if (outside >= 0 && components.count !== 1) return null;
   // Euler's formula, V - E + F = 2 for each component. None can have more than 2, so the sum tells of all.
   if (components.vertices - graph.count + cycles !== 2 * components.count) return null;
 
   const faces = new Groups(cycles + 1);
   const unbounded = cycles;
-  if (outside >= 0) faces.join(cycleOf[outside] as number, unbounded);
-  else {
-    const outer = outerHalves(graph, rotation, components);
-    const beyond = facesToTheLeft(graph, outer);
-    for (let k = 0; k < outer.length; k++) {
-      const other = beyond[k] as number;
-      faces.join(cycleOf[outer[k] as number] as number, other < 0 ? unbounded : (cycleOf[other] as number));
-    }
+  const outer = outerHalves(graph, rotation, components);
+  const beyond = facesToTheLeft(graph, outer);
+  for (let k = 0; k < outer.length; k++) {
+    const other = beyond[k] as number;
+    faces.join(cycleOf[outer[k] as number] as number, other < 0 ? unbounded : (cycleOf[other] as number));
   }
   return numberFaces(graph, rotation, cycleOf, faces, unbounded);
 }

@@ -1,4 +1,4 @@
-import { CHAIN_TURN, ROW } from '../geometry/curves.js';
+import { ROW } from '../geometry/curves.js';
 import { meetRows, onSide } from '../geometry/meet.js';
 import type { Curves } from './gather.js';
 import { eachPair } from './pairs.js';
@@ -66,12 +66,11 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
   for (let i = 0; i < curves.count; i++) {
     const a = from[i] as number;
     const b = to[i] as number;
-    if (isChain(rows, i) || !isNear(points, a, px[b] as number, py[b] as number, tolerance)) continue;
+    if (!isNear(points, a, px[b] as number, py[b] as number, tolerance)) continue;
     isShort[i] = 1;
     welds.push(a, b);
   }
   meetings.index = eachPair(curves, boxes, (i, j) => {
-    if (isChain(rows, i) || isChain(rows, j)) return;
     shared = 0;
     // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.
     roots[4] = 0;
@@ -172,10 +171,6 @@ export function shareRoots(
       }
     }
   }
-}
-
-function isChain(rows: Float64Array, piece: number): boolean {
-  return rows[piece * ROW + 7] === CHAIN_TURN;
 }
 
 /** Whether a place lies in the box of a piece, or beside it by no more than the tolerance. */

@@ -1,4 +1,4 @@
-import { CHAIN_TURN, ROW } from '../geometry/curves.js';
+import { ROW } from '../geometry/curves.js';
 import type { Curves } from './gather.js';
 import type { Noding } from './node.js';
 import type { RunIndex } from './runs.js';
@@ -103,8 +103,6 @@ function bulgeOf(curves: Curves, piece: number, from: number, to: number): numbe
   const o = piece * ROW;
   const turn = rows[o + 7] as number;
   if (turn === 0) return 0;
-  // A run that is put away coincides with nothing.
-  if (turn === CHAIN_TURN) return Number.NaN;
   const ax = points.x[from] as number;
   const ay = points.y[from] as number;
   const dx = (points.x[to] as number) - ax;

@@ -1,4 +1,4 @@
-import { CHAIN_TURN, ROW } from '../geometry/curves.js';
+import { ROW } from '../geometry/curves.js';
 import { Fan, LIKE_DIRECTION } from './fan.js';
 import type { Graph } from './merge.js';
 
@@ -91,11 +91,6 @@ interface Leaving {
   /** Length of the chord, and the angle turned through along the edge, to the left over 0. */
   readonly chord: number;
   readonly turned: number;
-}
-
-/** Whether a half-edge stands for a run of edges that is put away. */
-export function isChain(graph: Graph, half: number): boolean {
-  return Math.abs(turnOf(graph, half)) === CHAIN_TURN;
 }
 
 /** Which way a half-edge turns: +1 to the left, -1 to the right, 0 for a line. */

@@ -1,6 +1,5 @@
-import { arcLike, type Edge, lineLike, reversed } from '../geometry/edge.js';
+import { arcLike, type Edge, lineLike } from '../geometry/edge.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
-import type { Chain } from './gather.js';
 import { type Border, borderOf } from './keep.js';
 import type { Subdivision } from './label.js';
 import { loopArea } from './measure.js';
@@ -28,36 +27,8 @@ export function collect(
   kept: Uint8Array,
   mayName: MayName = always,
 ): CollectedPart[] {
-  const parts: CollectedPart[] = [];
-  for (const { face, outer, holes } of bodiesIn(subdivision, kept, mayName)) {
-    if (outer !== null) parts.push({ outer, holes, face });
-  }
-  return parts;
-}
-
-/** Kept faces that hang together: the loops that bound them, and one of the faces. */
-export interface Body {
-  readonly face: number;
-  /** null where they go on without end, or are thinner than a few weld tolerances. */
-  readonly outer: Loop | null;
-  readonly holes: readonly Loop[];
-  /** Whether the unbounded face is one of them. */
-  readonly isEndless: boolean;
-}
-
-/**
- * The bodies that the faces marked in `kept` form; the unbounded face may be one of these.
- * @param keepsJoints which operands have all joints between their edges kept, since something that is not in the
- *   overlay may touch there
- */
-export function bodiesIn(
-  subdivision: Subdivision,
-  kept: Uint8Array,
-  mayName: MayName = always,
-  keepsJoints: (operand: number) => boolean = never,
-): Body[] {
   const border = borderOf(subdivision, kept);
-  const drawer = new Drawer(subdivision, border, mayName, keepsJoints);
+  const drawer = new Drawer(subdivision, border, mayName);
   const { tolerance } = subdivision.graph.curves;
   const bodies = new Map<number, { face: number; outer: Loop | null; area: number; holes: Loop[] }>();
   const done = new Uint8Array(border.isBorder.length);
@@ -78,17 +49,13 @@ export function bodiesIn(
       }
     }
   }
-  const endless = kept[0] === 1 ? border.bodyOf(0) : -1;
-  return [...bodies].map(([id, { face, outer, holes }]) => ({
-    face,
-    outer,
-    holes,
-    isEndless: id === endless,
-  }));
+  const parts: CollectedPart[] = [];
+  for (const { face, outer, holes } of bodies.values())
+    if (outer !== null) parts.push({ outer, holes, face });
+  return parts;
 }
 
 const always: MayName = () => true;
-const never = () => false;
 
 /** Goes round once along the border with what is kept to the left, hugging it at every vertex. */
 function traced(subdivision: Subdivision, border: Border, first: number, done: Uint8Array): number[] {
@@ -134,7 +101,6 @@ class Drawer {
     private readonly subdivision: Subdivision,
     private readonly border: Border,
     private readonly mayName: MayName,
-    private readonly keepsJoints: (operand: number) => boolean,
   ) {}
 
   /** The loop along some half-edges, with edges that were cut for the overlay only made whole again. */
@@ -175,7 +141,7 @@ class Drawer {
     }
     const piece = graph.member[chosen] as number;
     const input = graph.curves.input[piece] as number;
-    const given = graph.curves.edges[input] as Edge | Chain;
+    const given = graph.curves.edges[input] as Edge;
     const along = (graph.sign[chosen] as number) > 0 === ((half & 1) === 0);
     const touches = (this.border.leaving[startOf(graph, half)] as number) > 1;
     const operand = this.operandOf(chosen);
@@ -200,10 +166,8 @@ class Drawer {
   private isSeam(before: Run, after: Run): boolean {
     if (after.touches || before.along !== after.along || before.half === after.half) return false;
     if (before.input === after.input) return true;
-    if (this.keepsJoints(before.operand)) return false;
     const p = before.given;
     const q = after.given;
-    if (p.kind === 'chain' || q.kind === 'chain') return false;
     if (p.source !== q.source || (p.source === undefined && before.operand !== after.operand)) return false;
     const { tolerance } = this.subdivision.graph.curves;
     if (p.kind === 'arc' && q.kind === 'arc') {
@@ -220,13 +184,6 @@ class Drawer {
   private draw(first: Run, last: Run, edges: Edge[]): void {
     const { graph } = this.subdivision;
     const { given, along } = first;
-    if (given.kind === 'chain') {
-      const run = given.edges;
-      for (let k = 0; k < run.length; k++) {
-        edges.push(along ? (run[k] as Edge) : reversed(run[run.length - 1 - k] as Edge));
-      }
-      return;
-    }
     const a = this.place(startOf(graph, first.half));
     const b = this.place(endOf(graph, last.half));
     if (along && samePoint(given.a, a) && samePoint(given.b, b)) edges.push(given);
@@ -262,7 +219,7 @@ class Drawer {
 /** A half-edge and the edge of the input that it is part of. */
 interface Run {
   half: number;
-  given: Edge | Chain;
+  given: Edge;
   input: number;
   along: boolean;
   operand: number;
