@@ -51,6 +51,7 @@ export default {
       'tests/geometry/measure.test.ts',
       'tests/geometry/meet.test.ts',
       'tests/geometry/meet-rows.test.ts',
+      'tests/region/clear-cut.test.ts',
       'tests/region/closed-forms.test.ts',
       'tests/region/containment.test.ts',
       'tests/region/encodings.test.ts',
