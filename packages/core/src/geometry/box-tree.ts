@@ -1,3 +1,5 @@
+import type { Bounds } from './bounds.js';
+
 /** Up to this many boxes are kept together at the end of a branch. */
 const LEAF = 4;
 
@@ -134,6 +136,19 @@ export class BoxTree {
       }
     }
   }
+}
+
+/** A tree of boxes that are at hand one by one. */
+export function boxTreeOf(boxes: readonly Bounds[]): BoxTree {
+  const flat = new Float64Array(4 * boxes.length);
+  for (let k = 0; k < boxes.length; k++) {
+    const { minX, minY, maxX, maxY } = boxes[k] as Bounds;
+    flat[4 * k] = minX;
+    flat[4 * k + 1] = minY;
+    flat[4 * k + 2] = maxX;
+    flat[4 * k + 3] = maxY;
+  }
+  return new BoxTree(flat, boxes.length);
 }
 
 /** Whether a ray from a place to the left, a hair below it, meets a box before it has come to `end`. */

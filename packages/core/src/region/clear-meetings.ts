@@ -1,7 +1,8 @@
-import { BoxTree } from '../geometry/box-tree.js';
+import { apartness, circleCrossings, turnKey, withinness } from '../geometry/circles.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
-import { edgeBounds, mayMeet, onArcSide } from '../geometry/measure.js';
-import { distance } from '../geometry/point.js';
+import { onArcSide } from '../geometry/measure.js';
+import { distance, type Point } from '../geometry/point.js';
+import { nearPairs } from './near-circles.js';
 import { sortByKeys } from './shell-sort.js';
 
 /** What happens to a curve, as one goes along it, where it meets another. */
@@ -43,57 +44,6 @@ export function clearMeetings(
   const pairs = nearPairs(edges, circles, margin);
   const finder = new Finder(edges, circles, margin, pairs);
   return finder.findSwallowed() && finder.findPlaces() ? finder.inOrder() : null;
-}
-
-/** Up to so many circles, or so few curves in all, boxes are compared one by one. */
-const FEW_CIRCLES = 4;
-const FEW_CURVES = 48;
-
-/** Numbers of curves that may meet, two by two; the second is a circle. */
-function nearPairs(edges: readonly Edge[], circles: readonly ArcEdge[], by: number): number[] {
-  const base = edges.length;
-  const pairs: number[] = [];
-  if (circles.length > FEW_CIRCLES && base + circles.length > FEW_CURVES) {
-    const boxes = boxesOf(edges, circles);
-    new BoxTree(boxes, base + circles.length).eachPair(by, (one, other) => {
-      if (one < base && other < base) return;
-      if (one < other) pairs.push(one, other);
-      else pairs.push(other, one);
-    });
-    return pairs;
-  }
-  for (let i = 0; i < circles.length; i++) {
-    const { center, radius } = circles[i] as ArcEdge;
-    const reach = radius + by;
-    const box = {
-      minX: center.x - reach,
-      minY: center.y - reach,
-      maxX: center.x + reach,
-      maxY: center.y + reach,
-    };
-    for (let e = 0; e < base; e++) if (mayMeet(edges[e] as Edge, box)) pairs.push(e, base + i);
-    for (let j = 0; j < i; j++) if (mayMeet(circles[j] as ArcEdge, box)) pairs.push(base + j, base + i);
-  }
-  return pairs;
-}
-
-function boxesOf(edges: readonly Edge[], circles: readonly ArcEdge[]): Float64Array {
-  const boxes = new Float64Array(4 * (edges.length + circles.length));
-  let o = 0;
-  for (const edge of edges) {
-    const { minX, minY, maxX, maxY } = edgeBounds(edge);
-    boxes[o++] = minX;
-    boxes[o++] = minY;
-    boxes[o++] = maxX;
-    boxes[o++] = maxY;
-  }
-  for (const { center, radius } of circles) {
-    boxes[o++] = center.x - radius;
-    boxes[o++] = center.y - radius;
-    boxes[o++] = center.x + radius;
-    boxes[o++] = center.y + radius;
-  }
-  return boxes;
 }
 
 class Finder {
@@ -171,11 +121,11 @@ class Finder {
     const one = this.circles[i] as ArcEdge;
     const other = this.circles[j] as ArcEdge;
     if (apartness(one, other) > 0) return;
-    crossingsOf(one, other);
+    const crossings = circleCrossings(one, other);
     const base = this.edges.length;
     // Counter-clockwise round the one, the other disc begins to the right of the line of centres and ends to its left.
-    const right = this.place(crossed[2] as number, crossed[3] as number);
-    const left = this.place(crossed[0] as number, crossed[1] as number);
+    const right = this.place(crossings.right);
+    const left = this.place(crossings.left);
     this.cover(base + i, one, right, left);
     this.cover(base + j, other, left, right);
   }
@@ -205,7 +155,7 @@ class Finder {
     for (let sign = -1; sign <= 1; sign += 2) {
       const along = foot + sign * half;
       if (along > 0 && along < length)
-        this.crossEdge(e, j, a.x + along * ux, a.y + along * uy, along, sign < 0);
+        this.crossEdge(e, j, { x: a.x + along * ux, y: a.y + along * uy }, along, sign < 0);
     }
     return true;
   }
@@ -215,32 +165,31 @@ class Finder {
     const within = withinness(edge, circle);
     if (Math.abs(apart) <= this.margin || Math.abs(within) <= this.margin) return false;
     if (apart > 0 || within > 0) return true;
-    crossingsOf(edge, circle);
-    const [leftX, leftY, rightX, rightY] = crossed as unknown as [number, number, number, number];
-    this.crossArcAt(edge, e, j, rightX, rightY, edge.ccw);
-    this.crossArcAt(edge, e, j, leftX, leftY, !edge.ccw);
+    const { left, right } = circleCrossings(edge, circle);
+    this.crossArcAt(edge, e, j, right, edge.ccw);
+    this.crossArcAt(edge, e, j, left, !edge.ccw);
     return true;
   }
 
-  private crossArcAt(edge: ArcEdge, e: number, j: number, x: number, y: number, goesIn: boolean): void {
+  private crossArcAt(edge: ArcEdge, e: number, j: number, at: Point, goesIn: boolean): void {
     const { a, center, ccw } = edge;
-    if (!onArcSide(edge, { x, y })) return;
+    if (!onArcSide(edge, at)) return;
     const from = turnKey(a.x - center.x, a.y - center.y);
-    const to = turnKey(x - center.x, y - center.y);
+    const to = turnKey(at.x - center.x, at.y - center.y);
     const turned = ccw ? to - from : from - to;
-    this.crossEdge(e, j, x, y, turned < 0 ? turned + 4 : turned, goesIn);
+    this.crossEdge(e, j, at, turned < 0 ? turned + 4 : turned, goesIn);
   }
 
   /** Notes that an edge goes into a disc or comes out of it. */
-  private crossEdge(e: number, j: number, x: number, y: number, key: number, goesIn: boolean): void {
-    const place = this.place(x, y);
+  private crossEdge(e: number, j: number, at: Point, key: number, goesIn: boolean): void {
+    const place = this.place(at);
     this.meet(place, 0, e, key, goesIn ? GOES_IN : COMES_OUT);
     const around = this.round(this.circles[j] as ArcEdge, place);
     // The region is to the left of its edges, and so behind a circle that an edge goes into.
     this.meet(place, 1, this.edges.length + j, around, goesIn ? LEAVES_REGION : ENTERS_REGION);
   }
 
-  private place(x: number, y: number): number {
+  private place({ x, y }: Point): number {
     this.x[this.count] = x;
     this.y[this.count] = y;
     return this.count++;
@@ -310,48 +259,4 @@ class Finder {
       Math.abs((y[p] as number) - (y[q] as number)) <= margin
     );
   }
-}
-
-/** How far two full circles are apart; below 0 if one reaches into the other. */
-function apartness(one: ArcEdge, other: ArcEdge): number {
-  return centres(one, other) - (one.radius + other.radius);
-}
-
-/** How far the smaller of two full circles lies within the larger one; below 0 if it reaches out of it. */
-function withinness(one: ArcEdge, other: ArcEdge): number {
-  return Math.abs(one.radius - other.radius) - centres(one, other);
-}
-
-function centres(one: ArcEdge, other: ArcEdge): number {
-  const dx = other.center.x - one.center.x;
-  const dy = other.center.y - one.center.y;
-  return Math.sqrt(dx * dx + dy * dy);
-}
-
-/** What `crossingsOf` has found: x and y to the left of the line of centres, then to its right. */
-const crossed = new Float64Array(4);
-
-/**
- * The two places where full circles cross that do so.
- * Source: the height of the triangle of the centres and a crossing, by Heron's formula.
- */
-function crossingsOf(one: ArcEdge, other: ArcEdge): void {
-  const { x, y } = one.center;
-  const r = one.radius;
-  const s = other.radius;
-  const dx = other.center.x - x;
-  const dy = other.center.y - y;
-  const d = Math.sqrt(dx * dx + dy * dy);
-  const along = (d + ((r - s) * (r + s)) / d) / (2 * d);
-  const height = Math.sqrt((d + r + s) * (r + s - d) * (d - (r - s)) * (d + (r - s))) / (2 * d * d);
-  crossed[0] = x + dx * along - dy * height;
-  crossed[1] = y + dy * along + dx * height;
-  crossed[2] = x + dx * along + dy * height;
-  crossed[3] = y + dy * along - dx * height;
-}
-
-/** Grows from 0 to 4 as a direction turns once round, as its angle would, but for less. */
-function turnKey(dx: number, dy: number): number {
-  if (dy >= 0) return dx >= 0 ? dy / (dx + dy) : 1 - dx / (dy - dx);
-  return dx < 0 ? 2 - dy / (-dx - dy) : 3 + dx / (dx - dy);
 }

@@ -1,4 +1,5 @@
-import { BoxTree } from '../geometry/box-tree.js';
+import { grown } from '../geometry/bounds.js';
+import { type BoxTree, boxTreeOf } from '../geometry/box-tree.js';
 import type { Edge } from '../geometry/edge.js';
 import { edgeBounds, onArcSide, pointAlong } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
@@ -9,13 +10,8 @@ import type { Loop } from './region.js';
 /** For each hole, the number of the smallest outer loop that it lies in, -1 for none; they may touch in joints. */
 export function homesOf(outers: readonly Loop[], holes: readonly Loop[]): Int32Array {
   const homes = new Int32Array(holes.length);
-  const boxes = new Float64Array(4 * outers.length);
   const sizes = outers.map(loopArea);
-  outers.forEach((loop, k) => {
-    const { minX, minY, maxX, maxY } = loopBounds(loop);
-    boxes.set([minX, minY, maxX, maxY], 4 * k);
-  });
-  const tree = new BoxTree(boxes, outers.length);
+  const tree = boxTreeOf(outers.map(loopBounds));
   holes.forEach((hole, k) => {
     // Loops touch at joints only.
     const at = pointAlong(hole[0] as Edge, 0.5);
@@ -54,7 +50,7 @@ export class Whereabouts {
     if (this.looked <= PATIENCE) return this.isWound(at);
     if (this.tree === null) {
       for (const loop of this.loops) for (const edge of loop) edges.push(edge);
-      this.tree = treeOf(edges, near);
+      this.tree = boxTreeOf(edges.map((edge) => grown(edgeBounds(edge), near)));
     }
     // What a ray to the left comes to first has the place on its left or on its right.
     let nearest = -Infinity;
@@ -83,18 +79,6 @@ export class Whereabouts {
     }
     return winding !== 0;
   }
-}
-
-function treeOf(edges: readonly Edge[], by: number): BoxTree {
-  const boxes = new Float64Array(4 * edges.length);
-  edges.forEach((edge, k) => {
-    const { minX, minY, maxX, maxY } = edgeBounds(edge);
-    boxes[4 * k] = minX - by;
-    boxes[4 * k + 1] = minY - by;
-    boxes[4 * k + 2] = maxX + by;
-    boxes[4 * k + 3] = maxY + by;
-  });
-  return new BoxTree(boxes, edges.length);
 }
 
 interface LevelCrossing {
