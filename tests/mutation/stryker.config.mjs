@@ -55,6 +55,7 @@ export default {
       'tests/region/closed-forms.test.ts',
       'tests/region/containment.test.ts',
       'tests/region/encodings.test.ts',
+      'tests/region/homes.test.ts',
       'tests/region/every-way.test.ts',
       'tests/region/exact-cases.test.ts',
       'tests/region/laws.test.ts',

@@ -315,6 +315,15 @@ describe('what is near to touching is left to the overlay', () => {
     // The first alone leaves it in one, and so does one that cuts one loop only.
     expect(subtract(touching, cuts.slice(0, 1).map(discOf))).toHaveLength(1);
     expect(left(touching, [circle(30, 42, 5)])).toHaveLength(1);
+    // In the second of two parts, whatever comes before it, it is just as much in doubt.
+    const far: Region = [{ outer: boxRegion(-50, 0, -10, 60)[0]?.outer as Loop, holes: [] }, ...touching];
+    expect(isClear(far, cuts)).toBe(false);
+    expect(isClear(far, [circle(-50, 30, 5), circle(-10, 20, 5), circle(50, 60, 5)])).toBe(true);
+    // Where the loops that are cut touch each other and no third, too.
+    const [plate] = touching as [Region[number]];
+    const shared: Region = [{ outer: plate.outer, holes: plate.holes.slice(0, 1) }];
+    expect(isClear(shared, cuts)).toBe(true);
+    expect(isClear(touching, [circle(30, 40, 4), circle(70, 40, 4)])).toBe(false);
     // Two cut loops that touch nothing are no trouble.
     const apart = subtract(PLATE, [disc(p(30, 30), 10), disc(p(70, 30), 10)]);
     expect(isClear(apart, [circle(50, 30, 14)])).toBe(true);
@@ -325,6 +334,14 @@ describe('what is near to touching is left to the overlay', () => {
     expect(frame).toHaveLength(2);
     const bites = subtract(PLATE, [disc(p(20, 30), 5), boxRegion(60, 20, 80, 40)]);
     expect(area(bites)).toBeCloseTo(6000 - 25 * Math.PI - 400, 10);
+    // In a hole there is nothing for it to cut, alone or with others.
+    const bored = subtract(PLATE, [disc(p(50, 30), 20), disc(p(10, 10), 2)]);
+    expect(area(subtract(bored, [boxRegion(45, 25, 55, 35)]))).toBeCloseTo(area(bored), 10);
+    expect(subtract(bored, [boxRegion(45, 25, 55, 35)])[0]?.holes).toHaveLength(2);
+    expect(subtract(bored, [boxRegion(45, 25, 55, 35), disc(p(52, 30), 3)])[0]?.holes).toHaveLength(2);
+    expect(subtract(bored, [[], boxRegion(90, 50, 110, 70), []])[0]?.holes).toHaveLength(2);
+    expect(subtract(bored, [[], []])).toBe(bored);
+    expect(subtract([], [disc(p(0, 0), 1)])).toEqual([]);
     // A hole is not one either: a region that is all but a disc has none.
     const [bore] = subtract(PLATE, [disc(p(50, 30), 5)]);
     expect(area(subtract(PLATE, [[bore as Region[number]]]))).toBeCloseTo(25 * Math.PI, 10);

@@ -1,5 +1,5 @@
 import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
-import type { ArcEdge } from '../geometry/edge.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { mayMeet } from '../geometry/measure.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { bareWalls, type Fate } from './bare-walls.js';
@@ -96,10 +96,10 @@ function mayPart(from: Region, fateOf: (loop: number) => Fate): boolean {
   let first = 0;
   for (const { outer, holes } of from) {
     const isCut = (k: number) => fateOf(first + k) === 'cut';
-    let cut = 0;
-    for (let k = 0; k <= holes.length && cut < 2; k++) if (isCut(k)) cut++;
-    if (cut > 1 && isAnyTouched([outer, ...holes], isCut)) return true;
-    first += 1 + holes.length;
+    const loops = [outer, ...holes];
+    const cut = loops.filter((_, k) => isCut(k));
+    if (cut.length > 1 && isAnyTouched(loops, isCut)) return true;
+    first += loops.length;
   }
   return false;
 }
@@ -107,17 +107,17 @@ function mayPart(from: Region, fateOf: (loop: number) => Fate): boolean {
 /** Whether a joint of a chosen loop is one of another loop too. */
 function isAnyTouched(loops: readonly Loop[], isChosen: (k: number) => boolean): boolean {
   const known = new Map<number, number[]>();
-  const order = loops.map((_, k) => k).sort((k, l) => Number(isChosen(l)) - Number(isChosen(k)));
-  for (const k of order) {
-    for (const { a } of loops[k] as Loop) {
+  const isKnown = ({ a }: Edge) => known.get(a.x)?.includes(a.y) === true;
+  for (const [k, loop] of loops.entries()) {
+    if (!isChosen(k)) continue;
+    if (loop.some(isKnown)) return true;
+    for (const { a } of loop) {
       const heights = known.get(a.x);
-      if (heights?.includes(a.y)) return true;
-      if (!isChosen(k)) continue;
       if (heights === undefined) known.set(a.x, [a.y]);
       else heights.push(a.y);
     }
   }
-  return false;
+  return loops.some((loop, k) => !isChosen(k) && loop.some(isKnown));
 }
 
 /** The loops that stay and new ones as a region. */
