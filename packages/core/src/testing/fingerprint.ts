@@ -18,7 +18,7 @@ export interface Closeness {
   /**
    * Parts of a mean thickness (twice the area over the perimeter) up to this share of the extent are left out:
    * they are a few weld tolerances thin, and rounding decides whether welding closes them. Twice what this kernel
-   * drops, so that a part just at its limit is not compared.
+   * drops, so that a part just at its limit is not compared. A thicker part may be the same as one up to it.
    */
   readonly thin: number;
   /** Compare the total area only: for cases at the weld tolerance, where pieces may come and go. */
@@ -55,15 +55,40 @@ export function difference(
   const [areaX, areaY] = [areaOf(x), areaOf(y)];
   if (!(Math.abs(areaX - areaY) <= areaSlack)) return `areas ${areaX} and ${areaY}`;
   if (closeness.areaOnly) return null;
-  const isThick = ({ area, perimeter }: PartPrint): boolean =>
-    (2 * area) / perimeter > closeness.thin * extent;
-  const wanted = printsOf(x).filter(isThick);
-  const right = printsOf(y).filter(isThick);
-  if (wanted.length !== right.length) return `parts ${list(wanted)} and parts ${list(right)}`;
+  const left = sortedOut(x, closeness.thin * extent);
+  const right = sortedOut(y, closeness.thin * extent);
+  // Rounding may put a part just at the limit on the thick side in one region and on the thin side in the other: what
+  // is thick must be in both, but one of the two may be thin. Thick ones are given away first.
+  const fault = withoutPartner(left.thick, right, areaSlack, closeness.box * extent);
+  return (
+    fault ?? withoutPartner(right.thick, { thick: [], thin: left.thin }, areaSlack, closeness.box * extent)
+  );
+}
+
+/** Parts over and up to a mean thickness. */
+interface SortedOut {
+  readonly thick: PartPrint[];
+  readonly thin: PartPrint[];
+}
+
+function sortedOut(region: Region, limit: number): SortedOut {
+  const prints = printsOf(region);
+  const isThick = ({ area, perimeter }: PartPrint): boolean => (2 * area) / perimeter > limit;
+  return { thick: prints.filter(isThick), thin: prints.filter((print) => !isThick(print)) };
+}
+
+/** Gives each of the wanted prints a partner, which is taken from the lists. The first without one in words, or null. */
+function withoutPartner(
+  wanted: readonly PartPrint[],
+  { thick, thin }: SortedOut,
+  areaSlack: number,
+  boxSlack: number,
+): string | null {
   for (const print of wanted) {
-    const at = right.findIndex((other) => alike(print, other, areaSlack, closeness.box * extent));
-    if (at < 0) return `no partner for ${describe(print)} among ${list(right)}`;
-    right.splice(at, 1);
+    const isPartner = (other: PartPrint): boolean => alike(print, other, areaSlack, boxSlack);
+    const from = [thick, thin].find((prints) => prints.some(isPartner));
+    if (from === undefined) return `no partner for ${describe(print)} among ${list([...thick, ...thin])}`;
+    from.splice(from.findIndex(isPartner), 1);
   }
   return null;
 }
