@@ -94,6 +94,28 @@ describe('the laws notice', () => {
     expect(() => law({ ...kernel, ...fault })).toThrow(LawBroken);
   });
 
+  it('what is over the shift of welding in a slender outline', () => {
+    const rail = boxRegion(0, 0, 100, 1);
+    const hole = cutRegion({ kind: 'disc', center: { x: 30, y: 0.5 }, radius: 0.25 });
+    // A side of 100 moved by a weld tolerance of 1e-7 is 1e-5, a ten-millionth of the area.
+    const movedBy = (share: number): Booleans => ({
+      ...kernel,
+      subtract: (a, b) => [...subtract(a, b), ...boxRegion(0, 2, 100, 2 + share * 1e-7)],
+    });
+    expect(conservesArea(movedBy(0.9), rail, hole)).toBeCloseTo(9e-8, 10);
+    expect(() => conservesArea(movedBy(1.1), rail, hole)).toThrow(LawBroken);
+    expect(() => conservesArea(movedBy(0.9), rail, hole, 1e-12)).toThrow(LawBroken);
+    // Both differences are off.
+    expect(countsOnce(movedBy(0.45), rail, hole)).toBeCloseTo(9e-8, 9);
+    expect(() => countsOnce(movedBy(0.55), rail, hole)).toThrow(LawBroken);
+    const sharing = (share: number): Booleans => ({
+      ...kernel,
+      intersect: () => boxRegion(0, 0, 100, share * 1e-7),
+    });
+    expect(leavesDisjoint(sharing(0.9), rail, hole)).toBeCloseTo(9e-8, 10);
+    expect(() => leavesDisjoint(sharing(1.1), rail, hole)).toThrow(LawBroken);
+  });
+
   it('a result that is not valid', () => {
     const piled = validated({ ...kernel, union: (list) => list.flat() });
     expect(() => piled.union([plate, bore])).toThrow(/inside the metal of part 0/);

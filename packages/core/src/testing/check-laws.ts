@@ -69,7 +69,7 @@ export interface CheckLawsOptions {
   readonly runs?: number | undefined;
   /** The same number gives the same cases; 1 unless given, so that a red build means that the code changed. */
   readonly seed?: number | undefined;
-  /** Deviation of areas that is let pass, as a share; `AREA_SLACK` unless given. */
+  /** Deviation of areas that is let pass, as a share; `AREA_SLACK` unless given, where also stands what welding adds. */
   readonly area?: number | undefined;
   /** How far two results may lie apart and still count as the same; `CLOSE` unless given. */
   readonly closeness?: Closeness | undefined;

@@ -40,40 +40,50 @@ export function validated(ops: Booleans): Booleans {
   };
 }
 
-/** Deviation that the area laws allow, as a share of the areas in the equation. */
+/**
+ * Deviation that the area laws allow, as a share of the areas in the equation; or, where that is more, of the area that
+ * welding may shift: it moves ends of edges by 1e-9 of the extent, and the whole of a long edge with its end. In a slender
+ * outline that is more than the same share of its area.
+ */
 export const AREA_SLACK = 1e-9;
 
 /**
  * area(A - B) + area(A and B) = area(A). Returns the deviation as a share of area(A).
- * @throws LawBroken if it is over `slack`.
+ * @throws LawBroken if it is over `slack`, and over what welding may shift (see `AREA_SLACK`).
  */
 export function conservesArea(ops: Booleans, a: Region, b: Region, slack = AREA_SLACK): number {
   const parts = areaOf(ops.subtract(a, [b])) + areaOf(ops.intersect([a, b]));
-  return balanced('conserves area', parts, areaOf(a), areaOf(a), slack);
+  return balanced('conserves area', parts, areaOf(a), {
+    scale: areaOf(a),
+    welded: weldedArea([a], [a, b]),
+    slack,
+  });
 }
 
 /**
  * area(A or B) + area(A and B) = area(A) + area(B), and area(A xor B) = area(A - B) + area(B - A).
  * Returns the larger deviation as a share of area(A) + area(B).
- * @throws LawBroken if it is over `slack`.
+ * @throws LawBroken if it is over `slack`, and over what welding may shift (see `AREA_SLACK`).
  */
 export function countsOnce(ops: Booleans, a: Region, b: Region, slack = AREA_SLACK): number {
   const sum = areaOf(a) + areaOf(b);
   const joined = areaOf(ops.union([a, b])) + areaOf(ops.intersect([a, b]));
   const either = areaOf(ops.subtract(a, [b])) + areaOf(ops.subtract(b, [a]));
+  const allowed = { scale: sum, welded: weldedArea([a, b], [a, b]), slack };
   return Math.max(
-    balanced('a union counts the overlap once', joined, sum, sum, slack),
-    balanced('xor is both differences', areaOf(ops.xor([a, b])), either, sum, slack),
+    balanced('a union counts the overlap once', joined, sum, allowed),
+    balanced('xor is both differences', areaOf(ops.xor([a, b])), either, allowed),
   );
 }
 
 /**
  * A - B and B have nothing in common. Returns the area of the overlap as a share of area(A).
- * @throws LawBroken if it is over `slack`.
+ * @throws LawBroken if it is over `slack`, and over what welding may shift (see `AREA_SLACK`).
  */
 export function leavesDisjoint(ops: Booleans, a: Region, b: Region, slack = AREA_SLACK): number {
   const overlap = areaOf(ops.intersect([ops.subtract(a, [b]), b]));
-  return balanced('what is left is disjoint from the cut', overlap, 0, areaOf(a), slack);
+  const allowed = { scale: areaOf(a), welded: weldedArea([a], [a, b]), slack };
+  return balanced('what is left is disjoint from the cut', overlap, 0, allowed);
 }
 
 /**
@@ -178,9 +188,27 @@ export function encodingDoesNotMatter(
   }
 }
 
-function balanced(law: string, got: number, expected: number, scale: number, slack: number): number {
-  const deviation = Math.abs(got - expected) / (scale > 0 ? scale : 1);
-  if (deviation <= slack) return deviation;
+/** By how much two areas may differ: `slack` of the scale, or what welding shifts. */
+interface Allowed {
+  readonly scale: number;
+  /** See `weldedArea`. */
+  readonly welded: number;
+  readonly slack: number;
+}
+
+/**
+ * Of this area, the share of the weld tolerance is what welding may shift: along a side of what is divided, by a tolerance
+ * that goes by the extent of all operands.
+ */
+function weldedArea(divided: readonly Region[], operands: readonly Region[]): number {
+  return commonExtent(...divided) * commonExtent(...operands);
+}
+
+function balanced(law: string, got: number, expected: number, { scale, welded, slack }: Allowed): number {
+  const off = Math.abs(got - expected);
+  const deviation = off / (scale > 0 ? scale : 1);
+  // A slack over the usual one is of the areas only: it is there for cases, not for coarser welding.
+  if (deviation <= slack || off <= Math.min(slack, AREA_SLACK) * welded) return deviation;
   throw new LawBroken(law, `${got} against ${expected}, off by ${deviation} of ${scale}`);
 }
 
