@@ -7,8 +7,10 @@ import {
   lineEdge,
   type Point,
   type Region,
+  subtract,
   union,
 } from '@edgebite/core';
+import { regionFaults } from '@edgebite/core/testing';
 import { describe, expect, it } from 'vitest';
 
 /*
@@ -127,6 +129,22 @@ describe('a joint between two arcs', () => {
     expect(
       arcs(redrawn(dome(Math.PI / 2, tighter, ['top', 'top']))).map((e) => (e as { radius: number }).radius),
     ).toEqual([5, 3]);
+  });
+
+  it.each([
+    ['goes beside the place where a cut touches, which has no joint there', ['top', 'top'], 1],
+    ['is one of the cut too, if the names differ: the two run together from there', ['one', 'other'], 0],
+  ] as const)('%s', (_, names, holes) => {
+    // A weld tolerance is 1e-8 here. The joint is 5e-5 along from the touch, where the circles are 4e-10 apart.
+    const angle = 1;
+    const touching = disc(p(3 * Math.cos(angle), 3 * Math.sin(angle)), 2, 'bore');
+    const left = subtract(dome(angle + 1e-5, same, names), [touching]);
+    expect(regionFaults(left, { extent: 10 })).toEqual([]);
+    expect(left.map((part) => part.holes.length)).toEqual([holes]);
+    const loops = left.flatMap((part) => [part.outer, ...part.holes]);
+    const top = loops.flat().filter(({ source }) => source !== 'bore' && source !== 'base');
+    expect(top.map(({ source }) => source)).toEqual(expect.arrayContaining([...names]));
+    expect(top).toHaveLength(2);
   });
 
   it('goes from a circle in three arcs altogether: it comes back in two, as a circle does', () => {

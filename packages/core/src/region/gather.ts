@@ -92,6 +92,7 @@ class Layout {
       if (at === this.from.length) this.widen();
       const o = at * ROW;
       this.edges.push(edge);
+      this.input[at] = this.edges.length - 1;
       writeRow(this.rows, at, edge, originX, originY);
       points.x.push(this.rows[o] as number);
       points.y.push(this.rows[o + 1] as number);
@@ -101,7 +102,6 @@ class Layout {
       before = at;
       this.from[at] = points.x.length - 1;
       this.operand[at] = operand;
-      this.input[at] = this.edges.length - 1;
       this.count++;
       if (!runsOneWay(this.rows, o)) this.split(edge as ArcEdge, at);
       this.to[this.count - 1] = i + 1 < n ? points.x.length : first;
@@ -131,9 +131,11 @@ class Layout {
     }
   }
 
-  /** Whether two pieces are arcs of one circle, the second going on where the first ends. */
+  /** Whether two pieces are arcs of one circle and one name, the second going on where the first ends. */
   private goesOn(before: number, piece: number): boolean {
     const { rows, tolerance } = this;
+    const sourceOf = (k: number) => this.edges[this.input[k] as number]?.source;
+    if (sourceOf(before) !== sourceOf(piece)) return false;
     const p = before * ROW;
     const q = piece * ROW;
     const turn = rows[p + 7] as number;

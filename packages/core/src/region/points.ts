@@ -5,7 +5,7 @@ export interface Points {
   readonly x: number[];
   readonly y: number[];
   readonly given: (Point | null)[];
-  /** Whether it only parts two arcs of one circle, which go on there as if it were not. */
+  /** Whether it only parts two arcs of one circle and one name, which go on there as if it were not. */
   readonly isSeam: boolean[];
 }
 
