@@ -87,7 +87,7 @@ export class BoxTree {
     while (waiting.length > 0) {
       const q = waiting.pop() as number;
       const p = waiting.pop() as number;
-      if (p !== q && !areNear(around, p, q, by)) continue;
+      if (!areNear(around, p, q, by)) continue;
       const p2 = second[p] as number;
       const q2 = second[q] as number;
       if (p2 === 0 && q2 === 0) {
@@ -99,10 +99,8 @@ export class BoxTree {
           }
         }
       } else if (p === q) waiting.push(p + 1, p + 1, p2, p2, p + 1, p2);
-      else if (
-        q2 === 0 ||
-        (p2 > 0 && (high[p] as number) - (low[p] as number) > (high[q] as number) - (low[q] as number))
-      )
+      // The larger one is parted; a leaf is never that beside a branch.
+      else if ((high[p] as number) - (low[p] as number) > (high[q] as number) - (low[q] as number))
         waiting.push(p + 1, q, p2, q);
       else waiting.push(p, q + 1, p, q2);
     }
@@ -189,7 +187,6 @@ const EXACT_BITS = 53;
  */
 function sortBy(side: number, boxes: Float64Array, item: Int32Array, lo: number, hi: number): void {
   const n = hi - lo;
-  if (n < 2) return;
   const keys = new Float64Array(n);
   let min = Infinity;
   let max = -Infinity;
@@ -202,7 +199,7 @@ function sortBy(side: number, boxes: Float64Array, item: Int32Array, lo: number,
   }
   const places = 2 ** Math.ceil(Math.log2(n));
   const scale = (2 ** EXACT_BITS / places - 1) / (max - min);
-  // Nothing lies apart, or by less than can be divided by.
+  // None or one, or nothing lies apart by more than can be divided by.
   if (!Number.isFinite(scale)) return;
   for (let k = 0; k < n; k++) keys[k] = Math.floor(((keys[k] as number) - min) * scale) * places + k;
   keys.sort();
