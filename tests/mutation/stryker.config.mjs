@@ -65,6 +65,7 @@ export default {
       'tests/region/joints.test.ts',
       'tests/region/nesting.test.ts',
       'tests/region/runs-pairs.test.ts',
+      'tests/region/gather.test.ts',
       'tests/region/offset.test.ts',
       'tests/region/offset-definition.test.ts',
       'tests/region/offset-steiner.test.ts',
