@@ -226,7 +226,7 @@ export function monotone(arc: ArcEdge, tolerance: number): readonly ArcEdge[] {
   }
   if (cuts.length === 0) return [arc];
   // Counter-clockwise from a start on the right half the highest point comes first, on the left half the lowest.
-  if (cuts.length === 2 && arc.a.x > center.x === arc.ccw) cuts.reverse();
+  if (arc.a.x > center.x === arc.ccw) cuts.reverse();
   const parts: ArcEdge[] = [];
   let a = arc.a;
   for (const b of [...cuts, arc.b]) {
