@@ -79,14 +79,13 @@ function componentsOf(graph: Graph, rotation: Rotation): Components {
 
 /** For each component, a half-edge with the face outside of it to the left. */
 function outerHalves(graph: Graph, rotation: Rotation, components: Components): Int32Array {
-  const { x, y } = graph.curves.points;
+  const { y } = graph.curves.points;
   const lowest = new Int32Array(components.count).fill(-1);
   for (let v = 0; v < components.of.length; v++) {
     const c = components.of[v] as number;
     if (c < 0) continue;
     const best = lowest[c] as number;
-    const rise = best < 0 ? -1 : (y[v] as number) - (y[best] as number);
-    if (rise < 0 || (rise === 0 && (x[v] as number) < (x[best] as number))) lowest[c] = v;
+    if (best < 0 || (y[v] as number) < (y[best] as number)) lowest[c] = v;
   }
   // Straight down from the lowest vertex is outside. That direction lies between two neighbours in the order.
   return lowest.map((v) => lastFrom(graph, leavingAt(rotation, v), -Math.PI / 2));
