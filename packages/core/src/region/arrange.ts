@@ -28,7 +28,7 @@ export function arrange(operands: readonly Operand[], frame?: Bounds): Subdivisi
     tolerance *= 10;
   }
   throw new OverlayError(
-    `arrange: ${curves.count} edges in an extent of ${curves.tolerance} tolerances could not be put in order; ` +
+    `arrange: ${curves.count} edges could not be put in order with a tolerance of ${curves.tolerance} to ${tolerance / 10}; ` +
       'this is a fault of the library, please report it with the input',
   );
 }
