@@ -67,6 +67,7 @@ export default {
       'tests/region/runs-pairs.test.ts',
       'tests/region/gather.test.ts',
       'tests/region/places.test.ts',
+      'tests/region/attempts.test.ts',
       'tests/region/offset.test.ts',
       'tests/region/offset-definition.test.ts',
       'tests/region/offset-steiner.test.ts',
