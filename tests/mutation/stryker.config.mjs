@@ -66,6 +66,7 @@ export default {
       'tests/region/nesting.test.ts',
       'tests/region/runs-pairs.test.ts',
       'tests/region/gather.test.ts',
+      'tests/region/noding.test.ts',
       'tests/region/places.test.ts',
       'tests/region/attempts.test.ts',
       'tests/region/offset.test.ts',
