@@ -71,6 +71,7 @@ export default {
       'tests/region/attempts.test.ts',
       'tests/region/offset.test.ts',
       'tests/region/offset-definition.test.ts',
+      'tests/region/offset-raw.test.ts',
       'tests/region/offset-steiner.test.ts',
       'tests/left/crowd.test.ts',
       'tests/left/floors.test.ts',
