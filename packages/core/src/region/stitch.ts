@@ -130,15 +130,12 @@ class Drawer {
   private setRun(slot: number, half: number): void {
     const { graph } = this.subdivision;
     const edge = half >> 1;
-    let chosen = graph.start[edge] as number;
+    const first = graph.start[edge] as number;
     const end = graph.start[edge + 1] as number;
-    if (end - chosen > 1) {
-      for (let k = chosen; k < end; k++) {
-        const operand = this.operandOf(k);
-        if (!this.mayName(operand)) continue;
-        if (!this.mayName(this.operandOf(chosen)) || operand < this.operandOf(chosen)) chosen = k;
-      }
-    }
+    // Members stand in the order of their operands; where none may lend its name, the first one does.
+    let chosen = first;
+    while (chosen < end && !this.mayName(this.operandOf(chosen))) chosen++;
+    if (chosen === end) chosen = first;
     const piece = graph.member[chosen] as number;
     const input = graph.curves.input[piece] as number;
     const given = graph.curves.edges[input] as Edge;
@@ -164,7 +161,7 @@ class Drawer {
 
   /** Whether two runs that follow each other are one edge of the input, or two that only its encoding parts. */
   private isSeam(before: Run, after: Run): boolean {
-    if (after.touches || before.along !== after.along || before.half === after.half) return false;
+    if (after.touches || before.along !== after.along) return false;
     if (before.input === after.input) return true;
     const p = before.given;
     const q = after.given;
