@@ -32,22 +32,23 @@ function shuffled(n: number): number[] {
 const SIDE = 64;
 const COUNT = SIDE * SIDE;
 
-/** Boxes in rows and columns a unit apart, in a shuffled order. */
-function lattice(width: number, height: number, x = 0, y = 0): Box[] {
+/** Boxes in rows and columns a unit apart, each moved by up to `astray` to the right and upwards, in a shuffled order. */
+function lattice(width: number, height: number, x = 0, y = 0, astray = 0): Box[] {
   return shuffled(COUNT).map((k): Box => {
-    const left = x + (k % SIDE);
-    const low = y + Math.floor(k / SIDE);
+    const left = x + (k % SIDE) + astray * ((k * 0.618) % 1);
+    const low = y + Math.floor(k / SIDE) + astray * ((k * 0.414) % 1);
     return [left, low, left + width, low + height];
   });
 }
 
 describe('the work of finding pairs', () => {
   it.each([
-    ['squares', 0.5, 0.5, 0, 0],
-    ['squares far to the lower left', 0.5, 0.5, -1000, -3000],
-    ['points', 0, 0, 0, 0],
-  ] as const)('is that within the leaves only, for %s that lie apart', (_, width, height, x, y) => {
-    const { boxes, reads } = counted(lattice(width, height, x, y));
+    ['squares', 0.5, 0.5, 0, 0, 0],
+    ['squares far to the lower left', 0.5, 0.5, -1000, -3000, 0],
+    ['points', 0, 0, 0, 0, 0],
+    ['squares in uneven rows', 0.5, 0.5, 0, 0, 0.3],
+  ] as const)('is that within the leaves only, for %s that lie apart', (_, width, height, x, y, astray) => {
+    const { boxes, reads } = counted(lattice(width, height, x, y, astray));
     const tree = new BoxTree(boxes, COUNT);
     const before = reads();
     let pairs = 0;
