@@ -1,8 +1,7 @@
 import { type ArcEdge, area, type Loop, lineEdge, normalize, type Point, union } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { arrange, arrangeSparse, OverlayError } from '../../packages/core/src/region/arrange.js';
+import { arrange, OverlayError } from '../../packages/core/src/region/arrange.js';
 import { faceAreas, faceBorders } from '../../packages/core/src/region/faces.js';
-import type { Chain, Strands } from '../../packages/core/src/region/gather.js';
 import { windings } from '../../packages/core/src/region/windings.js';
 
 /*
@@ -112,54 +111,5 @@ describe('what is too small to be put in order', () => {
       1e4 + beyond,
       9,
     );
-  });
-});
-
-describe('an overlay with a run put away', () => {
-  const frame = { minX: 0, minY: 0, maxX: 100, maxY: 100 };
-  /** A square, its left side and all beside it put away. */
-  const corner = [p(0, 0), p(100, 0), p(100, 100), p(0, 100)] as const;
-  const run = (a: Point, b: Point, ...between: readonly Point[]): Chain => {
-    const places = [a, ...between, b];
-    return { kind: 'chain', a, b, edges: places.slice(1).map((to, k) => lineEdge(places[k] as Point, to)) };
-  };
-  const [sw, se, ne, nw] = corner;
-  const outer: Strands = [lineEdge(se, ne), run(ne, se, nw, sw)];
-
-  it('has the face beyond the run for the unbounded one', () => {
-    const cut = box(90, 40, 20, 10);
-    const subdivision = arrangeSparse([[outer], [cut]], frame, true);
-    if (subdivision === null) throw new Error('it hangs together');
-    const inWhole = windings(subdivision, (operand) => operand === 0);
-    const inCut = windings(subdivision, (operand) => operand === 1);
-    const faces = [...inWhole].map((count, face) => `${count} ${inCut[face]}`);
-    // Outside, the part, what the cut takes from it, and what of the cut stands out.
-    expect(faces[0]).toBe('0 0');
-    expect(faces.slice(1).sort()).toEqual(['0 1', '1 0', '1 1']);
-  });
-
-  it('has the face beyond it to the left where the loop is a hole', () => {
-    const hole: Strands = [run(se, ne, sw, nw), lineEdge(ne, se)];
-    const cut = box(90, 40, 20, 10);
-    const subdivision = arrangeSparse([[hole], [cut]], frame, false);
-    if (subdivision === null) throw new Error('it hangs together');
-    const inHole = windings(subdivision, (operand) => operand === 0);
-    const inCut = windings(subdivision, (operand) => operand === 1);
-    const faces = [...inHole].map((count, face) => `${count} ${inCut[face]}`);
-    // Seen from the metal round the hole, which the run has to its left and goes round the hole clockwise.
-    expect(faces).toHaveLength(4);
-    expect(faces[0]).toBe('0 0');
-    expect(faces.slice(1).sort()).toEqual(['-1 0', '-1 1', '0 1']);
-  });
-
-  it('is none where something else meets the ends of the run', () => {
-    expect(arrangeSparse([[outer], [box(100, 100, 10, 10)]], frame, true)).toBeNull();
-    expect(arrangeSparse([[outer], [box(100, -10, 10, 10)]], frame, true)).toBeNull();
-    expect(arrangeSparse([[outer], [box(90, 90, 10, 10)]], frame, true)).toBeNull();
-  });
-
-  it('is none where it does not hang together', () => {
-    expect(arrangeSparse([[outer], [box(40, 40, 10, 10)]], frame, true)).toBeNull();
-    expect(arrangeSparse([[outer], [box(120, 40, 10, 10)]], frame, true)).toBeNull();
   });
 });

@@ -370,20 +370,6 @@ describe('edges that run together', () => {
     const half = arcEdge(a, b, p(0, 0), true);
     expect(graphOf([[half, lineEdge(b, a)]], [[half, ...closed(a, b, p(-9, 0)).slice(1)]]).count).toBe(4);
   });
-
-  it('are never a run that is put away and its chord', () => {
-    // The middle of the run and its chord is the middle of all.
-    const [a, b] = [p(-5, 0), p(5, 0)];
-    const run = { kind: 'chain', a, b, edges: closed(a, p(0, -3), b).slice(0, 2) } as const;
-    const top = closed(a, b, p(0, 3));
-    const frame = { minX: -5, minY: -5, maxX: 5, maxY: 5 };
-    const graph = merge(node(gather([[[run, ...top.slice(1)]], [top]], frame)));
-    const chord = Array.from({ length: graph.count }, (_, e) =>
-      graph.member.slice(graph.start[e], graph.start[e + 1]),
-    );
-    // The run, the chord of the second operand, and two sides that both share.
-    expect(chord.map((members) => members.length).sort()).toEqual([1, 1, 2, 2]);
-  });
 });
 
 describe('the tree of the pieces', () => {

@@ -1,7 +1,7 @@
 import { type ArcEdge, arcEdge, type Loop, lineEdge, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { sortHits } from '../../packages/core/src/region/along.js';
-import { type Curves, gather, type Strands } from '../../packages/core/src/region/gather.js';
+import { type Curves, gather } from '../../packages/core/src/region/gather.js';
 import { findMeetings, type Hits, shareRoots } from '../../packages/core/src/region/meetings.js';
 import { node } from '../../packages/core/src/region/node.js';
 import { boxesOf } from '../../packages/core/src/region/pairs.js';
@@ -19,7 +19,7 @@ const closed = (...points: readonly Point[]): Loop =>
   points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point));
 
 /** What is found where each loop is an operand of its own. */
-function found(...loops: readonly Strands[]) {
+function found(...loops: readonly Loop[]) {
   const curves = gather(
     loops.map((loop) => [loop]),
     frame,
@@ -154,30 +154,6 @@ describe('places where pieces meet', () => {
     const { hits, welds } = found(short);
     expect(hits).toEqual([]);
     expect(new Set(welds.map((pair) => sorted(pair).join()))).toEqual(new Set(['0,1']));
-  });
-
-  it('are none on a run that is put away', () => {
-    const run = {
-      kind: 'chain',
-      a: p(-10, 0),
-      b: p(10, 0),
-      edges: closed(p(-10, 0), p(0, 1), p(10, 0)).slice(0, 2),
-    } as const;
-    const loop: Strands = [run, lineEdge(p(10, 0), p(0, -30)), lineEdge(p(0, -30), p(-10, 0))];
-    const across = closed(p(-3, -1), p(3, -1), p(3, 1), p(-3, 1));
-    const on = closed(p(2, 0), p(4, 9), p(0, 9));
-    for (const list of [
-      [loop, across],
-      [across, loop],
-      [loop, on],
-      [on, loop],
-      [loop, loop],
-    ]) {
-      const { hits, pairs, curves } = found(...list);
-      const isRun = (piece: number) => curves.edges[curves.input[piece] as number]?.kind === 'chain';
-      expect(hits).toEqual([]);
-      expect(pairs.flat().filter((piece) => isRun(piece as number))).toEqual([]);
-    }
   });
 });
 

@@ -14,7 +14,7 @@ import {
 import { describe, expect, it } from 'vitest';
 import { arrange } from '../../packages/core/src/region/arrange.js';
 import type { Subdivision } from '../../packages/core/src/region/label.js';
-import { bodiesIn, collect } from '../../packages/core/src/region/stitch.js';
+import { collect } from '../../packages/core/src/region/stitch.js';
 import { windings } from '../../packages/core/src/region/windings.js';
 
 /*
@@ -111,31 +111,6 @@ describe('an edge that nothing has changed', () => {
     expect(back).not.toContain(outer[3]);
   });
 });
-
-describe('where an operand has its joints kept', () => {
-  // A side in two that are in line, and a strip that lies across it to the right of the joint and is left out again.
-  const plate = closed([p(0, 0), p(4, 0), p(20, 0), p(20, 10), p(0, 10)], (k) =>
-    k < 2 ? 'low' : `side ${k}`,
-  );
-  const strip = box(10, -5, 2, 10, 'strip');
-  const subdivision = arrange([[plate], [strip]]);
-  const kept = faces(subdivision, ([inPlate]) => inPlate === 1, 2);
-  const lower = (keepsJoints?: (operand: number) => boolean) => {
-    const [body] = bodiesIn(subdivision, kept, undefined, keepsJoints);
-    const edges = (body?.outer ?? []).filter(({ source }) => source === 'low');
-    return edges.map(({ a, b }) => [a.x, b.x]);
-  };
-
-  it('a joint that was given stays, and a cut that was made goes', () => {
-    expect(lower()).toEqual([[0, 20]]);
-    expect(lower((operand) => operand === 1)).toEqual([[0, 20]]);
-    expect(lower((operand) => operand === 0)).toEqual([
-      [0, 4],
-      [4, 20],
-    ]);
-  });
-});
-
 describe('two lines that go on from each other', () => {
   /** A part with a side from (0, 0) along a direction, its joint at `at` and off that side by `off`; with what is far away. */
   function joints(direction: number, at: number, off: number, length = 20): number {

@@ -1,4 +1,5 @@
-import { type ArcEdge, arcLike, type Edge, lineLike } from '../geometry/edge.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
+import { arcLike, lineLike } from '../geometry/parts.js';
 import type { Point } from '../geometry/point.js';
 import { type ClearMeetings, ENTERS_REGION, LEAVES_REGION } from './clear-meetings.js';
 import { circleLoop, type Loop } from './region.js';

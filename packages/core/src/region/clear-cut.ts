@@ -1,6 +1,6 @@
 import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
-import { mayMeet } from '../geometry/measure.js';
+import { mayMeet } from '../geometry/near.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { bareWalls, type Fate } from './bare-walls.js';
 import { clearMeetings } from './clear-meetings.js';

@@ -1,6 +1,7 @@
 import { BoxTree } from '../geometry/box-tree.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
-import { edgeBounds, mayMeet } from '../geometry/measure.js';
+import { edgeBounds } from '../geometry/measure.js';
+import { mayMeet } from '../geometry/near.js';
 
 /** Up to so many circles, or so few curves in all, boxes are compared one by one. */
 const FEW_CIRCLES = 4;

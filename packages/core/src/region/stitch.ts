@@ -1,4 +1,5 @@
-import { arcLike, type Edge, lineLike } from '../geometry/edge.js';
+import type { Edge } from '../geometry/edge.js';
+import { arcLike, lineLike } from '../geometry/parts.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
 import { type Border, borderOf } from './keep.js';
 import type { Subdivision } from './label.js';

@@ -1,6 +1,6 @@
 import { type Bounds, extentOf, grown } from '../geometry/bounds.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
-import { mayMeet } from '../geometry/measure.js';
+import { mayMeet } from '../geometry/near.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { arrange } from './arrange.js';
 import { circleOf } from './circle.js';
