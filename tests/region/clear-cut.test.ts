@@ -282,6 +282,28 @@ describe('what is near to touching is left to the overlay', () => {
     expect(isClear(round, [circle(50, 30, 21)])).toBe(true);
   });
 
+  it('an arc that is almost a line', () => {
+    // The lower side of the plate, bowed outward.
+    const bowed = (radius: number): Region => {
+      const center = p(50, Math.sqrt(radius * radius - 2500));
+      const [, ...rest] = PLATE[0]?.outer ?? [];
+      return [{ outer: [arcEdge(p(0, 0), p(100, 0), center, true), ...rest], holes: [] }];
+    };
+    for (const [radius, yes] of [
+      [9.9e3, true],
+      [1.01e4, false],
+      [1e7, false],
+    ] as const) {
+      const bow = bowed(radius);
+      validateRegion(bow);
+      expect(isClear(bow, [circle(30, 2, 10)])).toBe(yes);
+      const cut = [disc(p(30, 2), 10)];
+      const wanted = area(xor([union([bow, ...cut]), ...cut]));
+      // The far centre is rounded to 1e-16 of the radius, along 100 mm.
+      expect(Math.abs(area(subtract(bow, cut)) - wanted)).toBeLessThan(1e-9 + 1e-14 * radius);
+    }
+  });
+
   it('a disc that reaches far out, and a plate far from the origin', () => {
     expect(isClear(PLATE, [circle(50, 5000, 4990)])).toBe(true);
     expect(isClear(PLATE, [circle(50, 20000, 19990)])).toBe(false);

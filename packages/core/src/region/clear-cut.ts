@@ -120,13 +120,13 @@ function isAnyTouched(loops: readonly Loop[], isChosen: (k: number) => boolean):
   return loops.some((loop, k) => !isChosen(k) && loop.some(isKnown));
 }
 
-/** The loops that stay and new ones as a region. */
+/** The loops that stay and new ones as a region; null if a hole has no home. */
 function assembled(
   from: Region,
   fateOf: (loop: number) => Fate,
   newOuters: readonly Loop[],
   newHoles: readonly Loop[],
-): Region {
+): Region | null {
   const outers: Loop[] = [];
   const holes: Loop[] = [];
   const origin: RegionPart[] = [];
@@ -143,7 +143,8 @@ function assembled(
   if (outers.length === 1) return [partLike(origin[0], outers[0] as Loop, holes)];
   const dealt: Loop[][] = outers.map(() => []);
   const homes = homesOf(outers, holes);
-  for (let k = 0; k < holes.length; k++) dealt[homes[k] as number]?.push(holes[k] as Loop);
+  if (homes.includes(-1)) return null;
+  for (let k = 0; k < holes.length; k++) (dealt[homes[k] as number] as Loop[]).push(holes[k] as Loop);
   return outers.map((outer, k) => partLike(origin[k], outer, dealt[k] as Loop[]));
 }
 

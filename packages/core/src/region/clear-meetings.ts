@@ -34,7 +34,7 @@ export interface ClearMeetings {
 /**
  * Finds where circles cross each other and the edges of a region.
  * @returns null unless all is clear: no two curves come within `margin` of touching, no circle that near to an end
- *   of an edge, and no two places on one curve that near to each other
+ *   of an edge, no two places on one curve that near to each other, and no circle is near an arc that is almost a line
  */
 export function clearMeetings(
   edges: readonly Edge[],
@@ -45,6 +45,9 @@ export function clearMeetings(
   const finder = new Finder(edges, circles, margin, pairs);
   return finder.findSwallowed() && finder.findPlaces() ? finder.inOrder() : null;
 }
+
+/** Of an arc with more margins of radius than this the rounding of its far centre may move a crossing too far. */
+const FAR = 1e8;
 
 class Finder {
   private readonly isSwallowed: Uint8Array;
@@ -161,6 +164,7 @@ class Finder {
   }
 
   private crossArc(edge: ArcEdge, e: number, circle: ArcEdge, j: number): boolean {
+    if (edge.radius > FAR * this.margin) return false;
     const apart = apartness(edge, circle);
     const within = withinness(edge, circle);
     if (Math.abs(apart) <= this.margin || Math.abs(within) <= this.margin) return false;
