@@ -2,7 +2,7 @@ import { loopLength } from './measure.js';
 import type { Loop } from './region.js';
 
 /** Mean thickness, in weld tolerances, up to which a part or hole is nothing: each side may have been moved by one. */
-export const SLIVER = 4;
+const SLIVER = 4;
 
 /** Whether a loop round an area of a size is so thin that it is nothing. */
 export function isSliver(loop: Loop, size: number, tolerance: number): boolean {
