@@ -351,6 +351,17 @@ describe('what is near to touching is left to the overlay', () => {
     expect(isClear(apart, [circle(50, 30, 14)])).toBe(true);
   });
 
+  it('a disc whose halves have names of their own', () => {
+    const center = p(50, 60);
+    const halves = [
+      arcEdge(p(50, 50), p(50, 70), center, true, 'east'),
+      arcEdge(p(50, 70), p(50, 50), center, true, 'west'),
+    ];
+    const [part] = subtract(PLATE, [[{ outer: halves, holes: [] }]]);
+    const named = part?.outer.flatMap(({ source }) => source ?? []);
+    expect(named?.sort()).toEqual(['east', 'west']);
+  });
+
   it('is anything that is no disc', () => {
     const frame = subtract(PLATE, [ring(p(50, 30), 20, 10)]);
     expect(frame).toHaveLength(2);

@@ -38,12 +38,13 @@ export function subtract(from: Region, cuts: readonly Region[]): Region {
   return fromPart(part, cutLoops, frame);
 }
 
-/** The full circles that the cuts are; null if one is no disc. */
+/** The full circles that the cuts are; null if one is no disc, or has two names. */
 function discsIn(cuts: readonly (readonly Loop[])[]): ArcEdge[] | null {
   const circles: ArcEdge[] = [];
   for (const loops of cuts) {
-    const circle = loops.length === 1 ? circleOf(loops[0] as Loop) : null;
-    if (!circle?.ccw) return null;
+    const loop = loops[0] as Loop;
+    const circle = loops.length === 1 ? circleOf(loop) : null;
+    if (!circle?.ccw || circle.source !== loop[1]?.source) return null;
     circles.push(circle);
   }
   return circles;
