@@ -1,10 +1,11 @@
 import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
-import type { ArcEdge, Edge } from '../geometry/edge.js';
+import type { ArcEdge } from '../geometry/edge.js';
 import { mayMeet } from '../geometry/near.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { bareWalls, type Fate } from './bare-walls.js';
 import { clearMeetings } from './clear-meetings.js';
 import { homesOf, Whereabouts } from './homes.js';
+import { Joints } from './joints.js';
 import { loopArea, loopsOf } from './measure.js';
 import type { Loop, Region, RegionPart } from './region.js';
 import { isSliver } from './sliver.js';
@@ -106,18 +107,13 @@ function mayPart(from: Region, fateOf: (loop: number) => Fate): boolean {
 
 /** Whether a joint of a chosen loop is one of another loop too. */
 function isAnyTouched(loops: readonly Loop[], isChosen: (k: number) => boolean): boolean {
-  const known = new Map<number, number[]>();
-  const isKnown = ({ a }: Edge) => known.get(a.x)?.includes(a.y) === true;
+  const joints = new Joints();
   for (const [k, loop] of loops.entries()) {
     if (!isChosen(k)) continue;
-    if (loop.some(isKnown)) return true;
-    for (const { a } of loop) {
-      const heights = known.get(a.x);
-      if (heights === undefined) known.set(a.x, [a.y]);
-      else heights.push(a.y);
-    }
+    if (joints.touch(loop)) return true;
+    joints.add(loop);
   }
-  return loops.some((loop, k) => !isChosen(k) && loop.some(isKnown));
+  return loops.some((loop, k) => !isChosen(k) && joints.touch(loop));
 }
 
 /** The loops that stay and new ones as a region; null if a hole has no home. */

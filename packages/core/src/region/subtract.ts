@@ -8,6 +8,7 @@ import { clearCut } from './clear-cut.js';
 import { windingRound } from './contains.js';
 import { boxOf } from './gather.js';
 import { homesOf } from './homes.js';
+import { Joints, touching } from './joints.js';
 import { loopsOf } from './measure.js';
 import type { Loop, Region, RegionPart } from './region.js';
 import { collect } from './stitch.js';
@@ -85,21 +86,14 @@ function isNear(loop: Loop, box: Bounds): boolean {
 /** Which loops are active, those included that touch an active one: what they part, they part together. */
 function withTouching(loops: readonly Loop[], isActive: (loop: Loop) => boolean): boolean[] {
   const active = loops.map(isActive);
-  const waiting = active.flatMap((yes, k) => (yes ? [k] : []));
-  if (waiting.length === 0 || waiting.length === loops.length) return active;
-  const joints = new Map<number, number[]>();
-  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-    for (const { a } of loops[next] as Loop) {
-      const known = joints.get(a.x);
-      if (known === undefined) joints.set(a.x, [a.y]);
-      else known.push(a.y);
-    }
-    if (waiting.length > 0) continue;
-    loops.forEach((loop, k) => {
-      if (active[k] || !loop.some(({ a }) => joints.get(a.x)?.includes(a.y))) return;
-      active[k] = true;
-      waiting.push(k);
-    });
-  }
-  return active;
+  if (!active.includes(true) || !active.includes(false)) return active;
+  const joints = new Joints();
+  loops.forEach((loop, k) => {
+    if (active[k]) joints.add(loop);
+  });
+  // Most often none does. Otherwise chains of them are followed all at once.
+  if (!loops.some((loop, k) => !active[k] && joints.touch(loop))) return active;
+  const groups = touching(loops);
+  const isChosen = new Set(active.flatMap((yes, k) => (yes ? [groups.leader(k)] : [])));
+  return loops.map((_, k) => isChosen.has(groups.leader(k)));
 }
