@@ -403,6 +403,25 @@ describe('many loops', () => {
     expect(area(found)).toBeCloseTo(4800 - 1200 * Math.PI * (0.16 + 0.2025), 8);
   });
 
+  it('have their places found where joints lie level with them', () => {
+    // Boxes from -3 to 3 and discs of radius 5 in turn, so that rays at 3/5 of the radius run along the boxes.
+    const count = 600;
+    const row: Region = [
+      {
+        outer: boxRegion(-10, -20, 20 * count, 20)[0]?.outer as Loop,
+        holes: Array.from({ length: count }, (_, k) =>
+          polygon(p(20 * k, -3), p(20 * k, 3), p(20 * k + 6, 3), p(20 * k + 6, -3)),
+        ),
+      },
+    ];
+    const between = Array.from({ length: count }, (_, k) => circle(20 * k + 13, 0, 5));
+    const within = Array.from({ length: count }, (_, k) => circle(20 * k + 3, 0, 2.5));
+    const frame = { minX: -10, minY: -20, maxX: 20 * count, maxY: 20 };
+    const found = clearCut(row, [...between, ...within], frame) as Region;
+    expect(found.map(({ holes }) => holes.length)).toEqual([2 * count]);
+    expect(area(found)).toBeCloseTo(40 * (20 * count + 10) - count * (36 + 25 * Math.PI), 6);
+  });
+
   it('are dealt out to the strips that they lie in', () => {
     const cuts = Array.from({ length: 9 }, (_, k) =>
       Array.from({ length: 161 }, (_, i) =>

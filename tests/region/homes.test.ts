@@ -14,23 +14,26 @@ const box = (minX: number, minY: number, maxX: number, maxY: number): Loop =>
 const polygon = (...corners: readonly Point[]): Loop =>
   corners.map((at, k) => lineEdge(at, corners[(k + 1) % corners.length] as Point));
 
+/** Far below all that is told apart here. */
+const NEAR = 1e-6;
+
 describe('the home of a hole', () => {
   it('is the smallest of nested loops, in whatever order they are', () => {
     const nested = [box(0, 0, 100, 100), box(10, 10, 90, 90), box(20, 20, 80, 80), box(30, 30, 70, 70)];
     const holes = [box(2, 50, 4, 52), box(12, 50, 14, 52), box(22, 50, 24, 52), box(50, 50, 60, 60)];
-    expect([...homesOf(nested, holes)]).toEqual([0, 1, 2, 3]);
-    expect([...homesOf([...nested].reverse(), holes)]).toEqual([3, 2, 1, 0]);
+    expect([...homesOf(nested, holes, NEAR)]).toEqual([0, 1, 2, 3]);
+    expect([...homesOf([...nested].reverse(), holes, NEAR)]).toEqual([3, 2, 1, 0]);
     const mixed = [2, 0, 3, 1].map((k) => nested[k] as Loop);
-    expect([...homesOf(mixed, holes)]).toEqual([1, 3, 0, 2]);
+    expect([...homesOf(mixed, holes, NEAR)]).toEqual([1, 3, 0, 2]);
   });
 
   it('is not a smaller loop round whose box only it lies', () => {
     const corner = polygon(p(40, 40), p(60, 40), p(60, 42), p(42, 42), p(42, 60), p(40, 60));
     const plate = box(0, 0, 100, 100);
     const hole = box(50, 50, 52, 52);
-    expect([...homesOf([corner, plate], [hole])]).toEqual([1]);
-    expect([...homesOf([plate, corner], [hole])]).toEqual([0]);
-    expect([...homesOf([corner, box(70, 70, 80, 80)], [hole])]).toEqual([-1]);
+    expect([...homesOf([corner, plate], [hole], NEAR)]).toEqual([1]);
+    expect([...homesOf([plate, corner], [hole], NEAR)]).toEqual([0]);
+    expect([...homesOf([corner, box(70, 70, 80, 80)], [hole], NEAR)]).toEqual([-1]);
   });
 
   it('is the loop that it touches from inside, at one of its joints', () => {
@@ -38,7 +41,20 @@ describe('the home of a hole', () => {
     const other = box(50, 0, 100, 50);
     const left = polygon(p(50, 20), p(45, 25), p(40, 20), p(45, 15));
     const right = polygon(p(50, 20), p(55, 15), p(60, 20), p(55, 25));
-    expect([...homesOf([one, other], [left, right])]).toEqual([0, 1]);
+    expect([...homesOf([one, other], [left, right], NEAR)]).toEqual([0, 1]);
+  });
+
+  it('is found among many corners as among few', () => {
+    // Holes in a row just above the notches of a long strip, every other one in the strip above it.
+    const teeth = 300;
+    const notched = Array.from({ length: 2 * teeth }, (_, k) => p(2 * k, k % 2));
+    const strip = polygon(...notched, p(4 * teeth, 1), p(4 * teeth, 4), p(0, 4));
+    const above = box(0, 5, 4 * teeth, 9);
+    const holes = Array.from({ length: teeth }, (_, k) => {
+      const y = k % 2 === 0 ? 2 : 6;
+      return box(4 * k + 1.5, y, 4 * k + 2.5, y + 1);
+    });
+    expect([...homesOf([strip, above], holes, NEAR)]).toEqual(holes.map((_, k) => k % 2));
   });
 });
 

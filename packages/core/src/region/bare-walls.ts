@@ -1,3 +1,4 @@
+import type { Circle } from '../geometry/circles.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { arcLike, lineLike } from '../geometry/parts.js';
 import type { Point } from '../geometry/point.js';
@@ -16,14 +17,14 @@ export interface BareWalls {
 
 /**
  * Finds the stretches of loops and circles that lie in no disc, those of circles within the region only, and joins them.
- * @param isInside whether a place that is not near any loop lies in the region
+ * @param isInside whether a circle that does not come near any loop lies in the region
  * @returns null where stretches do not fit together, which rounding makes possible in principle
  */
 export function bareWalls(
   loops: readonly Loop[],
   circles: readonly ArcEdge[],
   meetings: ClearMeetings,
-  isInside: (at: Point) => boolean,
+  isInside: (circle: Circle) => boolean,
 ): BareWalls | null {
   return new Walls(loops, circles, meetings, isInside).find();
 }
@@ -50,7 +51,7 @@ class Walls {
     private readonly loops: readonly Loop[],
     private readonly circles: readonly ArcEdge[],
     private readonly meetings: ClearMeetings,
-    private readonly isInside: (at: Point) => boolean,
+    private readonly isInside: (circle: Circle) => boolean,
   ) {
     this.edges = loops.length === 1 ? (loops[0] as Loop) : loops.flat();
     const n = this.edges.length;
@@ -140,10 +141,7 @@ class Walls {
       count += what;
       if (count === 0) isBare = true;
     }
-    if (!isBare) return false;
-    const { center, radius } = this.circles[c] as ArcEdge;
-    // At a height at which joints are rare, by a right triangle of 3, 4 and 5.
-    return this.isInside({ x: center.x - 0.8 * radius, y: center.y + 0.6 * radius });
+    return isBare && this.isInside(this.circles[c] as ArcEdge);
   }
 
   private stretch(from: number, curve: number, to: number): void {

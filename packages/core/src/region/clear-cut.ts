@@ -1,6 +1,7 @@
 import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
 import type { ArcEdge } from '../geometry/edge.js';
 import { mayMeet } from '../geometry/near.js';
+import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { bareWalls, type Fate } from './bare-walls.js';
 import { clearMeetings } from './clear-meetings.js';
@@ -15,6 +16,13 @@ const CLEAR = 1000;
 
 /** How many times its size a disc may reach out of a region; up to that rounding stays far below `CLEAR`. */
 const REACH = 100;
+
+/** Places on a circle, at heights at which joints are rare, by right triangles of 3, 4, 5; 5, 12, 13; 8, 15, 17. */
+const PLACES: readonly Point[] = [
+  { x: -4 / 5, y: 3 / 5 },
+  { x: -12 / 13, y: -5 / 13 },
+  { x: -15 / 17, y: 8 / 17 },
+];
 
 /**
  * What is left of a region less discs, which may overlap, where nothing is in doubt. It is bounded by the stretches of
@@ -40,9 +48,13 @@ export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds)
   const meetings = clearMeetings(active.length === 1 ? (active[0] as Loop) : active.flat(), discs, margin);
   if (meetings === null) return null;
   let whereabouts: Whereabouts | null = null;
-  const walls = bareWalls(active, discs, meetings, (at) => {
+  const walls = bareWalls(active, discs, meetings, ({ center, radius }) => {
     whereabouts ??= new Whereabouts(loops, margin);
-    return whereabouts.isInside(at);
+    const [first, ...others] = PLACES.map(({ x, y }) => ({
+      x: center.x + x * radius,
+      y: center.y + y * radius,
+    }));
+    return whereabouts.isInside(first as Point, ...others);
   });
   if (walls === null) return null;
   const fateOf = (loop: number) => {
@@ -56,7 +68,7 @@ export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds)
     const size = loopArea(loop);
     if (!isSliver(loop, Math.abs(size), tolerance)) (size > 0 ? outers : holes).push(loop);
   }
-  return assembled(from, fateOf, outers, holes);
+  return assembled(from, fateOf, outers, holes, margin);
 }
 
 function boxRound(discs: readonly ArcEdge[], by: number): Bounds {
@@ -122,6 +134,7 @@ function assembled(
   fateOf: (loop: number) => Fate,
   newOuters: readonly Loop[],
   newHoles: readonly Loop[],
+  margin: number,
 ): Region | null {
   const outers: Loop[] = [];
   const holes: Loop[] = [];
@@ -138,7 +151,7 @@ function assembled(
   for (const loop of newHoles) holes.push(loop);
   if (outers.length === 1) return [partLike(origin[0], outers[0] as Loop, holes)];
   const dealt: Loop[][] = outers.map(() => []);
-  const homes = homesOf(outers, holes);
+  const homes = homesOf(outers, holes, margin);
   if (homes.includes(-1)) return null;
   for (let k = 0; k < holes.length; k++) (dealt[homes[k] as number] as Loop[]).push(holes[k] as Loop);
   return outers.map((outer, k) => partLike(origin[k], outer, dealt[k] as Loop[]));

@@ -7,8 +7,12 @@ import { windingRound } from './contains.js';
 import { loopArea, loopBounds } from './measure.js';
 import type { Loop } from './region.js';
 
-/** For each hole, the number of the smallest outer loop that it lies in, -1 for none; they may touch in joints. */
-export function homesOf(outers: readonly Loop[], holes: readonly Loop[]): Int32Array {
+/**
+ * For each hole, the number of the smallest outer loop that it lies in, -1 for none; they may touch in joints.
+ * @param near how near to a crossing or a joint a ray is not trusted
+ */
+export function homesOf(outers: readonly Loop[], holes: readonly Loop[], near: number): Int32Array {
+  const within = outers.map((outer) => new Whereabouts([outer], near));
   const homes = new Int32Array(holes.length);
   const sizes = outers.map(loopArea);
   const tree = boxTreeOf(outers.map(loopBounds));
@@ -18,7 +22,7 @@ export function homesOf(outers: readonly Loop[], holes: readonly Loop[]): Int32A
     let home = -1;
     tree.toTheLeft(at.x, at.y, at.x, (outer) => {
       const isSmaller = home < 0 || (sizes[outer] as number) < (sizes[home] as number);
-      if (isSmaller && windingRound(outers[outer] as Loop, at) !== 0) home = outer;
+      if (isSmaller && (within[outer] as Whereabouts).isInside(at)) home = outer;
       return at.x;
     });
     homes[k] = home;
@@ -44,10 +48,22 @@ export class Whereabouts {
     private readonly near: number,
   ) {}
 
-  /** For a place that is on no loop. */
-  isInside(at: Point): boolean {
-    const { edges, near } = this;
+  /**
+   * Whether a place that is on no loop lies inside.
+   * @param others places that lie inside if it does, to be asked about where a ray from it is not trusted
+   */
+  isInside(at: Point, ...others: readonly Point[]): boolean {
     if (this.looked <= PATIENCE) return this.isWound(at);
+    for (const place of [at, ...others]) {
+      const inside = this.byRay(place);
+      if (inside !== null) return inside;
+    }
+    return this.isWound(at);
+  }
+
+  /** Null if the ray is not trusted. */
+  private byRay(at: Point): boolean | null {
+    const { edges, near } = this;
     if (this.tree === null) {
       for (const loop of this.loops) for (const edge of loop) edges.push(edge);
       this.tree = boxTreeOf(edges.map((edge) => grown(edgeBounds(edge), near)));
@@ -66,9 +82,9 @@ export class Whereabouts {
         nearest = x;
         isFalling = falls;
       }
-      return nearest - near;
+      return isSure ? nearest - near : Infinity;
     });
-    return isSure ? isFalling : this.isWound(at);
+    return isSure ? isFalling : null;
   }
 
   private isWound(at: Point): boolean {

@@ -62,7 +62,8 @@ function everywhere(whole: readonly Loop[], cuts: readonly (readonly Loop[])[], 
 
 /** Holes with no edge near the cuts stay as they are, and only have to be dealt out to what is left. */
 function fromPart(part: RegionPart, cuts: readonly (readonly Loop[])[], frame: Bounds): Region {
-  const near = grown(boxOf(cuts), NEAR_SLACK * weldTolerance(extentOf(frame)));
+  const slack = NEAR_SLACK * weldTolerance(extentOf(frame));
+  const near = grown(boxOf(cuts), slack);
   const { outer, holes } = part;
   const isActive = withTouching([outer, ...holes], (loop) => loop === outer || isNear(loop, near));
   const idle = holes.filter((_, k) => !isActive[k + 1]);
@@ -74,6 +75,7 @@ function fromPart(part: RegionPart, cuts: readonly (readonly Loop[])[], frame: B
   const homes = homesOf(
     left.map(({ outer }) => outer),
     idle,
+    slack,
   );
   for (let k = 0; k < idle.length; k++) left[homes[k] as number]?.holes.push(idle[k] as Loop);
   return left;
