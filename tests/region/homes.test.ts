@@ -94,7 +94,7 @@ describe('whereabouts of places', () => {
   /** Has been asked so often that it has a tree by now. */
   function asked(near: number): Whereabouts {
     const whereabouts = new Whereabouts(loops, near);
-    for (let k = 0; k < 10; k++) expect(whereabouts.isInside(p(1 + k, 1))).toBe(true);
+    for (let k = 0; k < 10; k++) expect(whereabouts.isInside(1, () => p(1 + k, 1))).toBe(true);
     return whereabouts;
   }
 
@@ -108,8 +108,8 @@ describe('whereabouts of places', () => {
       fc.property(place, ({ x, y }) => {
         const at = p(x / 10 + 0.0131, y / 10 + 0.0077);
         const wanted = isInside(at);
-        expect(often.isInside(at)).toBe(wanted);
-        expect(new Whereabouts(loops, 1e-6).isInside(at)).toBe(wanted);
+        expect(often.isInside(1, () => at)).toBe(wanted);
+        expect(new Whereabouts(loops, 1e-6).isInside(1, () => at)).toBe(wanted);
       }),
       { numRuns: runs(2000) },
     );
@@ -120,7 +120,7 @@ describe('whereabouts of places', () => {
     for (const y of [8, 9, 10, 11, 12, 13, 20, 21, 22, 18, 19]) {
       for (let x = -3; x < 603; x += 0.73) {
         const at = p(x + 0.0131, y);
-        expect([at, often.isInside(at)]).toEqual([at, isInside(at)]);
+        expect([at, often.isInside(1, () => at)]).toEqual([at, isInside(at)]);
       }
     }
   });
@@ -128,7 +128,7 @@ describe('whereabouts of places', () => {
   it('are so where two walls are nearer to each other than rays can tell apart', () => {
     const thin = [...loops, ...[box(700, 0, 710, 40), box(710 + 1e-9, 0, 720, 40)]];
     const whereabouts = new Whereabouts(thin, 1e-6);
-    const is = Array.from({ length: 40 }, (_, k) => whereabouts.isInside(p(714.5 + (k % 12), 3.3)));
+    const is = Array.from({ length: 40 }, (_, k) => whereabouts.isInside(1, () => p(714.5 + (k % 12), 3.3)));
     expect(is).toEqual(Array.from({ length: 40 }, (_, k) => k % 12 < 6));
   });
 });

@@ -50,11 +50,10 @@ export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds)
   let whereabouts: Whereabouts | null = null;
   const walls = bareWalls(active, discs, meetings, ({ center, radius }) => {
     whereabouts ??= new Whereabouts(loops, margin);
-    const [first, ...others] = PLACES.map(({ x, y }) => ({
-      x: center.x + x * radius,
-      y: center.y + y * radius,
-    }));
-    return whereabouts.isInside(first as Point, ...others);
+    return whereabouts.isInside(PLACES.length, (k) => {
+      const { x, y } = PLACES[k] as Point;
+      return { x: center.x + x * radius, y: center.y + y * radius };
+    });
   });
   if (walls === null) return null;
   const fateOf = (loop: number) => {

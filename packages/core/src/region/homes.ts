@@ -1,7 +1,7 @@
 import { grown } from '../geometry/bounds.js';
 import { type BoxTree, boxTreeOf } from '../geometry/box-tree.js';
 import type { Edge } from '../geometry/edge.js';
-import { edgeBounds, onArcSide, pointAlong } from '../geometry/measure.js';
+import { edgeBounds, edgeLength, onArcSide, pointAlong } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import { windingRound } from './contains.js';
 import { loopArea, loopBounds } from './measure.js';
@@ -17,17 +17,21 @@ export function homesOf(outers: readonly Loop[], holes: readonly Loop[], near: n
   const sizes = outers.map(loopArea);
   const tree = boxTreeOf(outers.map(loopBounds));
   holes.forEach((hole, k) => {
-    // Loops touch at joints only.
-    const at = pointAlong(hole[0] as Edge, 0.5);
+    // Loops touch at joints only, and this is as far from any as it can be.
+    const at = pointAlong(longestOf(hole), 0.5);
     let home = -1;
     tree.toTheLeft(at.x, at.y, at.x, (outer) => {
       const isSmaller = home < 0 || (sizes[outer] as number) < (sizes[home] as number);
-      if (isSmaller && (within[outer] as Whereabouts).isInside(at)) home = outer;
+      if (isSmaller && (within[outer] as Whereabouts).isInside(1, () => at)) home = outer;
       return at.x;
     });
     homes[k] = home;
   });
   return homes;
+}
+
+function longestOf(loop: Loop): Edge {
+  return loop.reduce((longest, edge) => (edgeLength(edge) > edgeLength(longest) ? edge : longest));
 }
 
 /** A tree of the edges is not worth its making until so many edges have been looked at one by one. */
@@ -49,16 +53,17 @@ export class Whereabouts {
   ) {}
 
   /**
-   * Whether a place that is on no loop lies inside.
-   * @param others places that lie inside if it does, to be asked about where a ray from it is not trusted
+   * Whether places that are on no loop and all on one side of each lie inside.
+   * @param count how many there are; the next is asked about where a ray from one is not trusted
    */
-  isInside(at: Point, ...others: readonly Point[]): boolean {
-    if (this.looked <= PATIENCE) return this.isWound(at);
-    for (const place of [at, ...others]) {
-      const inside = this.byRay(place);
-      if (inside !== null) return inside;
+  isInside(count: number, placeOf: (k: number) => Point): boolean {
+    if (this.looked > PATIENCE) {
+      for (let k = 0; k < count; k++) {
+        const inside = this.byRay(placeOf(k));
+        if (inside !== null) return inside;
+      }
     }
-    return this.isWound(at);
+    return this.isWound(placeOf(0));
   }
 
   /** Null if the ray is not trusted. */
