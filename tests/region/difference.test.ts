@@ -1,3 +1,4 @@
+import { arcEdge, lineEdge } from '@edgebite/core';
 import { boxRegion, CLOSE, difference } from '@edgebite/core/testing';
 import { describe, expect, it } from 'vitest';
 import type { Region } from './kernel.js';
@@ -28,6 +29,34 @@ describe('the difference of two regions', () => {
     const twice = [...withStrip(limit * 1.1), ...boxRegion(0, 70, 5, 70 + limit * 1.2)];
     expect(difference(twice, withStrip(limit * 1.1), 100)).toMatch(/part/);
     expect(difference(withStrip(limit * 1.1), twice, 100)).toMatch(/part/);
+  });
+
+  it('is none where a tip slides by the root of the tolerance and of its radius, and is one past that', () => {
+    // The lower side of a plate of 100, up to a little before its end; its box ends there.
+    const feather = (radius: number, end: number): Region => {
+      const at = (x: number) => ({ x, y: 70 + (x * x) / (radius + Math.sqrt(radius * radius - x * x)) });
+      const [a, b] = [at(-20), at(-end)];
+      const foot = { x: -20, y: 70 };
+      return [
+        ...plate,
+        {
+          outer: [
+            lineEdge(foot, { x: -end, y: 70 }),
+            lineEdge({ x: -end, y: 70 }, b),
+            arcEdge(b, a, { x: 0, y: 70 + radius }, false),
+            lineEdge(a, foot),
+          ],
+          holes: [],
+        },
+      ];
+    };
+    for (const radius of [40, 400, 40_000]) {
+      // How thick the feather is at a place: x^2 / 2 r.
+      const at = (thickness: number) => Math.sqrt(2 * radius * thickness);
+      const sharp = feather(radius, at(1e-9));
+      expect(difference(sharp, feather(radius, at(1.9e-7) + at(1e-9)), 100)).toBeNull();
+      expect(difference(sharp, feather(radius, at(2.1e-7) + at(1e-9)), 100)).toMatch(/part/);
+    }
   });
 
   it('is none for a part up to that limit which only one of them has', () => {

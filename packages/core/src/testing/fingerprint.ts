@@ -13,7 +13,7 @@ export interface PartPrint {
 export interface Closeness {
   /** Area of a part, as a share of the square of the extent. */
   readonly area: number;
-  /** Sides of boxes, as a share of the extent. Tips of tangent edges slide by the root of the weld tolerance. */
+  /** Sides of boxes, as a share of the extent; or so far as the tip of a wide arc and an edge tangent to it slides. */
   readonly box: number;
   /**
    * Parts of a mean thickness (twice the area over the perimeter) up to this share of the extent are left out:
@@ -59,10 +59,26 @@ export function difference(
   const right = sortedOut(y, closeness.thin * extent);
   // Rounding may put a part just at the limit on the thick side in one region and on the thin side in the other: what
   // is thick must be in both, but one of the two may be thin. Thick ones are given away first.
-  const fault = withoutPartner(left.thick, right, areaSlack, closeness.box * extent);
-  return (
-    fault ?? withoutPartner(right.thick, { thick: [], thin: left.thin }, areaSlack, closeness.box * extent)
-  );
+  const boxSlack = Math.max(closeness.box * extent, tipSlide(widest(x, y), WELD * extent));
+  const fault = withoutPartner(left.thick, right, areaSlack, boxSlack);
+  return fault ?? withoutPartner(right.thick, { thick: [], thin: left.thin }, areaSlack, boxSlack);
+}
+
+/** Share of the extent that points may be moved by when they are welded. */
+const WELD = 1e-9;
+
+/** How far before its end a tip between an arc and a line is two tolerances thick: each side may have been moved by one. */
+function tipSlide(radius: number, tolerance: number): number {
+  return Math.sqrt(2 * radius * 2 * tolerance);
+}
+
+/** The largest radius of an arc; 0 without arcs. */
+function widest(...regions: readonly Region[]): number {
+  let radius = 0;
+  for (const edge of regions.flatMap(edgesOf)) {
+    if (edge.kind === 'arc' && edge.radius > radius) radius = edge.radius;
+  }
+  return radius;
 }
 
 /** Parts over and up to a mean thickness. */
