@@ -58,7 +58,7 @@ describe('the home of a hole', () => {
   });
 });
 
-/** A comb: slots that end in half circles, and holes with joints at many heights. */
+/** A comb: slots that taper and end in half circles, a dent in its end, and holes with joints at many heights. */
 function comb(teeth: number): Loop[] {
   const outline: Edge[] = [];
   let at = p(0, 0);
@@ -67,15 +67,17 @@ function comb(teeth: number): Loop[] {
     at = next;
   };
   to(p(10 * teeth, 0));
-  to(p(10 * teeth, 40));
+  // Part of a circle that is not there goes round places to the right of the end.
+  outline.push(arcEdge(at, p(10 * teeth, 40), p(10 * teeth + 75, 20), false));
+  at = p(10 * teeth, 40);
   for (let k = teeth - 1; k > 0; k--) {
     const x = 10 * k;
-    to(p(x + 2, 40));
+    to(p(x + 3.5, 40));
     to(p(x + 2, 20 + (k % 3)));
     const end = p(x - 2, 20 + (k % 3));
     outline.push(arcEdge(at, end, p(x, 20 + (k % 3)), false));
     at = end;
-    to(p(x - 2, 40));
+    to(p(x - 3, 40));
   }
   to(p(0, 40));
   to(p(0, 0));
@@ -101,7 +103,7 @@ describe('whereabouts of places', () => {
   it('are those that angles tell, asked one by one or by rays', () => {
     const often = asked(1e-6);
     const place = fc.record({
-      x: fc.integer({ min: -20, max: 6200 }),
+      x: fc.integer({ min: -20, max: 7800 }),
       y: fc.integer({ min: -20, max: 420 }),
     });
     fc.assert(
@@ -118,7 +120,7 @@ describe('whereabouts of places', () => {
   it('are so at the heights of joints, and of the ends of arcs, too', () => {
     const often = asked(1e-6);
     for (const y of [8, 9, 10, 11, 12, 13, 20, 21, 22, 18, 19]) {
-      for (let x = -3; x < 603; x += 0.73) {
+      for (let x = -3; x < 780; x += 0.73) {
         const at = p(x + 0.0131, y);
         expect([at, often.isInside(1, () => at)]).toEqual([at, isInside(at)]);
       }
