@@ -70,24 +70,41 @@ export function zonedWebs(discs: Discs): ZonedWeb[] {
       if (neck !== null) necks.push(neck);
     }
   }
-  const single = withoutRepeats(necks, 10 * walls.tolerance);
+  const single = withoutRepeats(walls, necks, limit);
   return [
     ...stripRuns(walls, strips).map((run) => stripWeb(walls, discs, run)),
     ...single.map((neck) => neckWeb(walls, discs, neck)),
   ].sort((a, b) => a.thickness - b.thickness || a.at.x - b.at.x || a.at.y - b.at.y);
 }
 
-/** One of each: where a neck ends on a joint it is found from both edges that share it. */
-function withoutRepeats(necks: readonly Facing[], near: number): Facing[] {
-  const sorted = [...necks].sort((a, b) => a.middle.x - b.middle.x);
-  return sorted.filter((neck, k) => {
-    for (let m = k - 1; m >= 0; m--) {
-      const other = sorted[m] as Facing;
-      if (neck.middle.x - other.middle.x > near) return true;
-      if (Math.abs(neck.middle.y - other.middle.y) <= near) return false;
+/**
+ * One of each: where a neck ends on a joint it is found from both edges that share it, the one that comes first is taken.
+ * Between walls of nearly one bend rounding moves a neck by far more than a tolerance, until its thickness differs by
+ * one; in any bend of the size of its thickness that is the root of both.
+ */
+function withoutRepeats(walls: Walls, necks: readonly Facing[], limit: number): Facing[] {
+  const near = (thickness: number) => Math.max(10 * walls.tolerance, Math.sqrt(walls.tolerance * thickness));
+  const isAlike = (one: Facing, other: Facing): boolean => {
+    const by = near(Math.min(one.thickness, other.thickness));
+    return (
+      Math.abs(one.middle.x - other.middle.x) <= by &&
+      Math.abs(one.middle.y - other.middle.y) <= by &&
+      Math.abs(one.thickness - other.thickness) <= 20 * walls.tolerance
+    );
+  };
+  const order = necks.map((_, k) => k);
+  order.sort((k, m) => (necks[k] as Facing).middle.x - (necks[m] as Facing).middle.x);
+  const isRepeat = necks.map(() => false);
+  order.forEach((k, at) => {
+    const neck = necks[k] as Facing;
+    for (let next = at + 1; next < order.length; next++) {
+      const m = order[next] as number;
+      const other = necks[m] as Facing;
+      if (other.middle.x - neck.middle.x > near(limit)) break;
+      if (isAlike(neck, other)) isRepeat[Math.max(k, m)] = true;
     }
-    return true;
   });
+  return necks.filter((_, k) => !isRepeat[k]);
 }
 
 function neckWeb(walls: Walls, discs: Discs, neck: Facing): ZonedWeb {
