@@ -186,8 +186,8 @@ function sectionsAreSound(job: Job, report: Report, extent: number, area: number
         .filter(({ from, to }) => from < middle && middle < to)
         .flatMap(({ region }) => regionOf(region)),
     );
-    const others = job.cuts.filter((cut) => !reaching.includes(cut)).map(footprint);
     if (difference(found, wanted, extent) !== null) {
+      const others = job.cuts.filter((cut) => !reaching.includes(cut)).map(footprint);
       const differ = difference(found, amid(wanted, others), extent);
       if (differ !== null) throw new Error(`section of a slab: ${differ}`);
     }

@@ -1,6 +1,12 @@
 import type { Bounds } from './bounds.js';
 import type { Edge } from './edge.js';
 
+/** Whether one of some edges may come near a box; see `mayMeet`. */
+export function anyMayMeet(edges: readonly Edge[], box: Bounds): boolean {
+  for (const edge of edges) if (mayMeet(edge, box)) return true;
+  return false;
+}
+
 /** Whether an edge may come near a box; some that do not are let through. */
 export function mayMeet(edge: Edge, box: Bounds): boolean {
   if (edge.kind === 'line') {

@@ -17,16 +17,18 @@ export interface BareWalls {
 
 /**
  * Finds the stretches of loops and circles that lie in no disc, those of circles within the region only, and joins them.
+ * @param edges those of the loops, one loop after the other
  * @param isInside whether a circle that does not come near any loop lies in the region
  * @returns null where stretches do not fit together, which rounding makes possible in principle
  */
 export function bareWalls(
   loops: readonly Loop[],
+  edges: readonly Edge[],
   circles: readonly ArcEdge[],
   meetings: ClearMeetings,
   isInside: (circle: Circle) => boolean,
 ): BareWalls | null {
-  return new Walls(loops, circles, meetings, isInside).find();
+  return new Walls(loops, edges, circles, meetings, isInside).find();
 }
 
 /** What stands for the end of a stretch: the end of its edge. */
@@ -36,7 +38,6 @@ const EDGE_END = -1;
 const NONE = -2;
 
 class Walls {
-  private readonly edges: readonly Edge[];
   /** The edge after each. */
   private readonly after: Int32Array;
   /** Where the stretch from the start of an edge ends: a place, `EDGE_END` or `NONE`. */
@@ -49,12 +50,12 @@ class Walls {
 
   constructor(
     private readonly loops: readonly Loop[],
+    private readonly edges: readonly Edge[],
     private readonly circles: readonly ArcEdge[],
     private readonly meetings: ClearMeetings,
     private readonly isInside: (circle: Circle) => boolean,
   ) {
-    this.edges = loops.length === 1 ? (loops[0] as Loop) : loops.flat();
-    const n = this.edges.length;
+    const n = edges.length;
     this.after = new Int32Array(n);
     for (let e = 0; e < n; e++) this.after[e] = e + 1;
     let first = 0;

@@ -1,6 +1,6 @@
-import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
+import { type Bounds, boxAround, extentOf, joined, middleOf } from '../geometry/bounds.js';
 import type { ArcEdge } from '../geometry/edge.js';
-import { mayMeet } from '../geometry/near.js';
+import { anyMayMeet } from '../geometry/near.js';
 import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { bareWalls, type Fate } from './bare-walls.js';
@@ -43,12 +43,13 @@ export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds)
   const activeAs = new Int32Array(loops.length);
   for (let k = 0; k < loops.length; k++) {
     const loop = loops[k] as Loop;
-    activeAs[k] = isLoopNear(loop, near) ? active.push(loop) - 1 : -1;
+    activeAs[k] = anyMayMeet(loop, near) ? active.push(loop) - 1 : -1;
   }
-  const meetings = clearMeetings(active.length === 1 ? (active[0] as Loop) : active.flat(), discs, margin);
+  const edges = active.length === 1 ? (active[0] as Loop) : active.flat();
+  const meetings = clearMeetings(edges, discs, margin);
   if (meetings === null) return null;
   let whereabouts: Whereabouts | null = null;
-  const walls = bareWalls(active, discs, meetings, ({ center, radius }) => {
+  const walls = bareWalls(active, edges, discs, meetings, ({ center, radius }) => {
     whereabouts ??= new Whereabouts(loops, margin);
     return whereabouts.isInside(PLACES.length, (k) => {
       const { x, y } = PLACES[k] as Point;
@@ -71,18 +72,7 @@ export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds)
 }
 
 function boxRound(discs: readonly ArcEdge[], by: number): Bounds {
-  let minX = Infinity;
-  let minY = Infinity;
-  let maxX = -Infinity;
-  let maxY = -Infinity;
-  for (const { center, radius } of discs) {
-    const reach = radius + by;
-    if (center.x - reach < minX) minX = center.x - reach;
-    if (center.y - reach < minY) minY = center.y - reach;
-    if (center.x + reach > maxX) maxX = center.x + reach;
-    if (center.y + reach > maxY) maxY = center.y + reach;
-  }
-  return { minX, minY, maxX, maxY };
+  return discs.map(({ center, radius }) => boxAround(center, radius + by)).reduce(joined);
 }
 
 /** Whether neither the discs nor the origin lie so far away that rounding counts. */
@@ -93,11 +83,6 @@ function isInReach(near: Bounds, frame: Bounds): boolean {
     Math.max(Math.abs(x), Math.abs(y)) <= REACH * most &&
     Math.max(near.maxX - x, x - near.minX, near.maxY - y, y - near.minY) <= most
   );
-}
-
-function isLoopNear(loop: Loop, near: Bounds): boolean {
-  for (const edge of loop) if (mayMeet(edge, near)) return true;
-  return false;
 }
 
 /**

@@ -1,3 +1,4 @@
+import { boxAround } from '../geometry/bounds.js';
 import { BoxTree } from '../geometry/box-tree.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { edgeBounds } from '../geometry/measure.js';
@@ -22,13 +23,7 @@ export function nearPairs(edges: readonly Edge[], circles: readonly ArcEdge[], b
   }
   for (let i = 0; i < circles.length; i++) {
     const { center, radius } = circles[i] as ArcEdge;
-    const reach = radius + by;
-    const box = {
-      minX: center.x - reach,
-      minY: center.y - reach,
-      maxX: center.x + reach,
-      maxY: center.y + reach,
-    };
+    const box = boxAround(center, radius + by);
     for (let e = 0; e < base; e++) if (mayMeet(edges[e] as Edge, box)) pairs.push(e, base + i);
     for (let j = 0; j < i; j++) if (mayMeet(circles[j] as ArcEdge, box)) pairs.push(base + j, base + i);
   }

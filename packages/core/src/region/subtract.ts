@@ -1,6 +1,6 @@
 import { type Bounds, extentOf, grown } from '../geometry/bounds.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
-import { mayMeet } from '../geometry/near.js';
+import { anyMayMeet } from '../geometry/near.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { arrange } from './arrange.js';
 import { circleOf } from './circle.js';
@@ -65,7 +65,7 @@ function fromPart(part: RegionPart, cuts: readonly (readonly Loop[])[], frame: B
   const slack = NEAR_SLACK * weldTolerance(extentOf(frame));
   const near = grown(boxOf(cuts), slack);
   const { outer, holes } = part;
-  const isActive = withTouching([outer, ...holes], (loop) => loop === outer || isNear(loop, near));
+  const isActive = withTouching([outer, ...holes], (loop) => loop === outer || anyMayMeet(loop, near));
   const idle = holes.filter((_, k) => !isActive[k + 1]);
   // Nothing of an idle hole is near, so that either none or all of the cuts lies in it.
   const { a: cut } = ((cuts[0] as readonly Loop[])[0] as Loop)[0] as Edge;
@@ -79,10 +79,6 @@ function fromPart(part: RegionPart, cuts: readonly (readonly Loop[])[], frame: B
   );
   for (let k = 0; k < idle.length; k++) left[homes[k] as number]?.holes.push(idle[k] as Loop);
   return left;
-}
-
-function isNear(loop: Loop, box: Bounds): boolean {
-  return loop.some((edge) => mayMeet(edge, box));
 }
 
 /** Which loops are active, those included that touch an active one: what they part, they part together. */

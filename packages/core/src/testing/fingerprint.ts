@@ -1,5 +1,5 @@
 import type { Region, RegionPart } from '../region/region.js';
-import { areaOf, type Box, boxOf, edgesOf, extentOf, lengthOf } from './probe.js';
+import { areaOf, type Box, boxOf, edgesOf, extentOf, lengthOf, WELD } from './probe.js';
 
 /** What two regions are compared by, part for part. */
 export interface PartPrint {
@@ -63,9 +63,6 @@ export function difference(
   const fault = withoutPartner(left.thick, right, areaSlack, boxSlack);
   return fault ?? withoutPartner(right.thick, { thick: [], thin: left.thin }, areaSlack, boxSlack);
 }
-
-/** Share of the extent that points may be moved by when they are welded. */
-const WELD = 1e-9;
 
 /** How far before its end a tip between an arc and a line is two tolerances thick: each side may have been moved by one. */
 function tipSlide(radius: number, tolerance: number): number {

@@ -7,6 +7,9 @@ import type { Loop, Region } from '../region/region.js';
  * where there are others, so that a fault there cannot hide itself from the laws.
  */
 
+/** Joints closer than this share of the extent are one: each may be moved by it, and edges lie that far off where they belong. */
+export const WELD = 1e-9;
+
 /** A box with sides along the axes. */
 export interface Box {
   readonly minX: number;

@@ -3,7 +3,18 @@ import { samePoint } from '../geometry/point.js';
 import type { Loop, Region, RegionPart } from '../region/region.js';
 import { conflict } from './conflict.js';
 import { jointsOf } from './corners.js';
-import { type Box, boxOf, edgesOf, extentOf, gapTo, placeAt, signedArea, span, windingOf } from './probe.js';
+import {
+  type Box,
+  boxOf,
+  edgesOf,
+  extentOf,
+  gapTo,
+  placeAt,
+  signedArea,
+  span,
+  WELD,
+  windingOf,
+} from './probe.js';
 
 /** What the checker may assume. */
 export interface ValidateOptions {
@@ -18,9 +29,6 @@ export interface ValidateOptions {
    */
   readonly welded?: number;
 }
-
-/** Joints closer than this share of the extent are one; edges may lie that far off where they belong. */
-const WELD = 1e-9;
 
 /** After welding both ends of an edge can have moved, and its circle is the old one. */
 const SLACK_IN_WELDS = 4;
