@@ -4,11 +4,11 @@ import { sortHits } from '../../packages/core/src/region/along.js';
 import { type Curves, gather } from '../../packages/core/src/region/gather.js';
 import type { Hits } from '../../packages/core/src/region/meetings.js';
 import { addPoint, isNear, type Points } from '../../packages/core/src/region/points.js';
+import { p } from './shapes.js';
 
 /* The order of places along a piece. Elementary, no source. In a frame round the origin coordinates stay as they are. */
 
 const frame = { minX: -50, minY: -50, maxX: 50, maxY: 50 };
-const p = (x: number, y: number): Point => ({ x, y });
 
 describe('places along a piece', () => {
   const line = (a: Point, b: Point) => gather([[[lineEdge(a, b), lineEdge(b, a)]]], frame);

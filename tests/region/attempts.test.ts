@@ -3,18 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { arrange, OverlayError } from '../../packages/core/src/region/arrange.js';
 import { faceAreas, faceBorders } from '../../packages/core/src/region/faces.js';
 import { windings } from '../../packages/core/src/region/windings.js';
+import { box, closed, p } from './shapes.js';
 
 /*
  * An overlay that cannot be put in order: it is done again with a larger tolerance, up to a limit. Five points, each joined to
  * all others, have no order in any plane (Kuratowski, Fundamenta Mathematicae 15, 1930). Where they are so joined by
  * arcs that say to lie elsewhere, no crossing is found, as little as where rounding has lost it.
  */
-
-const p = (x: number, y: number): Point => ({ x, y });
-const closed = (...points: readonly Point[]): Loop =>
-  points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point));
-const box = (x: number, y: number, width: number, height: number) =>
-  closed(p(x, y), p(x + width, y), p(x + width, y + height), p(x, y + height));
 
 /** A pentagon and its star, the sides of the star as arcs whose circles are far away from them. */
 function tangle(center: Point, radius: number): Loop[] {

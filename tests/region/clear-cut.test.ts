@@ -10,6 +10,7 @@ import {
   lineEdge,
   type Point,
   type Region,
+  reversed,
   ring,
   subtract,
   union,
@@ -20,13 +21,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clearCut } from '../../packages/core/src/region/clear-cut.js';
 import { runs } from '../tools/runs.js';
+import { closed, p } from './shapes.js';
 
 /*
  * Discs taken out of regions without an overlay: against the same answer by overlays only, closed forms of discs and
  * segments (Machinery's Handbook, 31st ed., "Areas and volumes"), and the definition, point by point.
  */
 
-const p = (x: number, y: number): Point => ({ x, y });
 const PLATE = boxRegion(0, 0, 100, 60);
 const FRAME = { minX: 0, minY: 0, maxX: 100, maxY: 60 };
 
@@ -62,11 +63,6 @@ function segment(r: number, h: number): number {
 function isIn(region: Region, at: Point): boolean {
   const loops = region.flatMap(({ outer, holes }) => [outer, ...holes]);
   return loops.reduce((sum, loop) => sum + windingOf(loop, at), 0) !== 0;
-}
-
-/** A polygon. */
-function polygon(...corners: readonly Point[]): Loop {
-  return corners.map((at, k) => lineEdge(at, corners[(k + 1) % corners.length] as Point));
 }
 
 describe('discs out of a region, nothing near to touching', () => {
@@ -137,7 +133,7 @@ describe('discs out of a region, nothing near to touching', () => {
   it('part what they cut through, and what is left of one edge between two bites keeps its name', () => {
     const bar = [
       {
-        outer: polygon(p(0, 0), p(100, 0), p(100, 10), p(0, 10)).map((e) => ({ ...e, source: 'bar' })),
+        outer: closed(p(0, 0), p(100, 0), p(100, 10), p(0, 10)).map((e) => ({ ...e, source: 'bar' })),
         holes: [],
       },
     ];
@@ -202,7 +198,7 @@ describe('discs out of a region, nothing near to touching', () => {
     const bitten = left(pin, [circle(-24, 0, 20)]);
     expect(area(bitten)).toBeCloseTo(300 * Math.PI - lens(20, 24), 9);
     const hollow = [
-      { outer: PLATE[0]?.outer as Loop, holes: [[...(pin[0]?.outer ?? [])].reverse().map(flipped)] },
+      { outer: PLATE[0]?.outer as Loop, holes: [[...(pin[0]?.outer ?? [])].reverse().map(reversed)] },
     ];
     const moved = hollow.map((part) => ({
       outer: part.outer,
@@ -215,19 +211,14 @@ describe('discs out of a region, nothing near to touching', () => {
 
   it('of touching parts and holes leave them touching', () => {
     const touching: Region = [
-      { outer: polygon(p(0, 0), p(40, 0), p(40, 30), p(0, 30)), holes: [] },
-      { outer: polygon(p(40, 30), p(100, 30), p(100, 60), p(40, 60)), holes: [] },
+      { outer: closed(p(0, 0), p(40, 0), p(40, 30), p(0, 30)), holes: [] },
+      { outer: closed(p(40, 30), p(100, 30), p(100, 60), p(40, 60)), holes: [] },
     ];
     const parts = left(touching, [circle(20, 0, 5), circle(100, 50, 6), circle(20, 20, 3)]);
     expect(parts.map(({ holes }) => holes.length)).toEqual([1, 0]);
     expect(area(parts)).toBeCloseTo(1200 + 1800 - (25 / 2 + 36 / 2 + 9) * Math.PI, 9);
   });
 });
-
-const flipped = (edge: Edge): Edge =>
-  edge.kind === 'line'
-    ? { ...edge, a: edge.b, b: edge.a }
-    : { ...edge, a: edge.b, b: edge.a, ccw: !edge.ccw };
 
 /** By (45, 30). */
 const shifted = (edge: Edge): Edge => {
@@ -324,8 +315,8 @@ describe('what is near to touching is left to the overlay', () => {
       {
         outer: PLATE[0]?.outer as Loop,
         holes: [
-          polygon(p(10, 30), p(30, 40), p(50, 30), p(30, 20)),
-          polygon(p(50, 30), p(70, 40), p(90, 30), p(70, 20)),
+          closed(p(10, 30), p(30, 40), p(50, 30), p(30, 20)),
+          closed(p(50, 30), p(70, 40), p(90, 30), p(70, 20)),
         ],
       },
     ];
@@ -410,7 +401,7 @@ describe('many loops', () => {
       {
         outer: boxRegion(-10, -20, 20 * count, 20)[0]?.outer as Loop,
         holes: Array.from({ length: count }, (_, k) =>
-          polygon(p(20 * k, -3), p(20 * k, 3), p(20 * k + 6, 3), p(20 * k + 6, -3)),
+          closed(p(20 * k, -3), p(20 * k, 3), p(20 * k + 6, 3), p(20 * k + 6, -3)),
         ),
       },
     ];

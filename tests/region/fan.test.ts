@@ -1,13 +1,13 @@
-import { type Edge, lineEdge, type Point } from '@edgebite/core';
+import { type Edge, lineEdge } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { Fan, LIKE_DIRECTION } from '../../packages/core/src/region/fan.js';
 import { gather } from '../../packages/core/src/region/gather.js';
 import type { Graph } from '../../packages/core/src/region/merge.js';
 import { rotate } from '../../packages/core/src/region/rotate.js';
+import { p } from './shapes.js';
 
 /* The order of edges round a vertex, by their angles. Elementary, no source. */
 
-const p = (x: number, y: number): Point => ({ x, y });
 const CENTER = p(3, -2);
 
 /** A graph of edges that leave one vertex, each with an end of its own; every other one is drawn towards it. */

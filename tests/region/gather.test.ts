@@ -10,16 +10,13 @@ import {
 import { describe, expect, it } from 'vitest';
 import { ROW } from '../../packages/core/src/geometry/curves.js';
 import { boxOf, type Curves, gather, monotone } from '../../packages/core/src/region/gather.js';
+import { box, closed, p } from './shapes.js';
 
 /*
  * What an overlay makes of its operands before it looks for places where they meet. Elementary, no source.
  */
 
-const p = (x: number, y: number): Point => ({ x, y });
-const closed = (...points: readonly Point[]): Loop =>
-  points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point));
-const square = (x: number, y: number, side: number) =>
-  closed(p(x, y), p(x + side, y), p(x + side, y + side), p(x, y + side));
+const square = (x: number, y: number, side: number) => box(x, y, side, side);
 
 /** Where a piece starts and ends, in the coordinates of the input. */
 function endsOf({ points, from, to, originX, originY }: Curves, piece: number): [Point, Point] {

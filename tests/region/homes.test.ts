@@ -1,18 +1,25 @@
-import { arcEdge, disc, type Edge, type Loop, lineEdge, type Point, type Region } from '@edgebite/core';
+import {
+  arcEdge,
+  disc,
+  type Edge,
+  type Loop,
+  lineEdge,
+  type Point,
+  type Region,
+  reversed,
+} from '@edgebite/core';
 import { boxRegion, windingOf } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { homesOf, Whereabouts } from '../../packages/core/src/region/homes.js';
 import { runs } from '../tools/runs.js';
+import { closed, p } from './shapes.js';
 
 /* Which loop a place or a hole lies in; told by the angles that loops turn through as seen from it, or plain to see. */
 
-const p = (x: number, y: number): Point => ({ x, y });
 const outerOf = (region: Region): Loop => (region[0] as Region[number]).outer;
 const box = (minX: number, minY: number, maxX: number, maxY: number): Loop =>
   outerOf(boxRegion(minX, minY, maxX, maxY));
-const polygon = (...corners: readonly Point[]): Loop =>
-  corners.map((at, k) => lineEdge(at, corners[(k + 1) % corners.length] as Point));
 
 /** Far below all that is told apart here. */
 const NEAR = 1e-6;
@@ -28,7 +35,7 @@ describe('the home of a hole', () => {
   });
 
   it('is not a smaller loop round whose box only it lies', () => {
-    const corner = polygon(p(40, 40), p(60, 40), p(60, 42), p(42, 42), p(42, 60), p(40, 60));
+    const corner = closed(p(40, 40), p(60, 40), p(60, 42), p(42, 42), p(42, 60), p(40, 60));
     const plate = box(0, 0, 100, 100);
     const hole = box(50, 50, 52, 52);
     expect([...homesOf([corner, plate], [hole], NEAR)]).toEqual([1]);
@@ -39,8 +46,8 @@ describe('the home of a hole', () => {
   it('is the loop that it touches from inside, at one of its joints', () => {
     const one = box(0, 0, 50, 50);
     const other = box(50, 0, 100, 50);
-    const left = polygon(p(50, 20), p(45, 25), p(40, 20), p(45, 15));
-    const right = polygon(p(50, 20), p(55, 15), p(60, 20), p(55, 25));
+    const left = closed(p(50, 20), p(45, 25), p(40, 20), p(45, 15));
+    const right = closed(p(50, 20), p(55, 15), p(60, 20), p(55, 25));
     expect([...homesOf([one, other], [left, right], NEAR)]).toEqual([0, 1]);
   });
 
@@ -48,7 +55,7 @@ describe('the home of a hole', () => {
     // Holes in a row just above the notches of a long strip, every other one in the strip above it.
     const teeth = 300;
     const notched = Array.from({ length: 2 * teeth }, (_, k) => p(2 * k, k % 2));
-    const strip = polygon(...notched, p(4 * teeth, 1), p(4 * teeth, 4), p(0, 4));
+    const strip = closed(...notched, p(4 * teeth, 1), p(4 * teeth, 4), p(0, 4));
     const above = box(0, 5, 4 * teeth, 9);
     const holes = Array.from({ length: teeth }, (_, k) => {
       const y = k % 2 === 0 ? 2 : 6;
@@ -82,13 +89,8 @@ function comb(teeth: number): Loop[] {
   to(p(0, 40));
   to(p(0, 0));
   const holes = Array.from({ length: teeth }, (_, k) => outerOf(disc(p(10 * k + 5, 10 + (k % 2)), 2)));
-  return [outline, ...holes.map((loop) => [...loop].reverse().map(flipped))];
+  return [outline, ...holes.map((loop) => [...loop].reverse().map(reversed))];
 }
-
-const flipped = (edge: Edge): Edge =>
-  edge.kind === 'line'
-    ? { ...edge, a: edge.b, b: edge.a }
-    : { ...edge, a: edge.b, b: edge.a, ccw: !edge.ccw };
 
 describe('whereabouts of places', () => {
   const loops = comb(60);

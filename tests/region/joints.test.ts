@@ -12,13 +12,12 @@ import {
 } from '@edgebite/core';
 import { regionFaults } from '@edgebite/core/testing';
 import { describe, expect, it } from 'vitest';
+import { p } from './shapes.js';
 
 /*
  * Which joints of a boundary an overlay keeps: those that mean something. Where an edge is only written down in two, it
  * comes back as one; where names, bends or curvatures differ, the joint stays. Elementary, no source.
  */
-
-const p = (x: number, y: number): Point => ({ x, y });
 
 /** A rectangle of 20 by 10 with a joint in its lower side. */
 function split(joint: Point, left?: string, right?: string): Region {

@@ -1,16 +1,13 @@
-import { arcEdge, area, type Loop, lineEdge, normalize, type Point } from '@edgebite/core';
+import { arcEdge, area, type Loop, lineEdge, normalize } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { gather } from '../../packages/core/src/region/gather.js';
 import { merge } from '../../packages/core/src/region/merge.js';
 import { node } from '../../packages/core/src/region/node.js';
+import { box, closed, p } from './shapes.js';
 
 /* Which edges an overlay takes for one, and which for none. Elementary, no source. */
 
-const p = (x: number, y: number): Point => ({ x, y });
-const closed = (...points: readonly Point[]): Loop =>
-  points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point));
-const square = (x: number, y: number, side: number) =>
-  closed(p(x, y), p(x + side, y), p(x + side, y + side), p(x, y + side));
+const square = (x: number, y: number, side: number) => box(x, y, side, side);
 
 describe('edges that run together', () => {
   const graphOf = (...operands: (readonly Loop[])[]) => merge(node(gather(operands)));

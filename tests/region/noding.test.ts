@@ -4,6 +4,7 @@ import { type Curves, gather } from '../../packages/core/src/region/gather.js';
 import { findMeetings, type Hits, shareRoots } from '../../packages/core/src/region/meetings.js';
 import { node } from '../../packages/core/src/region/node.js';
 import { boxesOf } from '../../packages/core/src/region/pairs.js';
+import { closed, p } from './shapes.js';
 
 /*
  * Where pieces meet, which places are one, and into what pieces are cut there. Elementary, no source. All is drawn in a frame
@@ -12,9 +13,6 @@ import { boxesOf } from '../../packages/core/src/region/pairs.js';
 
 const frame = { minX: -50, minY: -50, maxX: 50, maxY: 50 };
 const TOLERANCE = 1e-9 * 100;
-const p = (x: number, y: number): Point => ({ x, y });
-const closed = (...points: readonly Point[]): Loop =>
-  points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point));
 
 /** What is found where each loop is an operand of its own. */
 function found(...loops: readonly Loop[]) {

@@ -1,6 +1,7 @@
 import { type ArcEdge, arcEdge, type Edge, type Loop, lineEdge, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { rawBand, rawLoop } from '../../packages/core/src/region/offset-raw.js';
+import { p } from './shapes.js';
 
 /*
  * The curve beside a loop or a path, edge by edge, before an overlay takes from it what is too near. Corners by
@@ -8,7 +9,6 @@ import { rawBand, rawLoop } from '../../packages/core/src/region/offset-raw.js';
  */
 
 const WELD = 1e-9;
-const p = (x: number, y: number): Point => ({ x, y });
 const closed = (points: readonly Point[], source?: string): Loop =>
   points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point, source));
 const square = [p(0, 0), p(10, 0), p(10, 10), p(0, 10)];

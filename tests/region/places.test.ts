@@ -1,4 +1,4 @@
-import { area, type Loop, lineEdge, normalize, type Point } from '@edgebite/core';
+import { area, type Loop, normalize, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { gather } from '../../packages/core/src/region/gather.js';
 import { subdivide } from '../../packages/core/src/region/label.js';
@@ -6,17 +6,13 @@ import { facesToTheLeft, Rays } from '../../packages/core/src/region/locate.js';
 import { type Graph, merge } from '../../packages/core/src/region/merge.js';
 import { node } from '../../packages/core/src/region/node.js';
 import { endOf, startOf } from '../../packages/core/src/region/rotate.js';
+import { box, closed, p } from './shapes.js';
 
 /*
  * What lies to the left of a place, and the faces that a graph parts the plane into. Elementary, no source; that no
  * plane has five points each joined to all others is Kuratowski's theorem (Fundamenta Mathematicae 15, 1930).
  */
 
-const p = (x: number, y: number): Point => ({ x, y });
-const closed = (...points: readonly Point[]): Loop =>
-  points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point));
-const box = (x: number, y: number, width: number, height: number) =>
-  closed(p(x, y), p(x + width, y), p(x + width, y + height), p(x, y + height));
 const diamond = (x: number, y: number, half: number) =>
   closed(p(x, y), p(x + half, y + half), p(x, y + 2 * half), p(x - half, y + half));
 

@@ -16,13 +16,13 @@ import { arrange } from '../../packages/core/src/region/arrange.js';
 import type { Subdivision } from '../../packages/core/src/region/label.js';
 import { collect } from '../../packages/core/src/region/stitch.js';
 import { windings } from '../../packages/core/src/region/windings.js';
+import { p } from './shapes.js';
 
 /*
  * How faces become loops again: whose names edges bear, which joints go, what is too thin to be anything. Elementary, no
  * source.
  */
 
-const p = (x: number, y: number): Point => ({ x, y });
 const closed = (points: readonly Point[], name: (k: number) => string | undefined = () => undefined): Loop =>
   points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point, name(k)));
 const box = (x: number, y: number, width: number, height: number, name?: string) =>

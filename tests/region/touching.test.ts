@@ -1,17 +1,14 @@
-import { area, type Loop, lineEdge, type Point, type Region, subtract } from '@edgebite/core';
+import { area, type Loop, type Region, subtract } from '@edgebite/core';
 import { boxRegion, validateRegion } from '@edgebite/core/testing';
 import { describe, expect, it } from 'vitest';
 import { Joints, touching } from '../../packages/core/src/region/joints.js';
+import { closed, p } from './shapes.js';
 
 /* Which loops touch in joints; plain to see. */
 
-const p = (x: number, y: number): Point => ({ x, y });
-const polygon = (...corners: readonly Point[]): Loop =>
-  corners.map((at, k) => lineEdge(at, corners[(k + 1) % corners.length] as Point));
-
 /** A hole on its corner, 4 high and 2 wide, clockwise. */
 const diamond = (x: number, y: number): Loop =>
-  polygon(p(x, y), p(x - 1, y + 2), p(x, y + 4), p(x + 1, y + 2));
+  closed(p(x, y), p(x - 1, y + 2), p(x, y + 4), p(x + 1, y + 2));
 
 describe('loops that touch', () => {
   // A column of three, joints at one x, one that hangs on its side, and one at the height of a joint but beside it.

@@ -10,12 +10,10 @@ import {
 import { describe, expect, it } from 'vitest';
 import { windingRound } from '../../packages/core/src/region/contains.js';
 import { Groups } from '../../packages/core/src/region/groups.js';
+import { closed, p } from './shapes.js';
 
 /* How often a loop goes round a point, at the heights where edges join or turn. Elementary, no source. */
 
-const p = (x: number, y: number): Point => ({ x, y });
-const closed = (...points: readonly Point[]): Loop =>
-  points.map((a, k) => lineEdge(a, points[(k + 1) % points.length] as Point));
 const back = (loop: Loop): Loop =>
   loop
     .map((edge) => ({ ...edge, a: edge.b, b: edge.a, ...(edge.kind === 'arc' ? { ccw: !edge.ccw } : {}) }))
