@@ -33,11 +33,19 @@ describe('the floor check', () => {
   });
 
   it('lets the entry file and the testing floor see every floor', () => {
-    const all = FLOORS.map((floor) => `export * from '../${floor}/a.js';`).join('\n');
+    const all = FLOORS.core.map((floor) => `export * from '../${floor}/a.js';`).join('\n');
     expect(faultsOf('packages/core/src/testing/index.ts', `import fc from 'fast-check';\n${all}`)).toEqual(
       [],
     );
     expect(faultsOf('packages/core/src/index.ts', all.replaceAll("'../", "'./"))).toEqual([]);
+  });
+
+  it('holds the rooms of svg to their order too', () => {
+    const plan = 'packages/svg/src/plan/a.ts';
+    expect(faultsOf(plan, "import { a } from '../pen/b.js';")).toEqual([]);
+    expect(faultsOf(plan, "import { a } from '../draw/b.js';")).toEqual([
+      expect.stringContaining('draw stands on a higher floor'),
+    ]);
   });
 
   it('lets svg import core, and previewer both, but nothing upwards', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import * as limits from '../../packages/core/src/job/limits.js';
+import * as limits from '../../packages/core/src/document/limits.js';
 import { textOf } from './pages.js';
 
 const text = textOf('docs/limits.md');

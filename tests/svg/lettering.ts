@@ -1,4 +1,4 @@
-import { CAPITALS, textWidth } from '../../packages/svg/src/text.js';
+import { CAPITALS, textWidth } from '../../packages/svg/src/pen/text.js';
 
 /** A box on a drawing, mm from its upper left corner, and the words in it. */
 export interface Lettering {

@@ -1,57 +1,3 @@
-export { type BackOff, backOff } from './center/back-off.js';
-export type { ArcEnd, FaceSide, PlacedBite } from './center/bite.js';
-export {
-  type EngagedArc,
-  type Engagement,
-  engagementOf,
-  type SideLoad,
-  sideLoadOf,
-} from './center/engagement.js';
-export { type Gouge, type GougeOptions, gouges } from './center/gouge.js';
-export { type IsoHeights, type IsoOptions, type IsoWords, isoWords } from './center/iso-words.js';
-export { biteAlong, largestBite, type RadialBite } from './center/largest-bite.js';
-export type { Hand } from './center/loci.js';
-export { openOut, type Pass, type PassOptions, type PassPlan, stepIn } from './center/passes.js';
-export {
-  type CenterPass,
-  type CenterPath,
-  type CenterPathOptions,
-  centerPath,
-  centerPathAlong,
-  edgesOfPass,
-  type OutlineLoop,
-} from './center/path.js';
-export type { Milling, ToolSide } from './center/path-curve.js';
-export { edgesToJson, type PassJson, passesToJson } from './center/path-json.js';
-export { type Lead, LeadError } from './center/path-lead.js';
-export type { LoopOrder } from './center/path-order.js';
-export {
-  isOnStretch,
-  type OutlinePlace,
-  type OutlineStretch,
-  placeNear,
-  placeOfSource,
-} from './center/path-stretch.js';
-export { type DistancePlacement, type FromEdge, placeByDistances } from './center/place-distances.js';
-export {
-  type FacePlacement,
-  type OnFace,
-  placeByDepth,
-  placeByOpening,
-  placementOn,
-} from './center/place-face.js';
-export { bitesIn, type OutlineBite, type OutlinePlacement } from './center/place-outline.js';
-export { placeThrough } from './center/place-points.js';
-export { placeTangent, type TangentPlacement, type Touch } from './center/place-tangent.js';
-export { type ReachOptions, type Unreached, unreached } from './center/reach.js';
-export type { NarrowPlace, ReachLimit } from './center/reach-limit.js';
-export {
-  type Segment,
-  segmentOfAngle,
-  segmentOfDepth,
-  segmentOfOpeningAndDepth,
-  segmentsOfOpening,
-} from './center/segment.js';
 export type { AnnularCut, BoreCut, Cut, EveryCut, Side, SweptCut } from './cut/cut.js';
 export { coreOf, footprint } from './cut/footprint.js';
 export { sweptRegion } from './cut/swept.js';
@@ -100,17 +46,30 @@ export {
 export { type Stack, stackOf } from './datum/stack.js';
 export { toStep } from './datum/step.js';
 export { type Target, targetAt } from './datum/target.js';
+export { JobError, type JobIssue } from './document/errors.js';
+export { type CutDocument, type JobDocument, jobJsonSchema, jobSchema } from './document/schema.js';
+export { cautionsOf, STANDING_CAUTION } from './find/cautions.js';
+export * from './format/flatten.js';
+export { type EdgeJson, type RegionJson, regionFromJson, regionToJson } from './format/json.js';
+export { arcsFromPolyline, type PolylineOptions, type RecoveredEdges } from './format/polyline.js';
+export * from './format/svg-path.js';
+export * from './format/svg-write.js';
+export * from './format/wkt.js';
+export * from './format/wkt-write.js';
 export * from './geometry/bounds.js';
 export * from './geometry/distance.js';
 export * from './geometry/edge.js';
 export * from './geometry/measure.js';
 export { type Meeting, type MeetingPoint, meet } from './geometry/meet.js';
 export * from './geometry/point.js';
+export {
+  type Segment,
+  segmentOfAngle,
+  segmentOfDepth,
+  segmentOfOpeningAndDepth,
+  segmentsOfOpening,
+} from './geometry/segment.js';
 export { weldTolerance } from './geometry/tolerance.js';
-export { cautionsOf, STANDING_CAUTION } from './job/cautions.js';
-export { JobError, type JobIssue } from './job/errors.js';
-export { examine } from './job/examine.js';
-export { type CutChange, type Examiner, examiner } from './job/examiner.js';
 export {
   DEFAULT_KNIFE_EDGE,
   DEFAULT_RESOLUTION,
@@ -119,26 +78,65 @@ export {
   type Limits,
   type Units,
 } from './job/job.js';
-export { parseJob } from './job/parse.js';
 export type { AlongPlan, CenterPlan, CutPlan, JobCut, PassesPlan } from './job/plan.js';
-export * from './job/report-schema.js';
-export { type CutDocument, type JobDocument, jobJsonSchema, jobSchema } from './job/schema.js';
 export { interiorAngles, type KnifeEdge, knifeEdgesOf } from './left/knife-edges.js';
 export type { Relation } from './left/relation.js';
 export { type Web, websOf } from './left/webs.js';
-export * from './outline/flatten.js';
-export { type EdgeJson, type RegionJson, regionFromJson, regionToJson } from './outline/json.js';
-export { arcsFromPolyline, type PolylineOptions, type RecoveredEdges } from './outline/polyline.js';
+export { type CutChange, type Examiner, examiner } from './live/examiner.js';
+export { type BackOff, backOff } from './load/back-off.js';
+export type { ArcEnd, FaceSide, PlacedBite } from './load/bite.js';
+export {
+  type EngagedArc,
+  type Engagement,
+  engagementOf,
+  type SideLoad,
+  sideLoadOf,
+} from './load/engagement.js';
+export { biteAlong, largestBite, type RadialBite } from './load/largest-bite.js';
 export * from './outline/shapes.js';
-export * from './outline/svg-path.js';
-export * from './outline/svg-write.js';
 export * from './outline/validate.js';
-export * from './outline/wkt.js';
-export * from './outline/wkt-write.js';
+export { openOut, type Pass, type PassOptions, type PassPlan, stepIn } from './passes/passes.js';
+export { type Gouge, type GougeOptions, gouges } from './path/gouge.js';
+export { type IsoHeights, type IsoOptions, type IsoWords, isoWords } from './path/iso-words.js';
+export {
+  type CenterPass,
+  type CenterPath,
+  type CenterPathOptions,
+  centerPath,
+  centerPathAlong,
+  edgesOfPass,
+  type OutlineLoop,
+} from './path/path.js';
+export type { Milling, ToolSide } from './path/path-curve.js';
+export { edgesToJson, type PassJson, passesToJson } from './path/path-json.js';
+export { type Lead, LeadError } from './path/path-lead.js';
+export type { LoopOrder } from './path/path-order.js';
+export {
+  isOnStretch,
+  type OutlinePlace,
+  type OutlineStretch,
+  placeNear,
+  placeOfSource,
+} from './path/path-stretch.js';
+export { type ReachOptions, type Unreached, unreached } from './path/reach.js';
+export type { NarrowPlace, ReachLimit } from './path/reach-limit.js';
+export type { Hand } from './placing/loci.js';
+export { type DistancePlacement, type FromEdge, placeByDistances } from './placing/place-distances.js';
+export {
+  type FacePlacement,
+  type OnFace,
+  placeByDepth,
+  placeByOpening,
+  placementOn,
+} from './placing/place-face.js';
+export { bitesIn, type OutlineBite, type OutlinePlacement } from './placing/place-outline.js';
+export { placeThrough } from './placing/place-points.js';
+export { placeTangent, type TangentPlacement, type Touch } from './placing/place-tangent.js';
 export { type Along, type RangeQuery, RangeQueryError } from './range/number.js';
 export type { Outcome, RangeChange, RangeFinding, RangeMark, RangeRelation } from './range/outcome.js';
 export type { RangePresent } from './range/present.js';
 export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './range/range.js';
+export { parseJob } from './read/parse.js';
 export { OverlayError } from './region/arrange.js';
 export { intersect, normalize, union, xor } from './region/boolean.js';
 export { contains } from './region/contains.js';
@@ -146,3 +144,5 @@ export * from './region/measure.js';
 export { offset, offsetPath } from './region/offset.js';
 export * from './region/region.js';
 export { subtract } from './region/subtract.js';
+export * from './report/report-schema.js';
+export { examine } from './write/examine.js';

@@ -1,8 +1,8 @@
 import type { RangeReport, Report } from '@edgebite/core';
 import type { Svg } from '@svgdotjs/svg.js';
-import { type DrawOptions, drawIn, treeIn } from './draw.js';
-import { drawRangeIn, type RangeDrawOptions } from './range-strip.js';
-import { type ViewOptions, viewIn, viewTreeIn } from './view-draw.js';
+import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
+import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
+import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
 
 /**
  * The same `draw` as on Node, in the DOM of the page that it runs in.

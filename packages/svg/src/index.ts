@@ -1,9 +1,9 @@
 import type { RangeReport, Report } from '@edgebite/core';
 import type { Svg } from '@svgdotjs/svg.js';
 import { createSVGWindow } from 'svgdom';
-import { type DrawOptions, drawIn, treeIn } from './draw.js';
-import { drawRangeIn, type RangeDrawOptions } from './range-strip.js';
-import { type ViewOptions, viewIn, viewTreeIn } from './view-draw.js';
+import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
+import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
+import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
 
 /**
  * A drawing of a report as the text of an SVG file: the steps, the plan, details of what is thin, a section where cuts

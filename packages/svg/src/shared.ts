@@ -1,12 +1,8 @@
-export type { DrawOptions } from './draw.js';
-export { type KnifeMark, knifeMarks, type WebMark, webMarks } from './marks.js';
-export { angleText, dimensionText, fixed, numberText, type Units, unitText } from './numbers.js';
-export type { RangeDrawOptions } from './range-strip.js';
-export { alongText, changesText, intervalText } from './range-words.js';
-export { SHEET_SIZES, type SheetSize } from './sheet.js';
-export { clean } from './text.js';
-export { THEME_NAMES, THEMES, type Theme, type ThemeName } from './theme.js';
-export type { ViewOptions } from './view-draw.js';
+export type { DrawOptions } from './draw/draw.js';
+export type { ViewOptions } from './draw/view-draw.js';
+export { angleText, dimensionText, fixed, numberText, type Units, unitText } from './pen/numbers.js';
+export { clean } from './pen/text.js';
+export { THEME_NAMES, THEMES, type Theme, type ThemeName } from './pen/theme.js';
 export {
   betweenText,
   countText,
@@ -18,4 +14,8 @@ export {
   levelsText,
   roleText,
   sourceText,
-} from './words.js';
+} from './pen/words.js';
+export { type KnifeMark, knifeMarks, type WebMark, webMarks } from './plan/marks.js';
+export type { RangeDrawOptions } from './range/range-strip.js';
+export { alongText, changesText, intervalText } from './range/range-words.js';
+export { SHEET_SIZES, type SheetSize } from './sheet/sheet.js';

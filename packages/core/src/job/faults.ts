@@ -1,4 +1,4 @@
-import type { JobIssue } from './errors.js';
+import type { JobIssue } from '../document/errors.js';
 import type { Read } from './read-edges.js';
 
 /** The faults of a job found so far; tells what may still be looked at, so that all are found in one go. */

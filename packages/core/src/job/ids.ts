@@ -1,5 +1,5 @@
-import { described } from './described.js';
-import type { JobIssue } from './errors.js';
+import { described } from '../document/described.js';
+import type { JobIssue } from '../document/errors.js';
 
 /** Control characters, or white space at an end: such names look alike, or break a table. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.

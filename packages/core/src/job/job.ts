@@ -1,10 +1,10 @@
 import type { ToleranceClass } from '../datum/general-tolerance.js';
 import type { KeepOut } from '../datum/keep-out.js';
 import type { Setup } from '../datum/setup.js';
+import type { JobDocument, MachineDocument, ToolDocument } from '../document/schema.js';
 import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
 import type { JobCut } from './plan.js';
-import type { JobDocument, MachineDocument, ToolDocument } from './schema.js';
 
 /** The unit of every length of a job. */
 export type Units = JobDocument['units'];

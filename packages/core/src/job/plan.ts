@@ -1,7 +1,7 @@
-import type { CenterPass } from '../center/path.js';
-import type { Milling, ToolSide } from '../center/path-curve.js';
-import type { OutlineStretch } from '../center/path-stretch.js';
 import type { Cut } from '../cut/cut.js';
+import type { CenterPass } from '../path/path.js';
+import type { Milling, ToolSide } from '../path/path-curve.js';
+import type { OutlineStretch } from '../path/path-stretch.js';
 import type { Units } from './job.js';
 
 /** How the centre of a cut was given. */

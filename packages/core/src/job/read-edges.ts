@@ -1,13 +1,13 @@
+import type { JobIssue } from '../document/errors.js';
+import { MAX_EDGES, MAX_LENGTH } from '../document/limits.js';
+import type { EdgeDocument } from '../document/schema.js';
+import { parseSvgPath } from '../format/svg-path.js';
+import { TextError } from '../format/text-error.js';
+import { parseWkt, type WktShape } from '../format/wkt.js';
 import { type Edge, lineEdge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Chain } from '../outline/chain.js';
 import { fittedArc } from '../outline/fit.js';
-import { parseSvgPath } from '../outline/svg-path.js';
-import { TextError } from '../outline/text-error.js';
-import { parseWkt, type WktShape } from '../outline/wkt.js';
-import type { JobIssue } from './errors.js';
-import { MAX_EDGES, MAX_LENGTH } from './limits.js';
-import type { EdgeDocument } from './schema.js';
 
 /** A value read from a job, or what is wrong with it. */
 export type Read<T> =

@@ -1,9 +1,9 @@
+import type { OutlineDocument, ShapeDocument } from '../document/schema.js';
 import type { Edge } from '../geometry/edge.js';
 import type { Chain } from '../outline/chain.js';
 import { circle, rectangle, slot } from '../outline/shapes.js';
 import { loopArea } from '../region/measure.js';
 import { bad, good, pointOf, type Read, readEdges, readSvgPath, readWkt } from './read-edges.js';
-import type { OutlineDocument, ShapeDocument } from './schema.js';
 
 /** The loops of a shape as drawn, the outer one first; whether they close is not checked yet. */
 export interface DrawnShape {

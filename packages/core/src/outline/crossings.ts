@@ -1,9 +1,9 @@
 import type { Edge } from '../geometry/edge.js';
 import { type Meeting, meet } from '../geometry/meet.js';
 import { distance, type Point } from '../geometry/point.js';
+import { shownPoint } from '../geometry/shown.js';
 import { surelyApart } from './apart.js';
 import { eachNearPair } from './near-pairs.js';
-import { shownPoint } from './shown.js';
 
 /** An edge, and its place among the loops of an outline. */
 export interface PlacedEdge {

@@ -1,7 +1,7 @@
 import type { Edge } from '../geometry/edge.js';
 import { edgeLength } from '../geometry/measure.js';
 import { distance } from '../geometry/point.js';
-import { shownNumber, shownPoint } from './shown.js';
+import { shownNumber, shownPoint } from '../geometry/shown.js';
 
 /**
  * An arc with a radius over this many times its length bulges by less than a tenth of a millionth of it. Its

@@ -1,6 +1,6 @@
 import { type ArcEdge, arcEdge, type Edge, lineEdge, type Source } from '../geometry/edge.js';
 import { distance, type Point } from '../geometry/point.js';
-import { shownNumber } from './shown.js';
+import { shownNumber } from '../geometry/shown.js';
 
 /** The centre may be moved this share of the radius to suit both ends; more is another arc than the one drawn. */
 const CENTER_SLACK = 1e-3;

@@ -2,11 +2,11 @@ import Flatbush from 'flatbush';
 import type { Edge } from '../geometry/edge.js';
 import { pointAlong } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
+import { shownPoint } from '../geometry/shown.js';
 import { contains } from '../region/contains.js';
 import { loopBounds } from '../region/measure.js';
 import type { Loop } from '../region/region.js';
 import { loopName, type OutlineFault } from './fault.js';
-import { shownPoint } from './shown.js';
 
 /**
  * Holes that lie outside the outer loop or inside another hole. The loops do not meet each other, so that one

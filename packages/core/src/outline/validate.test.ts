@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { parseSvgPath } from '../format/svg-path.js';
 import { type Edge, lineEdge, reversed } from '../geometry/edge.js';
 import { area, loopArea } from '../region/measure.js';
 import { fittedArc } from './fit.js';
 import { circle, slot } from './shapes.js';
-import { parseSvgPath } from './svg-path.js';
 import { checkOutline, outlineRegion } from './validate.js';
 
 const drawn = (text: string): readonly Edge[] => parseSvgPath(text)[0]?.edges ?? [];

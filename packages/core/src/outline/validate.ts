@@ -1,5 +1,6 @@
 import { extentOf, joined } from '../geometry/bounds.js';
 import { type Edge, reversed } from '../geometry/edge.js';
+import { shownNumber, shownPoint } from '../geometry/shown.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { loopArea, loopBounds } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
@@ -8,7 +9,6 @@ import { edgeFault } from './edge-faults.js';
 import { loopName, OutlineError, type OutlineFault } from './fault.js';
 import { GAP_SHARE, type Gap, joinEdges } from './join.js';
 import { nestingFaults } from './nesting.js';
-import { shownNumber, shownPoint } from './shown.js';
 
 /** What an outline turned out to be. */
 export type CheckedOutline =

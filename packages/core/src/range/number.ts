@@ -1,11 +1,11 @@
 import type { Cut } from '../cut/cut.js';
+import { FINEST_SHARE, MAX_LENGTH, ROUNDEST_SHARE } from '../document/limits.js';
 import { extentOf, joined } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import type { Job } from '../job/job.js';
-import { FINEST_SHARE, MAX_LENGTH, ROUNDEST_SHARE } from '../job/limits.js';
 import { boundsOf } from '../region/measure.js';
 
 /** The number of a cut that is left free: its place along an axis, or its diameter. */

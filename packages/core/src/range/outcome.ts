@@ -1,4 +1,4 @@
-import type { Finding, Report, ReportCut, ReportPiece } from '../job/report-schema.js';
+import type { Finding, Report, ReportCut, ReportPiece } from '../report/report-schema.js';
 import { isOnShape } from './shape.js';
 
 /** What a cut is to the part, in the words of a report. */

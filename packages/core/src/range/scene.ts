@@ -4,7 +4,7 @@ import { type Bounds, boxAround, boxesMeet, grown, joined } from '../geometry/bo
 import { edgeBounds } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
-import { boxOfCut } from '../job/neighbourhood.js';
+import { boxOfCut } from '../live/neighbourhood.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
 import { type Curve, circle } from './curves.js';

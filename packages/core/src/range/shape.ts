@@ -1,7 +1,7 @@
-import { examine } from '../job/examine.js';
 import type { Job } from '../job/job.js';
 import { withoutPlans } from '../job/plan.js';
-import type { Report } from '../job/report-schema.js';
+import type { Report } from '../report/report-schema.js';
+import { examine } from '../write/examine.js';
 
 /** The report on what is left of a part: without setups, clamps, tools and passes, which leave nothing but cost time. */
 export function shapeOf(job: Job): Report {

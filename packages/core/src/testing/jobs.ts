@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { CutDocument, JobDocument, OutlineDocument, SetupDocument } from '../job/schema.js';
+import type { CutDocument, JobDocument, OutlineDocument, SetupDocument } from '../document/schema.js';
 
 /*
  * Jobs of small whole numbers, of which each shrinks towards a rectangle with one bore in its middle. Every one is

@@ -1,0 +1,71 @@
+import { pointToJson } from '../format/json.js';
+import { DEGREE } from '../geometry/degree.js';
+import type { Job } from '../job/job.js';
+import { knifeEdgesOf } from '../left/knife-edges.js';
+import { websOf } from '../left/webs.js';
+import type { Region } from '../region/region.js';
+import { regionOf } from '../report/report-region.js';
+import type { Report, ReportKnifeEdge, ReportWeb } from '../report/report-schema.js';
+import { knifeInterval, webInterval } from '../result/intervals.js';
+import type { SetUp } from '../result/set-up.js';
+
+type Body = Omit<Report, 'findings' | 'cautions'>;
+/** A web as far as its finding goes. */
+export type NearWeb = Pick<
+  ReportWeb,
+  'thickness' | 'at' | 'ends' | 'between' | 'slab' | 'piece' | 'interval'
+>;
+/** A corner as far as its finding goes. */
+export type NearEdge = Pick<ReportKnifeEdge, 'angle' | 'at' | 'between' | 'slab' | 'piece' | 'interval'>;
+
+/** How far over the limit corners are looked at, degrees; errors of setups seldom turn one by more. */
+const NEAR_ANGLE = 15;
+
+/** Every section of a report's pieces, with its slab. */
+function sections(report: Body): { region: Region; slab: number; piece: string }[] {
+  return report.pieces.flatMap(({ id, sections: own }) =>
+    own.flatMap(({ from, to, region }) => {
+      const slab = report.slabs.findIndex((one) => one.from >= from && one.to <= to);
+      return [{ region: regionOf(region), slab, piece: id }];
+    }),
+  );
+}
+
+/** The webs over the limit that may come out under it. */
+export function nearWebs(job: Job, { moving }: SetUp, report: Body): NearWeb[] {
+  const limit = report.limits.web;
+  const reach = limit + moving.farthest;
+  return sections(report).flatMap(({ region, slab, piece }) =>
+    websOf(region, reach)
+      .filter(({ thickness }) => thickness >= limit)
+      .map(({ thickness, at, ends, between: [a, b] }): NearWeb => {
+        const between: [string, string] = [a ?? '', b ?? ''];
+        const interval = webInterval(job, moving, { thickness, ends, between });
+        return {
+          thickness,
+          at: pointToJson(at),
+          ends: [pointToJson(ends[0]), pointToJson(ends[1])],
+          between,
+          slab,
+          piece,
+          interval,
+        };
+      })
+      .filter(({ interval }) => interval !== null && interval.worst[0] < limit),
+  );
+}
+
+/** The corners over the limit that may come out under it. */
+export function nearKnifeEdges(job: Job, { moving }: SetUp, report: Body): NearEdge[] {
+  const limit = report.limits.knifeEdge;
+  return sections(report).flatMap(({ region, slab, piece }) =>
+    knifeEdgesOf(region, (limit + NEAR_ANGLE) * DEGREE, report.limits.web)
+      .filter(({ angle }) => angle >= limit * DEGREE)
+      .map(({ angle, at, between: [a, b] }): NearEdge => {
+        const between: [string, string] = [a ?? '', b ?? ''];
+        const interval = knifeInterval(job, moving, { angle: angle / DEGREE, at, between });
+        return { angle: angle / DEGREE, at: pointToJson(at), between, slab, piece, interval };
+      })
+      .filter(({ interval }) => interval !== null && interval.worst[0] < limit),
+  );
+}

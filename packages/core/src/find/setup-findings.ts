@@ -1,0 +1,158 @@
+import type { Laid } from '../datum/setup.js';
+import type { Job } from '../job/job.js';
+import type { Finding, Report } from '../report/report-schema.js';
+import type { SetUp } from '../result/set-up.js';
+import { capital } from './words.js';
+
+type Body = Omit<Report, 'findings' | 'cautions'>;
+
+/** What is missing or doubtful in the setups of a job. */
+export function setupFindings(job: Job, { lays }: SetUp, report: Body): Finding[] {
+  if (lays.length === 0) return [];
+  return [
+    ...lays.flatMap((lay) => [
+      ...missingSizes(lay),
+      ...missingTolerances(lay),
+      ...coarseReadout(lay, report),
+      ...wrongSide(job, lay),
+    ]),
+    ...notSetUp(job),
+    ...outOfOrder(job),
+  ];
+}
+
+function about({ setup }: Laid): string[] {
+  return [`setup:${setup.id}`];
+}
+
+/** An edge finder or tool without a diameter: every target is off by half of it. */
+function missingSizes(lay: Laid): Finding[] {
+  return (['x', 'y'] as const).flatMap((axis) =>
+    lay.setup.zero[axis].links.flatMap(({ kind, length }): Finding[] => {
+      if ((kind !== 'edge finder' && kind !== 'tool') || length !== null) return [];
+      const what = kind === 'tool' ? 'the tool' : 'the tip of the edge finder';
+      return [
+        {
+          level: 'check',
+          code: kind === 'tool' ? 'tool-diameter-missing' : 'tip-diameter-missing',
+          message: `Setup ${lay.setup.id} does not say how wide ${what} is: every target in ${axis} is off by half of it.`,
+          at: null,
+          about: about(lay),
+        },
+      ];
+    }),
+  );
+}
+
+/** A chain in which nothing has a tolerance: its intervals are those of the readout alone. */
+function missingTolerances(lay: Laid): Finding[] {
+  const axes = (['x', 'y'] as const).filter((axis) => lay[axis].links.every(({ basis }) => basis === 'none'));
+  if (axes.length === 0) return [];
+  return [
+    {
+      level: 'note',
+      code: 'zero-without-tolerance',
+      message: `Setup ${lay.setup.id} has no tolerance in the chain of ${axes.join(' and ')}: its zero counts as exact there.`,
+      at: null,
+      about: about(lay),
+    },
+  ];
+}
+
+/** Targets that rounding moves by more than their zero may be off. */
+function coarseReadout(lay: Laid, report: Body): Finding[] {
+  const row = report.setups.find(({ id }) => id === lay.setup.id);
+  const off = new Set<string>();
+  for (const { cut, roundingError } of row?.targets ?? []) {
+    const isOver = (['x', 'y'] as const).some((axis, k) => {
+      const { worst } = lay[axis];
+      return worst > 0 && Math.abs(roundingError[k] as number) > worst * (1 + SLACK);
+    });
+    if (isOver) off.add(cut);
+  }
+  if (off.size === 0) return [];
+  const { resolution, units } = lay.setup.readout;
+  return [
+    {
+      level: 'check',
+      code: 'rounding-over-tolerance',
+      message: `In setup ${lay.setup.id} the step of the readout, ${resolution} ${units === 'mm' ? 'mm' : 'in'}, is coarser than its zero: rounding alone moves ${listed([...off])} by more than the tolerance of the chain.`,
+      at: null,
+      about: [...about(lay), ...[...off].map((id) => `cut:${id}`)],
+    },
+  ];
+}
+
+/** Rounding of a sum counts as nothing. */
+const SLACK = 1e-9;
+
+/** Cuts that start from the face that lies down. */
+function wrongSide(job: Job, lay: Laid): Finding[] {
+  const up = lay.setup.lie.flip === null ? 'top' : 'bottom';
+  const own = new Set(lay.setup.cuts);
+  const wrong = job.cuts.filter(({ id, from, through }) => own.has(id) && !through && from !== up);
+  if (wrong.length === 0) return [];
+  return [
+    {
+      level: 'check',
+      code: 'wrong-side-up',
+      message: `In setup ${lay.setup.id} the part lies with its ${up} up, but ${listed(wrong.map(({ id }) => id))} ${wrong.length === 1 ? 'starts' : 'start'} from the ${up === 'top' ? 'bottom' : 'top'}.`,
+      at: null,
+      about: [...about(lay), ...wrong.map(({ id }) => `cut:${id}`)],
+    },
+  ];
+}
+
+/** Cuts in no setup: no target, and no telling how far they may be off. */
+function notSetUp(job: Job): Finding[] {
+  const made = new Set(job.setups.flatMap(({ cuts }) => cuts));
+  const left = job.cuts.filter(({ id }) => !made.has(id));
+  if (left.length === 0) return [];
+  return [
+    {
+      level: 'note',
+      code: 'cut-in-no-setup',
+      message: `${capital(listed(left.map(({ id }) => id)))} ${left.length === 1 ? 'is' : 'are'} in no setup: there are no targets for ${left.length === 1 ? 'it' : 'them'}.`,
+      at: null,
+      about: left.map(({ id }) => `cut:${id}`),
+    },
+  ];
+}
+
+/** Setups that do not follow the order of the cuts, in which the report makes them. */
+function outOfOrder(job: Job): Finding[] {
+  const number = new Map(job.cuts.map(({ id }, k) => [id, k]));
+  const all = job.setups.flatMap(({ cuts }) => cuts);
+  let latest: { readonly id: string; readonly k: number } | null = null;
+  for (const { id: setup, cuts } of job.setups) {
+    // A cut that is made in several setups has no one place in the order.
+    const own = cuts
+      .filter((id) => all.indexOf(id) === all.lastIndexOf(id))
+      .map((id) => ({ id, k: number.get(id) as number }));
+    const early = own.find(({ k }) => latest !== null && k < latest.k);
+    if (early !== undefined && latest !== null) {
+      const message = `Setup ${setup} makes cut ${early.id} after cut ${latest.id}, but the job lists it before: what comes loose when is reported in the order of the job.`;
+      return [
+        {
+          level: 'note',
+          code: 'setup-order',
+          message,
+          at: null,
+          about: [`setup:${setup}`, `cut:${early.id}`],
+        },
+      ];
+    }
+    for (const one of own) if (latest === null || one.k > latest.k) latest = one;
+  }
+  return [];
+}
+
+/** Most cuts that a sentence names. */
+const NAMED = 5;
+
+/** `cut a`, `cuts a, b and c`; many are counted. */
+export function listed(ids: readonly string[]): string {
+  if (ids.length > NAMED) return `${ids.length} cuts`;
+  if (ids.length === 1) return `cut ${ids[0]}`;
+  return `cuts ${ids.slice(0, -1).join(', ')} and ${ids.at(-1)}`;
+}

@@ -1,0 +1,90 @@
+import type { Interval } from '../datum/reach.js';
+import type { Job } from '../job/job.js';
+import { loopsOf } from '../region/measure.js';
+import type { Finding, Report } from '../report/report-schema.js';
+import { edgesNearOf } from '../result/edges-near.js';
+import type { SetUp } from '../result/set-up.js';
+import { breakOutGap } from './break-out.js';
+import { merged, SAME_PLACE } from './merged.js';
+import { type NearEdge, type NearWeb, nearKnifeEdges, nearWebs } from './near-limits.js';
+import { angleWords, lengthWords, sourceWords } from './words.js';
+
+type Body = Omit<Report, 'findings' | 'cautions'>;
+
+/** What the errors of the setups can turn round: a web over the limit or gone, a knife edge, a hole that breaks out. */
+export function uncertainFindings(job: Job, set: SetUp, report: Body): Finding[] {
+  if (set.lays.length === 0) return [];
+  const near = report.limits.web * SAME_PLACE;
+  return [
+    ...merged(report.webs, near).flatMap(({ row, numbers }) => webFinding(report, row, numbers)),
+    ...merged(nearWebs(job, set, report), near).flatMap(({ row }) => webFinding(report, row, [])),
+    ...merged(report.knifeEdges, near).flatMap(({ row, numbers }) => knifeFinding(report, row, numbers)),
+    ...merged(nearKnifeEdges(job, set, report), near).flatMap(({ row }) => knifeFinding(report, row, [])),
+    ...breakOutFindings(job, set, report),
+  ];
+}
+
+function webFinding(report: Body, web: NearWeb, numbers: readonly number[]): Finding[] {
+  const { interval, thickness, between, at } = web;
+  const { web: limit } = report.limits;
+  if (interval === null) return [];
+  const [low, high] = interval.worst;
+  const words = (value: number) => lengthWords(value, report.units);
+  const drawn = `The web of ${words(thickness)} between ${sourceWords(between)}`;
+  const about = [...numbers.map((k) => `web:${k}`), ...between];
+  const place: [number, number] = [at[0], at[1]];
+  if (low <= 0) {
+    const rim = between.filter((source) => !source.startsWith('cut:')).length === 1;
+    const what = rim ? 'the cut may break out there' : 'the two may run into each other';
+    const message = `${drawn} can come out at ${high > 0 ? `up to ${words(high)}, or not at all` : 'nothing'}: ${what}.`;
+    return [{ level: 'check', code: rim ? 'may-break-out' : 'web-may-go', message, at: place, about }];
+  }
+  const span = `${drawn} can come out between ${words(low)} and ${words(high)}`;
+  if (thickness < limit && high >= limit) {
+    const message = `${span}: it may as well be over the limit.`;
+    return [{ level: 'note', code: 'web-may-be-enough', message, at: place, about }];
+  }
+  if (thickness < limit || low >= limit) return [];
+  const message = `${span}: it may be under the limit of ${words(limit)}.`;
+  return [{ level: 'check', code: 'web-may-be-thin', message, at: place, about }];
+}
+
+function knifeFinding(report: Body, edge: NearEdge, numbers: readonly number[]): Finding[] {
+  const { interval, angle, between, at } = edge;
+  const { knifeEdge: limit } = report.limits;
+  if (interval === null) return [];
+  const [low, high] = interval.worst;
+  const span = `The corner of ${angleWords(angle)} between ${sourceWords(between)} can come out between ${angleWords(low)} and ${angleWords(high)}`;
+  const about = [...numbers.map((k) => `knifeEdge:${k}`), ...between];
+  const place: [number, number] = [at[0], at[1]];
+  if (angle < limit && high >= limit) {
+    const message = `${span}: it may as well be over the limit.`;
+    return [{ level: 'note', code: 'knife-edge-may-be-enough', message, at: place, about }];
+  }
+  if (angle < limit || low >= limit) return [];
+  const message = `${span}: it may be a knife edge, under ${angleWords(limit)}.`;
+  return [{ level: 'check', code: 'knife-edge-may-be', message, at: place, about }];
+}
+
+/** Cuts that break out, or miss the part, by less than they may be off. */
+function breakOutFindings(job: Job, set: SetUp, report: Body): Finding[] {
+  const edgesNear = edgesNearOf(loopsOf(job.outline).flat());
+  return report.cuts.flatMap((cut): Finding[] => {
+    const { relation, center, source } = cut;
+    if (center === null || (relation !== 'breaks out' && relation !== 'clear')) return [];
+    const gap = breakOutGap(job, set, edgesNear, cut);
+    if (gap === null || !isEither(gap)) return [];
+    const words = (value: number) => lengthWords(Math.abs(value), report.units);
+    const [low, high] = gap.worst;
+    const is = relation === 'clear';
+    const message = is
+      ? `Cut ${cut.id} misses the part as drawn, but can come out ${words(low)} deep in it.`
+      : `Cut ${cut.id} breaks out as drawn, but can come out ${words(high)} short of that.`;
+    const code = is ? 'may-touch' : 'may-not-break-out';
+    return [{ level: 'check', code, message, at: [center[0], center[1]], about: [source] }];
+  });
+}
+
+function isEither({ worst }: Interval): boolean {
+  return worst[0] < 0 && worst[1] > 0;
+}

@@ -1,0 +1,50 @@
+import type { Units } from '../job/job.js';
+
+/** Digits after the point: a micrometre, and a ten-thousandth of an inch. */
+const DIGITS = { mm: 3, inch: 4 } as const;
+
+const NAME = { mm: 'mm', inch: 'in' } as const;
+
+/** A length for a sentence, with its unit: `1.250 mm`, `0.0500 in`. */
+export function lengthWords(value: number, units: Units): string {
+  return `${value.toFixed(DIGITS[units])} ${NAME[units]}`;
+}
+
+/** A place for a sentence: `(20.000, 15.000)`. */
+export function placeWords([x, y]: readonly [number, number], units: Units): string {
+  return `(${x.toFixed(DIGITS[units])}, ${y.toFixed(DIGITS[units])})`;
+}
+
+/** An angle for a sentence. */
+export function angleWords(degrees: number): string {
+  // An exact zero is a cusp, which is worse than an angle that rounds to it.
+  return degrees === 0 ? '0°' : `${degrees.toFixed(1)}°`;
+}
+
+/** What two edges came from, for a sentence: `cut seat and outline edge 2`. */
+export function sourceWords([a, b]: readonly [string, string]): string {
+  return a === b ? `${nameWords(a)} and itself` : `${nameWords(a)} and ${nameWords(b)}`;
+}
+
+/** What an edge came from, for a sentence. */
+export function nameWords(source: string): string {
+  if (source.startsWith('cut:')) return `cut ${source.slice('cut:'.length)}`;
+  if (source.startsWith('outline:')) return `outline edge ${source.slice('outline:'.length)}`;
+  const [kind, hole, edge] = source.split(':');
+  return kind === 'hole' ? `hole ${hole} edge ${edge}` : source;
+}
+
+/** Speeds of a spindle for a sentence: `250 to 310 turns a minute`; one figure if both ends round to it. */
+export function speedWords([least, most]: readonly [number, number]): string {
+  const [low, high] = [speedText(least), speedText(most)];
+  return `${low === high ? low : `${low} to ${high}`} turns a minute`;
+}
+
+function speedText(speed: number): string {
+  return speed < 10 ? speed.toPrecision(2) : speed.toFixed(0);
+}
+
+/** A text with its first letter as a capital one. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,100 @@
+import { JobError } from '../document/errors.js';
+import type { CutDocument } from '../document/schema.js';
+import type { Point } from '../geometry/point.js';
+import type { Job } from '../job/job.js';
+import { parseJob } from '../read/parse.js';
+import type { Report } from '../report/report-schema.js';
+import { patched } from './patch.js';
+import { type Stand, standOf } from './stand.js';
+
+/** What may be changed of a cut, as a job has it; its kind and its id stay. */
+export type CutChange = Partial<Omit<CutDocument, 'id' | 'kind'>> & Readonly<Record<string, unknown>>;
+
+/**
+ * A job with its report, ready to be changed one cut at a time. It is plain data of its own and is never changed: each
+ * change gives a new one, which shares with the old one all that stays the same, so that a drag can go back at any time.
+ */
+export interface Examiner {
+  readonly job: Job;
+  /** What `examine` says of the job; areas, volumes and masses of what is kept may differ in their last digits. */
+  readonly report: Report;
+  /** How the report was made: by looking near the cut that changed only, or at the whole job. */
+  readonly how: 'near' | 'whole';
+  /**
+   * The same job with the centre of a cut elsewhere, in the unit of the job.
+   * @throws RangeError if there is no such cut, or if it is a swept cut, which has no centre.
+   * @throws JobError if the cut cannot be there.
+   */
+  readonly moved: (cut: string, center: Point | readonly [number, number]) => Examiner;
+  /**
+   * The same job with some values of a cut changed, written as in a job: `{ diameter: 12 }`, `{ center: [3, 4] }`,
+   * `{ depth: 5 }`. A value of `undefined` takes a key away.
+   * @throws RangeError if there is no such cut.
+   * @throws JobError with all faults of what comes out, as `parseJob` would find them.
+   */
+  readonly changed: (cut: string, change: CutChange) => Examiner;
+}
+
+/**
+ * Examines a job so that changes to single cuts are quick: where a cut moves within the metal that is kept, and hangs
+ * together with few others, only what is near it is looked at again. All else is worked out anew as a whole.
+ */
+export function examiner(job: Job): Examiner {
+  return handle(job, standOf(job), 'whole');
+}
+
+function handle(job: Job, stand: Stand, how: Examiner['how']): Examiner {
+  const changed = (id: string, change: CutChange): Examiner => {
+    const number = stand.numberOf.get(id);
+    if (number === undefined) throw new RangeError(`changed: the job has no cut "${id}"`);
+    const next = withCut(job, number, change);
+    const patch = patched(job, stand, next, number);
+    return patch === null ? handle(next, standOf(next), 'whole') : handle(next, patch, 'near');
+  };
+  return {
+    job,
+    report: stand.report,
+    how,
+    changed,
+    moved: (id, center) => {
+      const number = stand.numberOf.get(id);
+      if (number === undefined) throw new RangeError(`moved: the job has no cut "${id}"`);
+      if (job.cuts[number]?.kind === 'swept') {
+        throw new RangeError(
+          `moved: cut "${id}" is swept and has a path, no centre; change its path instead`,
+        );
+      }
+      const [x, y] = 'x' in center ? [center.x, center.y] : center;
+      return changed(id, { center: [x, y] });
+    },
+  };
+}
+
+/** The job with one cut changed, checked as `parseJob` does. */
+function withCut(job: Job, number: number, change: CutChange): Job {
+  const { document } = job;
+  const { setups, keepOut, tools, ...plain } = document as typeof document & Record<string, unknown>;
+  const cut = { ...document.cuts[number], ...change } as CutDocument;
+  const cuts = document.cuts.map((one, k) => (k === number ? cut : one));
+  // What names cuts can be checked with all of them only.
+  if (setups !== undefined || keepOut !== undefined || tools !== undefined)
+    return parseJob({ ...document, cuts });
+  try {
+    const alone = parseJob({ ...plain, cuts: [cut] });
+    return {
+      ...job,
+      cuts: job.cuts.map((one, k) => (k === number ? (alone.cuts[0] as Job['cuts'][number]) : one)),
+      document: {
+        ...document,
+        cuts: cuts.map((one, k) => (k === number ? (alone.document.cuts[0] as CutDocument) : one)),
+      },
+    };
+  } catch (error) {
+    if (!(error instanceof JobError)) throw error;
+    const issues = error.issues.map(({ path, message }) => ({
+      path: path.replace(/^\/cuts\/0(?=\/|$)/, `/cuts/${number}`),
+      message,
+    }));
+    throw new JobError(issues);
+  }
+}

@@ -1,0 +1,99 @@
+import { JobError } from '../document/errors.js';
+import { plainFaults } from '../document/plain.js';
+import { type JobDocument, jobSchema } from '../document/schema.js';
+import { schemaIssues } from '../document/schema-issues.js';
+import { valueOfText } from '../document/text.js';
+import { tidied } from '../document/tidy.js';
+import { extentOf } from '../geometry/bounds.js';
+import { shownPoint } from '../geometry/shown.js';
+import { Faults } from '../job/faults.js';
+import { idIssues } from '../job/ids.js';
+import { DEFAULT_KNIFE_EDGE, DEFAULT_RESOLUTION, DEFAULT_WEB, type Job } from '../job/job.js';
+import type { JobCut } from '../job/plan.js';
+import { pointOf } from '../job/read-edges.js';
+import { contains } from '../region/contains.js';
+import { boundsOf } from '../region/measure.js';
+import type { Region } from '../region/region.js';
+import { readKeepOuts } from '../setups/read-keep-outs.js';
+import { readSetups } from '../setups/read-setups.js';
+import { crossingIssues } from './crossings.js';
+import { type PartSize, readCut } from './read-cut.js';
+import { readOutline } from './read-outline.js';
+import { readMachine, readTools } from './read-tools.js';
+
+/**
+ * The job that JSON describes, given as text or as the value of it. Its shapes are worked out and checked, its
+ * defaults filled in. Nothing gets through that is not a finite number, no size that is not over 0, and no open
+ * or self-crossing outline.
+ * @throws JobError with all faults at once, each with a JSON Pointer to its place.
+ */
+export function parseJob(json: unknown): Job {
+  const value = typeof json === 'string' ? valueOfText(json) : json;
+  const faults = new Faults();
+  faults.add(plainFaults(value));
+  const checked = jobSchema.safeParse(value);
+  if (!checked.success) {
+    const issues = schemaIssues(value, checked.error.issues);
+    faults.add(issues.filter(({ path }) => faults.holds(path)));
+  }
+  // With faults in it this is not a whole job yet; only what is sound is looked at.
+  const document = (checked.success ? tidied(checked.data) : value) as JobDocument;
+  const outline = readOutline(document, faults);
+  const cuts = readCuts(document, outline, faults);
+  checkKeep(document, outline, faults);
+  const setups = readSetups(document, outline, faults);
+  const keepOuts = readKeepOuts(document, faults);
+  const tools = readTools(document, faults);
+  const machine = readMachine(document, faults);
+  if (faults.issues.length > 0 || outline === null) throw new JobError(faults.issues);
+  return { ...jobOf(document, outline, cuts), setups, keepOuts, tools, machine };
+}
+
+function readCuts(document: JobDocument, outline: Region | null, faults: Faults): JobCut[] {
+  if (!faults.holds('/cuts')) return [];
+  const { cuts } = document;
+  const ids = idIssues(cuts);
+  const box = outline && boundsOf(outline);
+  const part: PartSize = {
+    thickness: faults.sound('/part/thickness') ? document.part.thickness : null,
+    extent: box && extentOf(box),
+    outline,
+    units: document.units,
+    resolution: faults.sound('/resolution')
+      ? (document.resolution ?? DEFAULT_RESOLUTION[document.units] ?? 0)
+      : 0,
+  };
+  const read = cuts.flatMap((cut, i) => readCut(cut, `/cuts/${i}`, part, faults) ?? []);
+  faults.add(ids);
+  faults.add(crossingIssues(read));
+  return read;
+}
+
+function checkKeep(document: JobDocument, outline: Region | null, faults: Faults): void {
+  if (outline === null || !faults.sound('/keep') || document.keep === undefined) return;
+  const keep = pointOf(document.keep);
+  if (contains(outline, keep) !== 'outside') return;
+  const message = `${shownPoint(keep)} is not on the part; it must lie inside the outline and in none of its holes`;
+  faults.add([{ path: '/keep', message }]);
+}
+
+function jobOf(
+  document: JobDocument,
+  outline: Region,
+  cuts: readonly JobCut[],
+): Omit<Job, 'setups' | 'keepOuts' | 'tools' | 'machine'> {
+  const { units, part, keep, limits = {} } = document;
+  return {
+    name: document.name ?? '',
+    units,
+    outline,
+    thickness: part.thickness,
+    material: part.material ?? null,
+    keep: keep === undefined ? null : pointOf(keep),
+    limits: { web: limits.web ?? DEFAULT_WEB[units], knifeEdge: limits.knifeEdge ?? DEFAULT_KNIFE_EDGE },
+    resolution: document.resolution ?? DEFAULT_RESOLUTION[units],
+    cuts,
+    tolerances: part.tolerances ?? null,
+    document,
+  };
+}

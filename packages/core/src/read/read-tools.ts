@@ -1,0 +1,92 @@
+import { choices, described } from '../document/described.js';
+import type { JobIssue } from '../document/errors.js';
+import type { CutDocument, JobDocument, MachineDocument, ToolDocument } from '../document/schema.js';
+import type { Faults } from '../job/faults.js';
+import { idIssues } from '../job/ids.js';
+
+/** Which kinds of tool make which kind of cut. */
+const FITS: Readonly<Record<CutDocument['kind'], readonly ToolDocument['kind'][]>> = {
+  bore: ['drill', 'boring head', 'end mill'],
+  annular: ['annular cutter'],
+  swept: ['end mill'],
+};
+
+/** The tools of a job; their faults are taken down: doubled names, cuts that are not there, tools that do not fit. */
+export function readTools(document: JobDocument, faults: Faults): readonly ToolDocument[] {
+  if (!faults.sound('/tools') || document.tools === undefined) return [];
+  const { tools } = document;
+  faults.add(idIssues(tools, '/tools', 'tool'));
+  faults.add(tools.flatMap(bareIssues));
+  if (faults.holds('/cuts')) faults.add(cutIssues(tools, document.cuts, faults));
+  return tools;
+}
+
+/** The speeds of the machine; faults are taken down: both ways of saying them, or the wrong way round. */
+export function readMachine(document: JobDocument, faults: Faults): MachineDocument {
+  if (!faults.sound('/machine') || document.machine === undefined) return {};
+  const { machine } = document;
+  const { slowest, fastest, speeds } = machine;
+  if (speeds !== undefined && (slowest !== undefined || fastest !== undefined)) {
+    faults.add([
+      { path: '/machine/speeds', message: 'lists all speeds; leave slowest and fastest out beside it' },
+    ]);
+  }
+  if (slowest !== undefined && fastest !== undefined && slowest > fastest) {
+    const message = `is ${slowest}, over the fastest speed, ${fastest}; exchange them`;
+    faults.add([{ path: '/machine/slowest', message }]);
+  }
+  return machine;
+}
+
+function bareIssues(tool: ToolDocument, i: number): JobIssue[] {
+  if (tool.kind !== 'boring head') return [];
+  const say = (key: 'diameter' | 'teeth', message: string): JobIssue[] =>
+    tool[key] === undefined ? [] : [{ path: `/tools/${i}/${key}`, message }];
+  return [
+    ...say(
+      'diameter',
+      'does not belong to a boring head, which is set to the diameter of each cut; leave it out',
+    ),
+    ...say('teeth', 'does not belong to a boring head, which has one edge; leave it out'),
+  ];
+}
+
+function cutIssues(tools: readonly ToolDocument[], cuts: readonly CutDocument[], faults: Faults): JobIssue[] {
+  const known = new Map<string, CutDocument>();
+  cuts.forEach((cut, k) => {
+    if (faults.sound(`/cuts/${k}/id`) && faults.sound(`/cuts/${k}/kind`)) known.set(cut.id, cut);
+  });
+  // A cut whose own name or kind is at fault may be the one that is meant.
+  const sure = known.size === cuts.length;
+  const users = new Map<string, string>();
+  return tools.flatMap((tool, i) =>
+    tool.cuts.flatMap((id, k): JobIssue[] => {
+      const path = `/tools/${i}/cuts/${k}`;
+      const cut = known.get(id);
+      if (cut === undefined) {
+        if (!sure) return [];
+        return [{ path, message: `is ${described(id)}, but no cut has that id${listed([...known.keys()])}` }];
+      }
+      const user = users.get(id);
+      users.set(id, tool.id);
+      if (user !== undefined) {
+        return [
+          { path, message: `names cut ${described(id)}, which tool ${described(user)} makes; leave one out` },
+        ];
+      }
+      if (FITS[cut.kind].includes(tool.kind)) return [];
+      const message = `names ${described(id)}, ${KIND_NAME[cut.kind]}; its tool must be ${choices(FITS[cut.kind])}`;
+      return [{ path, message }];
+    }),
+  );
+}
+
+const KIND_NAME = { bore: 'a bore', annular: 'an annular cut', swept: 'a swept cut' } as const;
+
+/** Most ids that a message lists. */
+const LISTED = 8;
+
+function listed(ids: readonly string[]): string {
+  if (ids.length === 0 || ids.length > LISTED) return '';
+  return `; there is ${choices(ids).replace(' or ', ' and ')}`;
+}

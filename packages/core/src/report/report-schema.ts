@@ -1,0 +1,264 @@
+import * as z from 'zod';
+import type { Frozen } from '../document/frozen.js';
+import { amount, cutKind, figure, place, side, source, units } from '../document/schema-parts.js';
+import { backOffSchema, loadSchema, passesSchema, placementSchema, toolPathSchema } from './report-center.js';
+import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
+import { biteSchema, intervalSchema, setupRow } from './report-setups.js';
+import { edgeSchema, regionSchema } from './report-shapes.js';
+
+const index = z.int().min(0);
+
+const slabIndex = index.meta({ description: 'Index into slabs.' });
+
+const pieceId = z.string().meta({ description: 'id of a piece.' });
+
+const between = z.tuple([source, source]).meta({ description: 'What the two edges came from.' });
+
+const slabSchema = z.strictObject({
+  from: amount.meta({ description: 'Height of its lower face over the bottom of the part.' }),
+  to: amount.meta({ description: 'Height of its upper face over the bottom of the part.' }),
+  area: amount.meta({ description: 'Area of the metal left in it.' }),
+});
+
+const sectionSchema = z.strictObject({ from: amount, to: amount, region: regionSchema });
+
+const pieceSchema = z.strictObject({
+  id: pieceId,
+  label: z.string().meta({ description: 'What a drawing calls it.' }),
+  role: z.enum(['kept', 'slug', 'held slug', 'offcut']),
+  area: amount.meta({ description: 'Area of its plan view.' }),
+  perimeter: amount.meta({ description: 'Length of the boundary of its plan view, holes included.' }),
+  volume: amount,
+  mass: amount.nullable().meta({ description: 'In massUnit; null if the material is not known.' }),
+  bounds: z.tuple([figure, figure, figure, figure]).meta({ description: '[min x, min y, max x, max y]' }),
+  holes: index.meta({ description: 'How many holes its plan view has.' }),
+  freedBy: z.string().nullable().meta({ description: 'id of the cut that freed it; null if none did.' }),
+  horns: z.array(index).meta({ description: 'Its own knife edges: indices into knifeEdges.' }),
+  view: regionSchema.meta({ description: 'Its plan view: the union of its sections.' }),
+  sections: z.array(sectionSchema).meta({
+    description: 'Its sections, going up; slabs in which it is the same are one.',
+  }),
+});
+
+const webSchema = z.strictObject({
+  thickness: amount.meta({ description: 'Diameter of the disc that just fits the neck.' }),
+  at: place.meta({ description: 'Middle of that disc.' }),
+  ends: z.tuple([place, place]).meta({ description: 'Where that disc touches the two edges.' }),
+  between,
+  interval: intervalSchema.meta({
+    description:
+      'Between what its thickness can lie; below 0 the cuts meet. null without setups of its cuts.',
+  }),
+  length: amount.meta({ description: 'How far along the neck the metal stays under the limit.' }),
+  strip: amount.meta({ description: 'How far the thickness stays the same; 0 for a neck at a point.' }),
+  slab: slabIndex,
+  piece: pieceId,
+  breakOff: breakOffSchema.nullable().meta({
+    description:
+      'To break it in its slab, sideways; an estimate. null where the strength of the material is not known.',
+  }),
+});
+
+const knifeEdgeSchema = z.strictObject({
+  angle: amount.meta({ description: 'Degrees through metal, between the tangents at the tip.' }),
+  interval: intervalSchema.meta({
+    description: 'Between what its angle can lie, degrees. null without setups of its cuts.',
+  }),
+  at: place.meta({ description: 'The tip.' }),
+  between,
+  feather: amount.nullable().meta({
+    description:
+      'How far in from the tip the metal is thinner than the web limit, up to the middle of the disc of that diameter that touches both edges; null where no such disc fits.',
+  }),
+  slab: slabIndex,
+  piece: pieceId,
+});
+
+const passingSchema = z.strictObject({
+  freedBy: z.string().meta({ description: 'id of the cut that set it loose.' }),
+  slug: z.boolean().meta({ description: "Whether it lay in an annular cutter's core." }),
+  volume: amount,
+  mass: amount.nullable().meta({ description: 'In massUnit; null if the material is not known.' }),
+});
+
+const floorSchema = z.strictObject({
+  thickness: amount.meta({ description: 'Metal left under (or over) the cut.' }),
+  area: amount,
+  under: z.string().meta({ description: 'id of the cut that stops short.' }),
+  holds: pieceId.nullable().meta({ description: 'id of the slug that it holds; null if none.' }),
+  kerfLength: amount.nullable().meta({
+    description:
+      'Length along which the floor would have to break to let the slug go; null if it holds none.',
+  }),
+  at: place.meta({ description: 'A place on the floor.' }),
+  slab: slabIndex,
+  breakOff: breakOffSchema.nullable().meta({
+    description:
+      'To break the slug out that it holds; an estimate. null if it holds none, or where the strength of the material is not known.',
+  }),
+});
+
+const cutSchema = z.strictObject({
+  id: z.string(),
+  source,
+  kind: cutKind,
+  center: place.nullable().meta({ description: 'null for a swept cut.' }),
+  diameter: amount,
+  wall: amount.nullable().meta({ description: 'Of an annular cut; null for others.' }),
+  path: z.array(edgeSchema).nullable().meta({
+    description: "Path of a swept cut's tool centre; null for others.",
+  }),
+  from: side,
+  depth: amount.meta({ description: 'How deep it really goes: the thickness if through.' }),
+  through: z.boolean(),
+  footprint: regionSchema.meta({ description: 'What it would cut in a plate without edges.' }),
+  relation: z.enum(['clear', 'grazes', 'breaks out', 'inside', 'swallows']),
+  bites: z.array(biteSchema).meta({
+    description: 'Of a bore or annular cut: each straight face of the outline that its circle opens.',
+  }),
+  removedArea: amount.meta({ description: 'Plan area that it takes in its turn.' }),
+  removedVolume: amount.meta({ description: 'Volume that it takes in its turn.' }),
+  placement: placementSchema.nullable().meta({
+    description: 'How its centre was given, and what follows; null where it was given as a point.',
+  }),
+  load: loadSchema.nullable().meta({
+    description: 'At its turn, at the height where it starts; null for a swept cut.',
+  }),
+  backOff: backOffSchema.nullable().meta({
+    description:
+      'How to come off its wall at the bottom before the tool is lifted; null where no way leads off it, as in a full hole, and for a swept cut.',
+  }),
+  passes: passesSchema.nullable().meta({
+    description: 'null where none were asked for, or where they cannot be made.',
+  }),
+  toolPath: toolPathSchema.nullable().meta({
+    description: 'Of a swept cut that follows the outline; null for others.',
+  }),
+  running: runningSchema.nullable().meta({
+    description: 'Speed, feed and time with its tool; null without a tool.',
+  }),
+});
+
+const keepOutRow = z.strictObject({
+  id: z.string(),
+  kind: z.enum(['jaw', 'stop', 'parallel', 'clamp']),
+  setup: z.string().nullable().meta({ description: 'id of the setup that it is in; null for all.' }),
+  from: figure.meta({ description: 'Height of its lower face over the face that the part lies on.' }),
+  to: figure,
+  region: regionSchema.meta({ description: 'Seen from above, in the coordinates of the part as drawn.' }),
+});
+
+const findingSchema = z.strictObject({
+  level: z.enum(['danger', 'check', 'note']),
+  code: z.string().regex(/^[a-z]+(-[a-z]+)*$/),
+  message: z.string().min(1),
+  at: place.nullable(),
+  about: z.array(z.string()).meta({
+    description:
+      'Names: outline:N, hole:H:N, cut:ID, piece:ID, web:N, knifeEdge:N, floor:N, setup:ID, keepOut:ID.',
+  }),
+});
+
+/** The report on a job, version 1: what is left, and what to watch. Complete: a drawing needs nothing else. */
+export const reportSchema = z
+  .strictObject({
+    edgebite: z.literal(1),
+    name: z.string(),
+    units,
+    massUnit: z.enum(['g', 'lb']).nullable().meta({
+      description: '"g" for mm and "lb" for inch; null where no mass is given.',
+    }),
+    material: z.string().nullable(),
+    thickness: amount,
+    outline: regionSchema.meta({ description: 'The part before any cut.' }),
+    keep: place.nullable().meta({ description: 'Where the part is held; null if the job does not say.' }),
+    limits: z.strictObject({ web: amount, knifeEdge: amount }),
+    resolution: amount,
+    removedArea: amount.meta({ description: 'Area of the outline where nothing is left.' }),
+    removedVolume: amount.meta({ description: 'What the cuts took in all.' }),
+    slabs: z.array(slabSchema).meta({ description: 'Going up from the bottom.' }),
+    pieces: z.array(pieceSchema).meta({ description: 'Kept first, then by volume, largest first.' }),
+    webs: z.array(webSchema).meta({ description: 'Thinnest first.' }),
+    knifeEdges: z.array(knifeEdgeSchema).meta({ description: 'Sharpest first.' }),
+    floors: z.array(floorSchema),
+    passing: z.array(passingSchema).meta({
+      description:
+        'Bodies that come loose on the way and are cut away later; in the order in which they come.',
+    }),
+    cuts: z.array(cutSchema).meta({ description: 'In the order of the job.' }),
+    setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
+    keepOut: z.array(keepOutRow).meta({ description: 'Jaws, stops, parallels and clamps of the job.' }),
+    findings: z.array(findingSchema),
+    cautions: z.array(cautionSchema).min(1).meta({
+      description: 'In the order of danger; the standing one, which holds for all work, comes last.',
+    }),
+  })
+  .meta({ title: 'edgebite report, version 1' });
+
+/** The report on a job. */
+export type Report = Frozen<z.infer<typeof reportSchema>>;
+
+/** A report's line or arc. */
+export type ReportEdge = Frozen<z.infer<typeof edgeSchema>>;
+
+/** A report's region. */
+export type ReportRegion = Frozen<z.infer<typeof regionSchema>>;
+
+/** A piece of metal that is left. */
+export type ReportPiece = Report['pieces'][number];
+
+/** A neck of metal under the limit. */
+export type ReportWeb = Report['webs'][number];
+
+/** A sharp corner of metal under the limit. */
+export type ReportKnifeEdge = Report['knifeEdges'][number];
+
+/** Metal left where a cut stops short. */
+export type ReportFloor = Report['floors'][number];
+
+/** A body that comes loose and is cut away later. */
+export type ReportPassing = Report['passing'][number];
+
+/** What one cut did. */
+export type ReportCut = Report['cuts'][number];
+
+/** How the part lies in a setup, its zero and its readout targets. */
+export type ReportSetup = Report['setups'][number];
+
+/** Where the readout is to stand for a cut or one of its passes. */
+export type ReportTarget = ReportSetup['targets'][number];
+
+/** A jaw, stop, parallel or clamp. */
+export type ReportKeepOut = Report['keepOut'][number];
+
+/** How a cut is to be run with its tool. */
+export type Running = NonNullable<ReportCut['running']>;
+
+/** About what it takes to break thin metal. */
+export type BreakOff = NonNullable<ReportFloor['breakOff']>;
+
+/** A caution, and what it comes from. */
+export type Caution = Report['cautions'][number];
+
+/** How the centre of a cut was given, and the dimensions of the hole. */
+export type ReportPlacement = NonNullable<ReportCut['placement']>;
+
+/** How much of a tool's circle is in metal. */
+export type ReportLoad = NonNullable<ReportCut['load']>;
+
+/** How to come off the wall before lifting. */
+export type ReportBackOff = NonNullable<ReportCut['backOff']>;
+
+/** The passes in which a bore is cut. */
+export type ReportPasses = NonNullable<ReportCut['passes']>;
+
+/** The path of a swept cut that follows the outline. */
+export type ReportToolPath = NonNullable<ReportCut['toolPath']>;
+
+/** Something to know before cutting. */
+export type Finding = Report['findings'][number];
+
+/** The JSON Schema (draft 2020-12) of a report, made from the schema that its types come from. */
+export function reportJsonSchema(): Record<string, unknown> {
+  return z.toJSONSchema(reportSchema, { target: 'draft-2020-12' });
+}

@@ -1,0 +1,82 @@
+import * as z from 'zod';
+import { amount, figure, place, side, units } from '../document/schema-parts.js';
+
+const pair = (description: string) => z.tuple([figure, figure]).meta({ description });
+
+const ends = z.tuple([figure, figure]).meta({ id: 'Interval', description: '[least, most]' });
+
+/** Between what a figure can lie, given how far the setups may be off; null where that is not known. */
+export const intervalSchema = z
+  .strictObject({
+    worst: ends.meta({ description: 'With every error at its worst.' }),
+    rss: ends.meta({ description: 'With errors added as the root of the sum of their squares.' }),
+  })
+  .nullable();
+
+const linkSchema = z.strictObject({
+  kind: z.enum(['stop', 'block', 'measured', 'edge finder', 'tool', 'offset']),
+  name: z.string().nullable(),
+  from: z.string().nullable().meta({ description: 'Where it starts, as the job says it; null if unsaid.' }),
+  to: z.string().nullable(),
+  length: amount.nullable().meta({
+    description: 'As written, in units; of an edge finder or tool its diameter. null if missing or none.',
+  }),
+  units,
+  offset: figure.meta({
+    description: 'By how much the readout grows along it, from the zero towards the part, in readout units.',
+  }),
+  tolerance: amount.meta({ description: 'To either side, in readout units.' }),
+  basis: z.enum(['given', 'general', 'none']).meta({
+    description: "Where the tolerance is from: the job, the part's class of ISO 2768-1, or nowhere.",
+  }),
+});
+
+const axisSchema = z.strictObject({
+  place: z.string().meta({ description: 'The place on the part that the chain ends at.' }),
+  at: figure.meta({ description: 'What the readout shows when the spindle stands over that place.' }),
+  links: z.array(linkSchema).meta({ description: 'From the zero to the part.' }),
+  worst: amount.meta({ description: 'How far the chain may be off at worst, to either side.' }),
+  rss: amount.meta({ description: 'The same as root of the sum of the squares.' }),
+});
+
+const targetSchema = z.strictObject({
+  cut: z.string().meta({ description: 'id of the cut.' }),
+  pass: z.int().min(1).nullable().meta({ description: 'Which of its passes, from 1; null if it has none.' }),
+  point: z.int().min(0).nullable().meta({
+    description: "Which point of a swept cut's path, from 0 at its start; null for others.",
+  }),
+  center: place.meta({ description: 'On the part as drawn, in the unit of the report.' }),
+  exact: pair('What the readout should show there, in its unit.'),
+  readout: pair('The nearest step of the readout: the target.'),
+  roundingError: pair('Target less exact.'),
+  worst: pair('How far the spindle may be from the target at worst, to either side.'),
+  rss: pair('The same as root of the sum of the squares.'),
+});
+
+/** How the part lies in a setup, where its zero is, and where the readout is to stand for each cut. */
+export const setupRow = z.strictObject({
+  id: z.string(),
+  name: z.string().nullable(),
+  turn: figure.meta({ description: 'Degrees counter-clockwise, after it was turned over.' }),
+  flip: z.enum(['x', 'y']).nullable().meta({ description: 'Axis about which it is turned over.' }),
+  up: side.meta({ description: 'The face of the drawn part that lies up.' }),
+  readout: z.strictObject({ units, resolution: amount.meta({ description: 'In its unit.' }) }),
+  zero: z
+    .strictObject({
+      at: place.meta({ description: "Where the readout's zero is on the part as drawn." }),
+      x: axisSchema,
+      y: axisSchema,
+    })
+    .meta({ description: "Lengths in the readout's unit, but for `at`." }),
+  cuts: z.array(z.string()).meta({ description: 'ids of the cuts made in it, in the order of the job.' }),
+  targets: z.array(targetSchema),
+});
+
+/** What a partial hole does to the face that it opens, and how sure that is. */
+export const biteSchema = z.strictObject({
+  face: z.string().meta({ description: 'Name of the straight outline edge.' }),
+  depth: amount.meta({ description: 'How deep the circle goes in from the face.' }),
+  opening: amount.meta({ description: 'Width of the opening in the face.' }),
+  depthInterval: intervalSchema,
+  openingInterval: intervalSchema,
+});

@@ -1,0 +1,96 @@
+import type { Cut } from '../cut/cut.js';
+import type { Point } from '../geometry/point.js';
+import type { Job } from '../job/job.js';
+import type { JobCut } from '../job/plan.js';
+import type { Removal } from '../left/cells.js';
+import type { Left } from '../left/left.js';
+import { type Gouge, gouges } from '../path/gouge.js';
+import type { ReportCut } from '../report/report-schema.js';
+import { backOffReach, clearanceOf, loadRows, placementRow } from './center-rows.js';
+import { metalFinder, type NearMetal, type RoundCut } from './near-metal.js';
+import { passesRow } from './passes-row.js';
+import { pathRow } from './path-row.js';
+
+/** What a report says of where a tool stands and what it meets there. */
+export type CenterRow = Pick<ReportCut, 'placement' | 'load' | 'backOff' | 'passes' | 'toolPath'>;
+
+/** That, and what is amiss with it. */
+export interface CenterCut {
+  readonly row: CenterRow;
+  /** Why the passes that were asked for cannot be made; null if they can. */
+  readonly passesFault: string | null;
+  /** Where a path goes that was meant to stay on the other side. */
+  readonly gouges: readonly Gouge[];
+}
+
+/**
+ * What there is to say of where each tool stands, from the metal near it when its turn comes.
+ * @param isWanted of which cuts that is asked for; the others are left blank
+ */
+export function centerCuts(
+  job: Job,
+  removals: readonly Removal[],
+  left: Left,
+  isWanted: (id: string) => boolean = () => true,
+): CenterCut[] {
+  const metalNear = metalFinder(job.outline, job.thickness, job.cuts, removals, heldPlace(job, left));
+  return job.cuts.map((cut, k) =>
+    !isWanted(cut.id)
+      ? BLANK
+      : cut.kind === 'swept'
+        ? sweptCut(job, cut)
+        : roundCut(job, cut, metalNear(k, cut, reachOf(job, cut))),
+  );
+}
+
+/** Of a cut that is not asked for. */
+const BLANK: CenterCut = {
+  row: { placement: null, load: null, backOff: null, passes: null, toolPath: null },
+  passesFault: null,
+  gouges: [],
+};
+
+/** A place on the piece that is kept; null if nothing is left. */
+function heldPlace({ keep }: Job, { pieces }: Left): Point | null {
+  if (keep !== null && pieces.keepStands !== false) return keep;
+  return pieces.pieces[0]?.plan[0]?.outer[0]?.a ?? null;
+}
+
+/** How far from its circle a cut can do anything: passes stand a whole diameter short of the final cut at most. */
+export function reachOf(job: Job, cut: JobCut & RoundCut): number {
+  const off = backOffReach(cut.diameter / 2, clearanceOf(job, cut));
+  return cut.plan?.passes ? Math.max(off, cut.diameter) : off;
+}
+
+/** The rows of a round cut: of nothing but the job's limits, the cut, and the metal near it. */
+function roundCut(job: Job, cut: JobCut & RoundCut, metal: NearMetal): CenterCut {
+  const { center = null, passes = null } = cut.plan ?? {};
+  const made = passes === null ? null : passesRow(cut, passes, metal);
+  return {
+    row: {
+      placement: center === null ? null : placementRow(cut, center, metal),
+      ...loadRows(cut, clearanceOf(job, cut), metal),
+      passes: made !== null && 'row' in made ? made.row : null,
+      toolPath: null,
+    },
+    passesFault: made !== null && 'fault' in made ? made.fault : null,
+    gouges: [],
+  };
+}
+
+function sweptCut(job: Job, cut: JobCut & Extract<Cut, { kind: 'swept' }>): CenterCut {
+  const { along = null, stays = null } = cut.plan ?? {};
+  const radius = cut.diameter / 2;
+  return {
+    row: {
+      placement: null,
+      load: null,
+      backOff: null,
+      passes: null,
+      toolPath: along === null ? null : pathRow(job.outline, cut.diameter, along, job.resolution),
+    },
+    passesFault: null,
+    gouges:
+      stays === null ? [] : gouges(cut.path, radius, job.outline, { side: stays, tolerance: job.resolution }),
+  };
+}

@@ -1,0 +1,155 @@
+import { footprint } from '../cut/footprint.js';
+import type { Contact } from '../datum/contact.js';
+import { asDrawn, driftAt, driftOfPath, type Placed } from '../datum/drift.js';
+import { generalTolerance, RANGE_ENDS } from '../datum/general-tolerance.js';
+import { inUnit } from '../datum/length-unit.js';
+import type { Laid } from '../datum/setup.js';
+import type { TipCurve } from '../datum/tip.js';
+import { extentOf } from '../geometry/bounds.js';
+import { nearestOnEdge } from '../geometry/distance.js';
+import type { Edge } from '../geometry/edge.js';
+import type { Point, Vector } from '../geometry/point.js';
+import type { Job } from '../job/job.js';
+import { boundsOf, loopsOf } from '../region/measure.js';
+import type { Region } from '../region/region.js';
+
+/** The boundaries of a job that may stand elsewhere than drawn: by source, their edges and whose they are. */
+export interface Moving {
+  readonly edges: ReadonlyMap<string, readonly Edge[]>;
+  /** By id of a cut: how far it may be off, for each setup that it is made in. */
+  readonly cuts: ReadonlyMap<string, readonly Placed[]>;
+  /** Places closer than this are one. */
+  readonly near: number;
+  /** Nothing moves further than this against anything else. */
+  readonly farthest: number;
+}
+
+/** Share of the part's extent within which a place lies on an edge: a hundred times that at which points are welded. */
+const NEAR_SHARE = 1e-7;
+
+/** Sine of the angle from which on a web does not end square to an edge, but at a corner. */
+const SQUARE = 1e-4;
+
+/** How the boundaries of a job may move. */
+export function movingOf(job: Job, lays: readonly Laid[]): Moving {
+  if (lays.length === 0) return { edges: new Map(), cuts: new Map(), near: 0, farthest: 0 };
+  const edges = new Map<string, Edge[]>();
+  const box = boundsOf(job.outline);
+  const add = (region: Region) => {
+    for (const edge of loopsOf(region).flat()) {
+      const { source = '' } = edge;
+      const known = edges.get(source);
+      if (known === undefined) edges.set(source, [edge]);
+      else known.push(edge);
+    }
+  };
+  add(job.outline);
+  for (const cut of job.cuts) add(footprint(cut));
+  const cuts = new Map(
+    job.cuts.map((cut) => [
+      cut.id,
+      lays
+        .filter(({ setup }) => setup.cuts.includes(cut.id))
+        .map((lay) => (cut.kind === 'swept' ? driftOfPath(lay, cut.id) : driftAt(lay, cut.id, cut.center))),
+    ]),
+  );
+  const extent = box === null ? 0 : extentOf(box);
+  return {
+    edges,
+    cuts,
+    near: NEAR_SHARE * extent,
+    farthest: Math.max(...lays.map((lay) => farthestDrift(lay, extent))),
+  };
+}
+
+/** Which of the setups of each cut is looked at. */
+export type Choice = ReadonlyMap<string, Placed>;
+
+/**
+ * Each way to choose one setup for every one of some boundaries' cuts; none where one of the cuts is in no setup, and
+ * none where none of the boundaries is a cut's.
+ */
+export function choicesFor(moving: Moving, sources: readonly string[]): Choice[] {
+  const ids = [
+    ...new Set(sources.filter((source) => source.startsWith('cut:')).map((source) => source.slice(4))),
+  ];
+  if (ids.length === 0) return [];
+  return ids.reduce<Choice[]>(
+    (choices, id) =>
+      choices.flatMap((choice) =>
+        (moving.cuts.get(id) ?? []).map((placed) => new Map([...choice, [id, placed]])),
+      ),
+    [new Map()],
+  );
+}
+
+function placedOf(source: string, at: Point, choice: Choice): Placed {
+  return choice.get(source.slice(4)) ?? asDrawn(at);
+}
+
+/** Edges of a source through a place. */
+function edgesAt(moving: Moving, source: string, at: Point): readonly Edge[] {
+  return (moving.edges.get(source) ?? []).filter((edge) => nearestOnEdge(edge, at).distance <= moving.near);
+}
+
+/** Unit normal of an edge at a place on it. */
+function normalAt(edge: Edge, at: Point): Vector {
+  if (edge.kind === 'line') return normalOf(edge);
+  const length = Math.hypot(at.x - edge.center.x, at.y - edge.center.y);
+  return { dx: (at.x - edge.center.x) / length, dy: (at.y - edge.center.y) / length };
+}
+
+/** Unit normal of a straight edge, to the left of its travel. */
+export function normalOf({ a, b }: { readonly a: Point; readonly b: Point }): Vector {
+  const length = Math.hypot(b.x - a.x, b.y - a.y);
+  return { dx: -(b.y - a.y) / length, dy: (b.x - a.x) / length };
+}
+
+/**
+ * What a web touches at one of its ends: an edge that it is square to, or a corner of the outline; null where the
+ * source has no such edge there.
+ * @param n unit vector across the web
+ */
+export function contactAt(
+  moving: Moving,
+  choice: Choice,
+  source: string,
+  at: Point,
+  n: Vector,
+): Contact | null {
+  const edge = edgesAt(moving, source, at).find((one) => {
+    const m = normalAt(one, at);
+    return Math.abs(m.dx * n.dy - m.dy * n.dx) <= SQUARE;
+  });
+  const placed = placedOf(source, at, choice);
+  if (edge?.kind === 'line') return { kind: 'flat', placed };
+  if (edge?.kind === 'arc') return { kind: 'round', placed, center: edge.center };
+  // Corners that point into metal are the outline's own: a round tool leaves none.
+  return source.startsWith('cut:') ? null : { kind: 'round', placed, center: at };
+}
+
+/** The curves of a source that run through the tip of a knife edge. */
+export function tipCurves(moving: Moving, choice: Choice, source: string, at: Point): TipCurve[] {
+  return edgesAt(moving, source, at).map((edge): TipCurve => {
+    const placed = placedOf(source, at, choice);
+    if (edge.kind === 'arc') return { kind: 'circle', placed, center: edge.center, radius: edge.radius };
+    return { kind: 'line', placed, at: edge.a, normal: normalOf(edge) };
+  });
+}
+
+/**
+ * A bound on how far anything may move against anything else, in the unit of the part: both chains and two steps of
+ * the readout along each axis, for both, and the part's own size.
+ */
+function farthestDrift({ setup, part, x, y }: Laid, extent: number): number {
+  const own = 2 * (x.worst + y.worst + 2 * setup.readout.resolution);
+  const { tolerances, units } = part;
+  const mm = inUnit(extent, units, 'mm');
+  const sizes =
+    tolerances === null
+      ? []
+      : [mm, ...RANGE_ENDS.filter((end) => end < mm)].map(
+          (length) => generalTolerance(length, tolerances) ?? 0,
+        );
+  return inUnit(own, setup.readout.units, units) + 2 * inUnit(Math.max(0, ...sizes), 'mm', units);
+}

@@ -1,0 +1,108 @@
+import { pointToJson } from '../format/json.js';
+import { DEGREE } from '../geometry/degree.js';
+import type { Vector } from '../geometry/point.js';
+import type { PassesPlan } from '../job/plan.js';
+import { plainReason } from '../job/reason.js';
+import { openOut, type Pass, type PassPlan, stepIn } from '../passes/passes.js';
+import { intersect, union } from '../region/boolean.js';
+import { area } from '../region/measure.js';
+import { disc, type Region } from '../region/region.js';
+import { subtract } from '../region/subtract.js';
+import type { ReportPasses } from '../report/report-schema.js';
+import { headingAlong, headingOf, loadJson } from './center-rows.js';
+import type { Layer, NearMetal, RoundCut } from './near-metal.js';
+
+/** Passes as they can be made, or why they cannot. */
+export type MadePasses = { readonly row: ReportPasses } | { readonly fault: string };
+
+/**
+ * The passes of a bore through the metal that is there at its turn, at any height: where an earlier cut has taken
+ * metal from one layer and not from another, bites are those of the layer that has the most.
+ */
+export function passesRow(cut: RoundCut, plan: PassesPlan, { layers }: NearMetal): MadePasses {
+  const solid = layers.filter(({ plain }) => plain !== 'air');
+  const [first, second] = solid;
+  const metal = second === undefined ? (first?.metal ?? []) : union(solid.map((layer) => layer.metal));
+  const { bite, finish, spring, feed } = plan;
+  const options = {
+    metal,
+    center: cut.center,
+    radius: cut.diameter / 2,
+    bite,
+    finish,
+    spring,
+    depth: cut.depth,
+    ...(feed === null ? {} : { feed }),
+  };
+  try {
+    const made =
+      plan.kind === 'step in'
+        ? stepIn({ ...options, approach: plan.approach === null ? undefined : directionOf(plan.approach) })
+        : openOut({ ...options, smallest: plan.smallest });
+    return { row: rowOf(cut, plan, made, volumesOf(layers, made.passes)) };
+  } catch (error) {
+    return { fault: plainReason(error) };
+  }
+}
+
+/** A unit vector; exact along the axes, which is how tables move. */
+function directionOf(degrees: number): Vector {
+  const quarter = degrees / 90;
+  if (Number.isInteger(quarter)) {
+    const axes: readonly Vector[] = [
+      { dx: 1, dy: 0 },
+      { dx: 0, dy: 1 },
+      { dx: -1, dy: 0 },
+      { dx: 0, dy: -1 },
+    ];
+    return axes[((quarter % 4) + 4) % 4] as Vector;
+  }
+  return { dx: Math.cos(degrees * DEGREE), dy: Math.sin(degrees * DEGREE) };
+}
+
+function rowOf(
+  { from }: RoundCut,
+  { kind }: PassesPlan,
+  { approach, travel, minutes, unevenness, passes }: PassPlan,
+  volumes: readonly number[],
+): ReportPasses {
+  return {
+    kind,
+    approach: approach === null ? null : headingAlong(approach),
+    travel,
+    minutes,
+    unevenness,
+    list: passes.map((pass, k) => ({
+      role: pass.role,
+      center: pointToJson(pass.center),
+      diameter: 2 * pass.radius,
+      step: pass.step,
+      area: pass.area,
+      volume: volumes[k] as number,
+      bite:
+        pass.bite === null
+          ? null
+          : { size: pass.bite.size, angle: headingOf(pass.bite.angle), at: pointToJson(pass.bite.at) },
+      load: loadJson(pass.engagement, from),
+      longestCut: { angle: pass.longestCut.angle / DEGREE, length: pass.longestCut.length },
+      minutes: pass.minutes,
+    })),
+  };
+}
+
+/** What each pass takes in all layers. */
+function volumesOf(layers: readonly Layer[], passes: readonly Pass[]): number[] {
+  const solid = layers.filter(({ plain }) => plain !== 'air');
+  const [only, second] = solid;
+  if (only !== undefined && second === undefined) return passes.map((pass) => pass.area * only.height);
+  const left: Region[] = solid.map(({ metal }) => metal);
+  return passes.map(({ role, center, radius }) => {
+    if (role === 'spring') return 0;
+    const tool = disc(center, radius);
+    return solid.reduce((sum, { height }, k) => {
+      const metal = left[k] as Region;
+      left[k] = subtract(metal, [tool]);
+      return sum + area(intersect([metal, tool])) * height;
+    }, 0);
+  });
+}

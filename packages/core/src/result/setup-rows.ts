@@ -1,0 +1,116 @@
+import type { Link, LinkSize } from '../datum/chain.js';
+import { type AxisZero, type Laid, laid, placeUnder, type ZeroSize } from '../datum/setup.js';
+import { targetAt } from '../datum/target.js';
+import { pointToJson, regionToJson } from '../format/json.js';
+import type { Point } from '../geometry/point.js';
+import type { Job } from '../job/job.js';
+import { pointOf } from '../job/read-edges.js';
+import type { Report, ReportCut, ReportKeepOut, ReportSetup, ReportTarget } from '../report/report-schema.js';
+import { placeWord } from '../setups/read-chain-place.js';
+
+/** A readout that shows 0 along both axes. */
+const ZERO = [0, 0] as const;
+
+/** The setups of a job, worked out. */
+export function laidSetups(job: Job): Laid[] {
+  return job.setups.map((setup) => laid(setup, job));
+}
+
+/** The rows of a job's setups: how the part lies, the zeros, and the targets of each cut, in the order of the job. */
+export function setupRows(lays: readonly Laid[], cuts: Report['cuts']): ReportSetup[] {
+  return lays.map((lay) => {
+    const { id, name, lie, readout, zero } = lay.setup;
+    const own = new Set(lay.setup.cuts);
+    const inOrder = cuts.filter((cut) => own.has(cut.id));
+    return {
+      id,
+      name,
+      turn: lie.turn + 0,
+      flip: lie.flip,
+      up: lie.flip === null ? 'top' : 'bottom',
+      readout,
+      zero: {
+        at: pointToJson(placeUnder(lay, ZERO)),
+        x: axisRow(zero.x, lay.x),
+        y: axisRow(zero.y, lay.y),
+      },
+      cuts: inOrder.map((cut) => cut.id),
+      targets: inOrder.flatMap((cut) => targetRows(lay, cut)),
+    };
+  });
+}
+
+function axisRow({ place, links }: AxisZero, size: ZeroSize): ReportSetup['zero']['x'] {
+  return {
+    place,
+    at: size.offset + 0,
+    links: links.map((link, k) => linkRow(link, size.links[k] as LinkSize)),
+    worst: size.worst,
+    rss: size.rss,
+  };
+}
+
+function linkRow(
+  link: Link,
+  { offset, tolerance, basis }: LinkSize,
+): ReportSetup['zero']['x']['links'][number] {
+  const { kind, name, from, to, length, units } = link;
+  return {
+    kind,
+    name,
+    from: from === null ? null : placeWord(from),
+    to: to === null ? null : placeWord(to),
+    length,
+    units,
+    offset,
+    tolerance,
+    basis,
+  };
+}
+
+function targetRows(lay: Laid, cut: ReportCut): ReportTarget[] {
+  return standsOf(cut).map(({ center, pass, point }) => {
+    const { exact, readout, roundingError, worst, rss } = targetAt(lay, center);
+    return {
+      cut: cut.id,
+      pass,
+      point,
+      center: pointToJson(center),
+      exact: [...exact],
+      readout: [...readout],
+      roundingError: [...roundingError],
+      worst: [...worst],
+      rss: [...rss],
+    };
+  });
+}
+
+interface Stand {
+  readonly center: Point;
+  readonly pass: number | null;
+  readonly point: number | null;
+}
+
+/** Where the spindle stands for a cut: at its centre, at that of each pass, or at each end of an edge of its path. */
+function standsOf({ center, path, passes }: ReportCut): Stand[] {
+  if (path !== null) {
+    const ends = [...path.slice(0, 1).map(({ a }) => a), ...path.map(({ b }) => b)];
+    return ends.map((at, k) => ({ center: pointOf(at), pass: null, point: k }));
+  }
+  if (passes !== null && passes.list.length > 0) {
+    return passes.list.map((pass, k) => ({ center: pointOf(pass.center), pass: k + 1, point: null }));
+  }
+  return center === null ? [] : [{ center: pointOf(center), pass: null, point: null }];
+}
+
+/** The rows of a job's keep-outs. */
+export function keepOutRows(job: Job): ReportKeepOut[] {
+  return job.keepOuts.map(({ id, kind, setup, from, to, region }) => ({
+    id,
+    kind,
+    setup,
+    from: from + 0,
+    to: to + 0,
+    region: regionToJson(region),
+  }));
+}

@@ -1,0 +1,129 @@
+import type { Report } from '@edgebite/core';
+import { type Svg, withWindow } from '@svgdotjs/svg.js';
+import { hatchingIn } from '../pen/hatch.js';
+import type { Pen } from '../pen/pen.js';
+import { checkIdPrefix, rootOf, serialized } from '../pen/root.js';
+import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
+import { drawMeasures, drawTop, setLabels } from '../plan/plan.js';
+import { middleOf, rimBounds, shownBounds } from '../sheet/layout.js';
+import type { Place } from '../view/edges.js';
+import { INK } from '../view/room.js';
+import { type Box, onSheet, type View } from '../view/view.js';
+import { descriptionOf, titleOf } from './describe.js';
+import { inkedRoom } from './ink.js';
+
+/** How a report is drawn for a screen. */
+export interface ViewOptions {
+  /** Width and height of the picture's own coordinates, in which lettering is 3.5 high: 200 by 130 without it. */
+  readonly size?: readonly [number, number];
+  /** A theme that is ready, or colours of your own, which may be `var(--name)`; `light` without it. */
+  readonly theme?: ThemeName | Theme;
+  /** Put before every id in the drawing, so that several can be in one page; `edgebite-view-` without it. */
+  readonly idPrefix?: string;
+  /** Whether sizes and places from the zero are drawn; they are without it. */
+  readonly dimensions?: boolean;
+  /** Whether names and numbers are set; they are without it. */
+  readonly labels?: boolean;
+}
+
+/** The smallest and the largest picture, and the room round the part: with dimensions, and without. */
+const LEAST = 40;
+const MOST = 2000;
+const ROUND = {
+  dimensioned: { left: 29, right: 18, top: 18, bottom: 24 },
+  bare: { left: 8, right: 8, top: 8, bottom: 8 },
+};
+
+/** The surroundings of the centre of a pass. */
+function around([x, y]: Place): Box {
+  return { x: x - 2, y: y - 2, width: 4, height: 4 };
+}
+
+/** From the rims of cuts to the edge of the picture. */
+const RIM = 2;
+
+/** Draws a view of a report into the DOM of a window and returns the SVG as text. Throws as `viewTreeIn` does. */
+export function viewIn(window: Window, report: Report, options: ViewOptions): string {
+  return serialized(viewTreeIn(window, report, options), window);
+}
+
+/**
+ * Draws the plan alone, without a sheet, into the DOM of a window and returns the tree, which is not in the page yet.
+ * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, the theme is none, or a side
+ * of `size` is not from 40 to 2,000.
+ */
+export function viewTreeIn(window: Window, report: Report, options: ViewOptions): Svg {
+  const { size = [200, 130], theme = 'light', idPrefix = 'edgebite-view-' } = options;
+  const { dimensions = true, labels = true } = options;
+  checkIdPrefix('drawView', idPrefix);
+  if (!size.every((side) => side >= LEAST && side <= MOST)) {
+    throw new RangeError(
+      `drawView: size is ${size.join(' by ')}; each side must be from ${LEAST} to ${MOST}`,
+    );
+  }
+  const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
+  return withWindow(window, () => {
+    const words = { title: titleOf(report), description: descriptionOf(report) };
+    const root = rootOf(size, words, idPrefix, pen.theme);
+    // As large as its place in the page.
+    root.attr({ width: '100%', height: '100%', preserveAspectRatio: 'xMidYMid meet' });
+    const plan = { x: 0, y: 0, width: size[0], height: size[1] };
+    const place = { plan, view: fitting(report, size, dimensions ? ROUND.dimensioned : ROUND.bare) };
+    const group = root.group().attr({ id: `${idPrefix}plan`, role: 'group', 'aria-label': 'Plan' });
+    const named = drawTop(group, report, place, pen, hatchingIn(root, pen));
+    if (!dimensions && !labels) return root;
+    const room = inkedRoom(report, plan, place.view);
+    if (dimensions) drawMeasures(group, report, place, room, pen);
+    // On a screen a pass can be taken hold of where its centre stands.
+    for (const { passes } of report.cuts) {
+      for (const { center } of passes?.list ?? [])
+        room.markBox(around(onSheet(place.view, center)), INK.named);
+    }
+    if (labels) setLabels(group, named, place, room, pen);
+    return root;
+  });
+}
+
+/**
+ * The view in which the part, and the centres beside it, fill a picture but for the room round them. The rims of the
+ * cuts may reach into that room, and are whole.
+ */
+function fitting(
+  report: Report,
+  [width, height]: readonly [number, number],
+  round: (typeof ROUND)['bare'],
+): View {
+  const box = shownBounds(report);
+  const rims = rimBounds(report);
+  const [free, high] = [
+    Math.max(width - round.left - round.right, 1),
+    Math.max(height - round.top - round.bottom, 1),
+  ];
+  const factor = Math.min(
+    free / (box.maxX - box.minX),
+    high / (box.maxY - box.minY),
+    Math.max(width - 2 * RIM, 1) / (rims.maxX - rims.minX),
+    Math.max(height - 2 * RIM, 1) / (rims.maxY - rims.minY),
+  );
+  const middle = middleOf(box);
+  const over = (from: number, to: number, least: number, most: number): number =>
+    Math.min(Math.max((from + to) / 2, least), Math.max(most, least));
+  return {
+    middle,
+    at: [
+      over(
+        round.left,
+        round.left + free,
+        RIM + (middle[0] - rims.minX) * factor,
+        width - RIM - (rims.maxX - middle[0]) * factor,
+      ),
+      over(
+        round.top,
+        round.top + high,
+        RIM + (rims.maxY - middle[1]) * factor,
+        height - RIM - (middle[1] - rims.minY) * factor,
+      ),
+    ],
+    factor,
+  };
+}

@@ -1,0 +1,58 @@
+import type { Container } from '@svgdotjs/svg.js';
+import { INK, type Room } from '../view/room.js';
+import { arrowhead } from './label.js';
+import { lined, NARROW } from './lines.js';
+import { toMicron } from './numbers.js';
+import { haloed, TYPE, textWidth, write } from './text.js';
+import type { Theme } from './theme.js';
+
+/** How far extension lines go past their dimension line, mm. */
+const PAST = 2;
+
+/** How far they stay off what is measured, mm. */
+const OFF = 1;
+
+/** The shortest dimension line with its arrowheads inside, mm. */
+const SHORTEST_INSIDE = 9;
+
+/**
+ * A level dimension line at `y` between two places, with extension lines that come from `fromY`, and its text
+ * over it (ISO 129). Where it is too short for that, arrowheads and text stand outside.
+ */
+export function drawDimension(
+  parent: Container,
+  [left, right]: readonly [number, number],
+  y: number,
+  fromY: number,
+  text: string,
+  room: Pick<Room, 'markBox'>,
+  theme: Theme,
+): void {
+  const way = Math.sign(y - fromY);
+  for (const x of [left, right].map(toMicron)) {
+    lined(parent.line(x, toMicron(fromY + way * OFF), x, toMicron(y + way * PAST)), NARROW);
+  }
+  const inside = right - left >= SHORTEST_INSIDE;
+  const out = inside ? 0 : 6;
+  lined(parent.line(toMicron(left - out), toMicron(y), toMicron(right + out), toMicron(y)), NARROW).attr(
+    'data-dimension',
+    text,
+  );
+  const middle = (left + right) / 2;
+  arrowhead(parent, [left, y], [inside ? middle : left - 1, y]);
+  arrowhead(parent, [right, y], [inside ? middle : right + 1, y]);
+  const width = textWidth(text, TYPE.label);
+  const fits = inside && width <= right - left - 2;
+  const anchor = fits ? 'middle' : 'start';
+  const figure = write(parent, text, fits ? middle : right + out + 1, fits ? y - 1 : y + 1, {
+    size: TYPE.label,
+    anchor,
+  });
+  haloed(figure, theme);
+  const end = fits ? right : right + out + 1 + width;
+  const [top, bottom] = [Math.min(y - 5, fromY), Math.max(y + 2, fromY)];
+  for (const x of [left, right]) {
+    room.markBox({ x: x - 0.5, y: top, width: 1, height: bottom - top }, INK.line);
+  }
+  room.markBox({ x: left - out - 1, y: y - 4.5, width: end - left + out + 2, height: 6 }, INK.taken);
+}

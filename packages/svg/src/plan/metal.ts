@@ -1,0 +1,84 @@
+import type { Report, ReportPiece } from '@edgebite/core';
+import type { Container } from '@svgdotjs/svg.js';
+import { type FaceKind, type Hatching, turnsOf } from '../pen/hatch.js';
+import { DOUBLE_DASH_CHAIN, lined, NARROW, WIDE } from '../pen/lines.js';
+import { regionPath } from '../pen/path.js';
+import type { Pen } from '../pen/pen.js';
+import { clean } from '../pen/text.js';
+import { roleText } from '../pen/words.js';
+import type { View } from '../view/view.js';
+
+/** How metal is drawn: in a small picture, or at the scale of the drawing. */
+export interface MetalStyle {
+  readonly small: boolean;
+  /** Width of its edges, mm. */
+  readonly edge: number;
+}
+
+/** Metal in the plan and in details. */
+export const FULL: MetalStyle = { small: false, edge: WIDE };
+
+/** Metal in a step's frame. */
+export const SMALL: MetalStyle = { small: true, edge: 0.35 };
+
+/** Draws the part as it was before the first cut: a narrow double-dash chain line. */
+export function drawBefore(parent: Container, report: Report, view: View, prefix: string): void {
+  const path = parent.path(regionPath(report.outline, view));
+  lined(path, NARROW, DOUBLE_DASH_CHAIN).attr('id', `${prefix}before`);
+}
+
+/**
+ * Draws all that is left, seen from the top. First each piece's plan view as a whole; over it, where it is not the same
+ * at all heights, slab after slab from the bottom up: what a higher slab covers is hidden, as it is on the part.
+ */
+export function drawMetal(
+  parent: Container,
+  report: Report,
+  view: View,
+  pen: Pen,
+  hatching: Hatching,
+  style: MetalStyle = FULL,
+  id = '',
+): void {
+  const group = parent.group().attr('id', `${pen.prefix}${id}metal`);
+  const turns = turnsOf(report.pieces);
+  const fillOf = (p: number, lower: boolean): string => {
+    const kind: FaceKind = style.small ? 'small' : lower ? 'lower' : 'top';
+    return hatching.fill(report.pieces[p]?.role ?? 'kept', turns[p] ?? 0, kind);
+  };
+  const flat = report.slabs.length === 1;
+  report.pieces.forEach((piece, p) => {
+    const d = regionPath(piece.view, view, decimalsFor(piece, view));
+    if (d === '') return;
+    const face = group.path(d).attr({ id: `${pen.prefix}${id}piece-${p}`, 'fill-rule': 'evenodd' });
+    face.attr('data-about', clean(`piece:${piece.id}`));
+    face.element('title').words(clean(`${piece.id}: ${roleText(piece.role)}`));
+    if (flat) lined(face, style.edge).attr('fill', fillOf(p, false));
+    else face.attr('fill', pen.theme.paper);
+  });
+  if (flat) return;
+  report.slabs.forEach((slab, s) => {
+    report.pieces.forEach((piece, p) => {
+      // A section that goes on in the slab above is hidden by itself up there.
+      const section = piece.sections.find(({ to }) => to === slab.to);
+      const d = section === undefined ? '' : regionPath(section.region, view);
+      if (d === '') return;
+      const face = lined(group.path(d), style.edge);
+      face.attr({ fill: fillOf(p, slab.to < report.thickness), 'fill-rule': 'evenodd' });
+      face.attr({ id: `${pen.prefix}${id}piece-${p}-slab-${s}`, 'data-about': clean(`piece:${piece.id}`) });
+    });
+  });
+}
+
+/** Digits of an area that what is drawn has right, and the fewest and the most decimals of a millimetre that this takes. */
+const DIGITS = 8;
+const DECIMALS = { least: 4, most: 12 } as const;
+
+/**
+ * How many decimals a piece's path needs for its area to be right to so many digits: its rim moves by half of the last
+ * one at most, so the area by the length of the rim times that. A thin sliver needs more than a block.
+ */
+function decimalsFor({ area, perimeter }: ReportPiece, { factor }: View): number {
+  const needed = Math.ceil(DIGITS + Math.log10(perimeter / (area * factor)));
+  return Math.min(Math.max(needed, DECIMALS.least), DECIMALS.most);
+}

@@ -1,0 +1,34 @@
+import type { RangeReport } from '@edgebite/core';
+import { angleText, numberText } from '../pen/numbers.js';
+import { lengthText } from '../pen/words.js';
+import { alongText, changesText, intervalText } from './range-words.js';
+
+/** The strip's title, for those who do not see it. */
+export function rangeTitle(answer: RangeReport): string {
+  const name = answer.name === '' ? 'Job without a name' : answer.name;
+  return `${name}: safe intervals of cut ${answer.cut}, ${alongText(answer)}`;
+}
+
+/** What the strip shows, in sentences, for those who do not see it. */
+export function rangeDescription(answer: RangeReport): string {
+  const { from, to, now, units, cut, intervals, events } = answer;
+  const value = (at: number) => numberText(at, units);
+  return [
+    `The ${alongText(answer)} of cut ${cut} from ${value(from)} to ${lengthText(to, units)}; now ${value(now)}.`,
+    ...intervals.map(
+      (interval) =>
+        `${value(interval.from)} to ${value(interval.to)} ${interval.safe ? 'safe' : 'not safe'}: ${intervalText(interval, cut)}.`,
+    ),
+    ...events.map(({ at, changes }) => `At ${value(at)}: ${changesText(changes, cut)}.`),
+  ].join(' ');
+}
+
+/** What the strip is of, in one line. */
+export function rangeFacts(answer: RangeReport): string {
+  const { from, to, units, cut, limits } = answer;
+  return [
+    `cut ${cut}: ${alongText(answer)} from ${numberText(from, units)} to ${lengthText(to, units)}`,
+    `webs under ${lengthText(limits.web, units)}`,
+    `knife edges under ${angleText(limits.knifeEdge)}°`,
+  ].join(' · ');
+}

@@ -1,0 +1,142 @@
+import type { Report, ReportCut } from '@edgebite/core';
+import { numberText } from '../pen/numbers.js';
+import { moreText, type Table } from '../pen/table.js';
+import { betweenText, countText, depthsText, depthText } from '../pen/words.js';
+import { knifeMarks, webMarks } from '../plan/marks.js';
+import { knifeLines, webLines } from '../plan/pointers.js';
+import type { Place } from '../view/edges.js';
+import { readoutNumbers, readoutOf } from './readouts.js';
+
+/** The table of cuts. */
+export function cutTable(report: Report, prefix: string): Table {
+  const number = (value: number): string => numberText(value, report.units);
+  const read = report.setups.some(({ targets }) => targets.length > 0);
+  const row = (cut: ReportCut): readonly string[] => [
+    cut.id,
+    cut.kind,
+    ...centreCells(cut, number),
+    number(cut.diameter),
+    depthText(cut, report.units),
+    cut.relation,
+    ...(read ? readoutCells(report, cut) : []),
+  ];
+  return {
+    id: `${prefix}cuts-table`,
+    title: 'Cuts, in their order',
+    columns: [
+      { head: 'cut', align: 'start', widest: 26 },
+      { head: 'kind', align: 'start', widest: 16 },
+      { head: 'centre x', align: 'end', widest: 24 },
+      { head: 'centre y', align: 'end', widest: 24 },
+      { head: 'diameter', align: 'end', widest: 22 },
+      { head: 'depth', align: 'end', widest: 28 },
+      { head: 'to the part', align: 'start', widest: 22 },
+      ...(read ? READOUT : []),
+    ],
+    rows: report.cuts.map(row),
+    none: 'no cuts',
+  };
+}
+
+const PLACE: Table['columns'] = [
+  { head: 'x', align: 'end', widest: 22 },
+  { head: 'y', align: 'end', widest: 22 },
+];
+
+const READOUT: Table['columns'] = [
+  { head: 'readout X', align: 'end', widest: 24 },
+  { head: 'readout Y', align: 'end', widest: 24 },
+  { head: 'setup', align: 'start', widest: 20 },
+];
+
+function readoutCells(report: Report, cut: ReportCut): readonly string[] {
+  const readout = readoutOf(report, cut.id);
+  return readout === null ? ['', '', ''] : [...readoutNumbers(readout), readout.setup.id];
+}
+
+/** The table of the passes in which cuts are made; null where there are none. */
+export function passTable(report: Report, prefix: string): Table | null {
+  const number = (value: number): string => numberText(value, report.units);
+  const rows = report.cuts.flatMap((cut) =>
+    (cut.passes?.list ?? []).map((pass, i): readonly string[] => {
+      const readout = readoutOf(report, cut.id, i + 1);
+      const [x, y] = readout === null ? pass.center.map(number) : readoutNumbers(readout);
+      const bite = pass.bite === null ? 'none' : number(pass.bite.size);
+      return [cut.id, String(i + 1), pass.role, x ?? '', y ?? '', number(pass.diameter), bite];
+    }),
+  );
+  if (rows.length === 0) return null;
+  const read = report.setups.some(({ targets }) => targets.some(({ pass }) => pass !== null));
+  return {
+    id: `${prefix}passes-table`,
+    title: 'Passes, with the largest bite of each',
+    columns: [
+      { head: 'cut', align: 'start', widest: 26 },
+      { head: 'pass', align: 'end', widest: 10 },
+      { head: '', align: 'start', widest: 14 },
+      { head: read ? 'readout X' : 'centre x', align: 'end', widest: 24 },
+      { head: read ? 'readout Y' : 'centre y', align: 'end', widest: 24 },
+      { head: 'diameter', align: 'end', widest: 22 },
+      { head: 'bite', align: 'end', widest: 20 },
+    ],
+    rows,
+    none: 'none',
+  };
+}
+
+/**
+ * The table of webs and knife edges, under the numbers that mark them on the plan, in at most so many rows; a compact one
+ * leaves out their places, which the plan shows.
+ */
+export function markTable(report: Report, prefix: string, limit: number, compact = false): Table {
+  const number = (value: number): string => numberText(value, report.units);
+  const cells = ([x, y]: Place, between: readonly [string, string], slabs: readonly number[]): string[] => [
+    ...(compact ? [] : [number(x), number(y)]),
+    betweenText(between),
+    depthsText(report, slabs),
+  ];
+  const webs = webMarks(report).map(({ id, web, slabs }) => [
+    id,
+    `web ${inOneLine(webLines(web, report))}`,
+    ...cells(web.at, web.between, slabs),
+  ]);
+  const knives = knifeMarks(report).map(({ id, knifeEdge, slabs }) => [
+    id,
+    `edge ${inOneLine(knifeLines(knifeEdge))}`,
+    ...cells(knifeEdge.at, knifeEdge.between, slabs),
+  ]);
+  return {
+    id: `${prefix}marks-table`,
+    title: `Thin metal: ${countText(webs.length, 'web')} (W), ${countText(knives.length, 'knife edge')} (K)`,
+    columns: [
+      { head: 'mark', align: 'start', widest: 12 },
+      { head: 'what', align: 'start', widest: 48 },
+      ...(compact ? [] : PLACE),
+      { head: 'between', align: 'start', widest: 52 },
+      { head: 'depths', align: 'start', widest: 34 },
+    ],
+    rows: sharedRows(webs, knives, limit),
+    none: 'none under the limits',
+  };
+}
+
+function inOneLine([value = '', interval]: readonly string[]): string {
+  return interval === undefined ? value : `${value} (${interval})`;
+}
+
+// Where not all rows fit, webs and knife edges share the room, so that the worst of both are there.
+function sharedRows(webs: readonly string[][], knives: readonly string[][], limit: number): string[][] {
+  const all = webs.length + knives.length;
+  if (all <= limit) return [...webs, ...knives];
+  const room = Math.max(limit - 1, 0);
+  const forWebs = Math.min(webs.length, Math.max(Math.ceil(room / 2), room - knives.length));
+  const shown = [...webs.slice(0, forWebs), ...knives.slice(0, room - forWebs)];
+  return [...shown, [moreText(all - shown.length)]];
+}
+
+// A swept cut has no centre: its path's bounds would be mistaken for one, so the table says where it starts.
+function centreCells(cut: ReportCut, number: (value: number) => string): readonly string[] {
+  if (cut.center !== null) return [number(cut.center[0]), number(cut.center[1])];
+  const start = cut.path?.[0]?.a;
+  return start === undefined ? ['', ''] : [`from ${number(start[0])}`, number(start[1])];
+}
