@@ -86,6 +86,13 @@ export { type CutChange, type Examiner, examiner } from './live/examiner.js';
 export { type BackOff, backOff } from './load/back-off.js';
 export type { ArcEnd, FaceSide, PlacedBite } from './load/bite.js';
 export {
+  type Layer,
+  type LoadAt,
+  type LoadByHeight,
+  loadByHeight,
+  type RoundTool,
+} from './load/by-height.js';
+export {
   type EngagedArc,
   type Engagement,
   engagementOf,
@@ -93,6 +100,23 @@ export {
   sideLoadOf,
 } from './load/engagement.js';
 export { biteAlong, largestBite, type RadialBite } from './load/largest-bite.js';
+export {
+  DIRECTION_WORDS,
+  type DirectionWords,
+  type MachineDirection,
+  machineDirection,
+} from './load/machine-direction.js';
+export { type RingEngagement, ringEngagementOf } from './load/ring-engagement.js';
+export type { Stretch, StretchEnd } from './load/shadow.js';
+export {
+  furthestOff,
+  metalReach,
+  type NoWay,
+  type Obstacle,
+  type WayOff,
+  type WayOffTask,
+  wayOff,
+} from './load/way-off.js';
 export * from './outline/shapes.js';
 export * from './outline/validate.js';
 export { openOut, type Pass, type PassOptions, type PassPlan, stepIn } from './passes/passes.js';

@@ -1,0 +1,320 @@
+import { checkOverZero, checkPlace } from '../geometry/checks.js';
+import { DEGREE } from '../geometry/degree.js';
+import { nearestOnEdge } from '../geometry/distance.js';
+import type { Edge } from '../geometry/edge.js';
+import { moved, type Point, type Vector } from '../geometry/point.js';
+import { intersect, union } from '../region/boolean.js';
+import { contains } from '../region/contains.js';
+import { loopsOf } from '../region/measure.js';
+import { disc, type Region } from '../region/region.js';
+import { subtract } from '../region/subtract.js';
+import { checkLayers, type Layer, type RoundTool } from './by-height.js';
+import { alongDegrees, steady } from './machine-direction.js';
+import { metalNear } from './near-tool.js';
+import { type RimRun, rimOf, runsOf } from './rim.js';
+import { nothingOf } from './tool-circle.js';
+import { distanceToBoundary } from './touch.js';
+import { firstClear, firstNear, type Way } from './way-along.js';
+import { headingsWhereItChanges } from './way-events.js';
+
+/** What a tool must not meet on its way, seen from above. */
+export interface Obstacle {
+  readonly id: string;
+  readonly region: Region;
+}
+
+/** Why no way leads off a wall; depths as those of the layers. */
+export type NoWay =
+  /** The wall goes round by more than half a turn, or all the way: `share` of a turn, between two depths. */
+  | { readonly reason: 'walled in'; readonly share: number; readonly from: number; readonly to: number }
+  /** A core stands inside of a hollow cutter. */
+  | { readonly reason: 'core stands' }
+  /** Other metal leaves no place within a length that has the clearance on all sides, or no way there. */
+  | { readonly reason: 'no room'; readonly within: number; readonly clearance: number }
+  /** But for these there would be a way. */
+  | { readonly reason: 'keep-out'; readonly ids: readonly string[] };
+
+/** How to come off the wall before a tool is lifted. Lengths in the unit of the metal. */
+export type WayOff =
+  /** No wall stands at it, at any height: it can be lifted as it is. */
+  | { readonly kind: 'lift'; readonly gap: number | null }
+  | {
+      readonly kind: 'way';
+      /** Unit vector, and degrees counter-clockwise from the x axis, in steps of a millionth; on the drawing. */
+      readonly direction: Vector;
+      readonly degrees: number;
+      readonly by: number;
+      /** Where the centre is then. */
+      readonly to: Point;
+      /** Smallest distance from the tool to any metal then; null where there is none within `furthestOff`. */
+      readonly gap: number | null;
+    }
+  | { readonly kind: 'none'; readonly why: NoWay };
+
+/** What a way off a wall is looked for in. */
+export interface WayOffTask {
+  readonly tool: RoundTool;
+  /**
+   * The metal that stands after the cut, at every height from the lowest that the tool comes to up to the face that lies
+   * up; right to `metalReach` from the tool's centre.
+   */
+  readonly layers: readonly Layer[];
+  /** The gap to be had to all metal, over 0. */
+  readonly clearance: number;
+  /** What may not be met on the way, at the heights of the tool. */
+  readonly keepOuts: readonly Obstacle[];
+}
+
+/** How far a tool backs off at most: no wall that it has cut asks for more. */
+export function furthestOff(radius: number, clearance: number): number {
+  return radius + clearance;
+}
+
+/** How far from a tool's centre its way off looks at metal. */
+export function metalReach(radius: number, clearance: number): number {
+  return 3 * (radius + clearance);
+}
+
+/** A wall that goes round by more than half a turn by less than this (radians) is half a turn: rounding. */
+const HALF_TURN_SLACK = 1e-9;
+
+/**
+ * The way off the wall before a tool is lifted: a straight one, on which it cuts nothing and meets no keep-out, to a
+ * place where it is clear of all metal by the clearance, at every height that it then passes. Straight back from the
+ * middle of the wall, or as near to that as other things allow, but a little off what it would graze. A tool is as wide
+ * all the way up as it is below, so that all heights together are one wall, seen from above.
+ *
+ * Source: definition. A circle of radius r moved s off a wall point that lies h off straight ahead clears it by
+ * sqrt(r^2 + 2 r s cos(h) + s^2) - r (law of cosines). What is possible changes with the direction only where the way
+ * touches the parallel of something, or passes a corner of the places that are too near; all those directions are
+ * worked out, and between two of them one tells for all.
+ * @throws RangeError if a length is not a finite number over 0, a coordinate or depth is not finite, or the layers are
+ *   none, or not in order.
+ */
+export function wayOff(task: WayOffTask): WayOff {
+  const { tool, layers, clearance } = task;
+  const { center, radius } = tool;
+  checkPlace('wayOff', 'center', center);
+  checkOverZero('wayOff', 'radius', radius);
+  checkOverZero('wayOff', 'clearance', clearance);
+  checkLayers('wayOff', layers);
+  const distinct = [...new Set(layers.map(({ metal }) => metal))];
+  const reach = metalReach(radius, clearance);
+  const near = distinct.map((metal) => metalNear(metal, center, reach));
+  if (tool.kind === 'ring' && near.some((metal) => standsWithin(metal, center, tool.inner))) {
+    return { kind: 'none', why: { reason: 'core stands' } };
+  }
+  const wall = near.length === 1 ? (near[0] as Region) : union(near);
+  const scene = sceneOf(task, wall);
+  const walls = wallsOf(wall, scene);
+  const gap = gapAt(scene, center);
+  if (walls.length === 0 && (gap === null || gap >= clearance)) return { kind: 'lift', gap };
+  const open = walls.length === 0 ? anyWay(scene) : widestGap(walls);
+  if (open === null) return { kind: 'none', why: walledIn(task, near, walls) };
+  const way = found(scene, open, scene.keepOuts);
+  if (way !== null) return way;
+  // Nothing that it touches: what is near keeps it from moving, but not from being lifted.
+  if (walls.length === 0 && gap !== null && gap > scene.slack) return { kind: 'lift', gap };
+  return { kind: 'none', why: noWay(scene, open) };
+}
+
+/** What all directions are tried in. */
+interface Scene {
+  readonly center: Point;
+  readonly radius: number;
+  readonly clearance: number;
+  readonly furthest: number;
+  /** What stands, seen from above, once the tool has cut, and its edges. */
+  readonly metal: Region;
+  readonly edges: readonly Edge[];
+  readonly keepOuts: readonly Obstacle[];
+  /** A length that is rounding. */
+  readonly slack: number;
+}
+
+/** How many weld tolerances what stands may lie nearer than it is told: each of two overlays moves it by one or two. */
+const MOVED = 4;
+
+function sceneOf({ tool: { center, radius }, clearance, keepOuts }: WayOffTask, wall: Region): Scene {
+  const metal = subtract(wall, [disc(center, radius)]);
+  return {
+    center,
+    radius,
+    clearance,
+    furthest: furthestOff(radius, clearance),
+    metal,
+    edges: loopsOf(metal).flat(),
+    keepOuts,
+    slack: (MOVED * nothingOf(wall, { center, radius })) / (2 * Math.PI * radius),
+  };
+}
+
+function standsWithin(metal: Region, center: Point, radius: number): boolean {
+  return intersect([metal, disc(center, radius)]).length > 0;
+}
+
+function wallsOf(wall: Region, { center, radius }: Scene): RimRun[] {
+  return runsOf(rimOf(wall, center, radius), ({ outer }) => outer);
+}
+
+function gapAt({ metal, radius, furthest }: Scene, at: Point): number | null {
+  const gap = Math.max(0, distanceToBoundary(metal, at) - radius);
+  return gap <= furthest ? gap : null;
+}
+
+/** Directions to choose from: up to `half` to either side of the best one; radians. */
+interface Open {
+  readonly best: number;
+  readonly half: number;
+}
+
+/** Away from what is nearest, where there is no wall. */
+function anyWay({ edges, center }: Scene): Open {
+  let nearest = { distance: Number.POSITIVE_INFINITY, at: center };
+  for (const edge of edges) {
+    const one = nearestOnEdge(edge, center);
+    if (one.distance < nearest.distance) nearest = one;
+  }
+  return { best: Math.atan2(center.y - nearest.at.y, center.x - nearest.at.x), half: Math.PI };
+}
+
+/** The directions that lead off all walls; null if one goes round by more than half a turn, so that there is none. */
+function widestGap(walls: readonly RimRun[]): Open | null {
+  let widest = { middle: 0, width: 0 };
+  walls.forEach(({ start, sweep }, k) => {
+    const next = walls[(k + 1) % walls.length] as RimRun;
+    const from = start + sweep;
+    const raw = (next.start - from) % (2 * Math.PI);
+    const width = walls.length === 1 ? 2 * Math.PI - sweep : raw < 0 ? raw + 2 * Math.PI : raw;
+    if (width > widest.width) widest = { middle: from + width / 2, width };
+  });
+  const half = (widest.width - Math.PI) / 2;
+  return half < -HALF_TURN_SLACK / 2 ? null : { best: widest.middle, half: Math.max(0, half) };
+}
+
+/** The layer whose own wall closes the way; all of them where none does alone. */
+function walledIn({ tool, layers }: WayOffTask, near: readonly Region[], walls: readonly RimRun[]): NoWay {
+  const { center, radius } = tool;
+  const distinct = [...new Set(layers.map(({ metal }) => metal))];
+  const share = (runs: readonly RimRun[]) =>
+    Math.min(1, runs.reduce((sum, { sweep }) => sum + sweep, 0) / (2 * Math.PI));
+  for (const layer of layers) {
+    const own = runsOf(
+      rimOf(near[distinct.indexOf(layer.metal)] as Region, center, radius),
+      ({ outer }) => outer,
+    );
+    if (own.length === 0 || widestGap(own) !== null) continue;
+    return { reason: 'walled in', share: share(own), from: layer.from, to: layer.to };
+  }
+  const [first, last] = [layers[0] as Layer, layers[layers.length - 1] as Layer];
+  return { reason: 'walled in', share: share(walls), from: first.from, to: last.to };
+}
+
+/** A way is kept this far (radians) from directions in which it would graze something, where there is room. */
+const INSET = 5 * DEGREE;
+
+/** How often the stretch between a direction that is possible and a better one is halved. */
+const HALVINGS = 20;
+
+/** The way in the best direction that is possible; null if none is. */
+function found(
+  scene: Scene,
+  { best, half }: Open,
+  keepOuts: readonly Obstacle[],
+): (WayOff & { kind: 'way' }) | null {
+  const straight = wayIn(scene, best, keepOuts);
+  if (straight !== null) return straight;
+  const [low, high] = [best - half, best + half];
+  const changes = headingsWhereItChanges(scene, keepOuts).flatMap((angle) => {
+    const inside = low + ((((angle - low) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI));
+    return inside < high ? [inside] : [];
+  });
+  const ends = apart([low, ...changes.sort((a, b) => a - b), high]);
+  const possible: [number, number][] = [];
+  for (let k = 1; k < ends.length; k++) {
+    const [a, b] = [ends[k - 1] as number, ends[k] as number];
+    if (wayIn(scene, (a + b) / 2, keepOuts) === null) continue;
+    const last = possible[possible.length - 1];
+    if (last !== undefined && last[1] === a) last[1] = b;
+    else possible.push([a, b]);
+  }
+  const ranked = possible.map((ends) => ({ ends, heading: insideOf(ends, best) }));
+  // Of two that are as good, the one counter-clockwise.
+  ranked.sort((p, q) => {
+    const [a, b] = [Math.abs(p.heading - best), Math.abs(q.heading - best)];
+    return Math.abs(a - b) > HALF_TURN_SLACK ? a - b : q.heading - p.heading;
+  });
+  for (const { ends, heading } of ranked) {
+    const way = towards(scene, ends, heading, keepOuts);
+    if (way !== null) return way;
+  }
+  return null;
+}
+
+/** Directions in order, without those that are others but for rounding. */
+function apart(sorted: readonly number[]): number[] {
+  return sorted.filter((angle, k) => k === 0 || angle - (sorted[k - 1] as number) > HALF_TURN_SLACK);
+}
+
+/** The direction nearest to the best one that is a little off both ends of what is possible. */
+function insideOf([low, high]: readonly [number, number], best: number): number {
+  const inset = Math.min(INSET, (high - low) / 2);
+  return Math.min(high - inset, Math.max(low + inset, best));
+}
+
+/** The way in a direction, or as near to it as is possible from the middle of a stretch. */
+function towards(
+  scene: Scene,
+  [low, high]: readonly [number, number],
+  wanted: number,
+  keepOuts: readonly Obstacle[],
+): (WayOff & { kind: 'way' }) | null {
+  let [good, bad] = [(low + high) / 2, wanted];
+  let way = wayIn(scene, wanted, keepOuts);
+  if (way !== null) return way;
+  way = wayIn(scene, good, keepOuts);
+  for (let k = 0; k < HALVINGS && way !== null; k++) {
+    const middle = (good + bad) / 2;
+    const next = wayIn(scene, middle, keepOuts);
+    if (next === null) bad = middle;
+    else [good, way] = [middle, next];
+  }
+  return way;
+}
+
+/** The way in a direction; null if it cuts, meets a keep-out, or comes to no place that is clear. */
+function wayIn(
+  scene: Scene,
+  heading: number,
+  keepOuts: readonly Obstacle[],
+): (WayOff & { kind: 'way' }) | null {
+  const { center, radius, clearance, edges, slack } = scene;
+  const degrees = steady(heading / DEGREE);
+  const direction = alongDegrees(degrees);
+  const way: Way = { from: center, direction, furthest: scene.furthest * (1 + FURTHEST_SLACK) };
+  const by = firstClear(way, edges, radius + clearance);
+  if (by === null) return null;
+  const upTo = { ...way, furthest: by };
+  if (firstNear(upTo, edges, radius - slack) !== null) return null;
+  if (keepOuts.some((keepOut) => meets(upTo, keepOut, radius - slack))) return null;
+  const to = moved(center, direction, by);
+  return { kind: 'way', direction, degrees, by, to, gap: gapAt(scene, to) };
+}
+
+/** So that a wall of half a turn, which asks for a length just under the furthest, is not cut short by rounding. */
+const FURTHEST_SLACK = 1e-9;
+
+function meets(way: Way, { region }: Obstacle, radius: number): boolean {
+  return contains(region, way.from) === 'inside' || firstNear(way, loopsOf(region).flat(), radius) !== null;
+}
+
+function noWay(scene: Scene, open: Open): NoWay {
+  const { radius, slack, keepOuts, furthest: within, clearance } = scene;
+  const without = keepOuts.length === 0 ? null : found(scene, open, []);
+  if (without === null) return { reason: 'no room', within, clearance };
+  const way: Way = { from: scene.center, direction: without.direction, furthest: without.by };
+  return {
+    reason: 'keep-out',
+    ids: keepOuts.flatMap((keepOut) => (meets(way, keepOut, radius - slack) ? [keepOut.id] : [])),
+  };
+}
