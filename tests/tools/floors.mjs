@@ -9,7 +9,8 @@ export const FLOORS = {
   core: [
     ...['geometry', 'region', 'cut', 'datum', 'left', 'cutting'],
     ...['outline', 'format', 'load', 'passes', 'placing', 'path'],
-    ...['document', 'job', 'setups', 'read', 'report', 'result', 'find', 'write', 'live'],
+    ...['document', 'job', 'setups', 'read', 'state'],
+    ...['report', 'result', 'step', 'find', 'write', 'live'],
     ...['range', 'testing'],
   ],
   svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'range', 'draw'],

@@ -71,6 +71,7 @@ export {
 } from './geometry/segment.js';
 export { weldTolerance } from './geometry/tolerance.js';
 export {
+  DEFAULT_BREAK_THROUGH,
   DEFAULT_KNIFE_EDGE,
   DEFAULT_RESOLUTION,
   DEFAULT_WEB,

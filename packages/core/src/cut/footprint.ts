@@ -1,3 +1,5 @@
+import { type Bounds, boxAround } from '../geometry/bounds.js';
+import { boundsOf } from '../region/measure.js';
 import { disc, type Region, ring } from '../region/region.js';
 import type { AnnularCut, Cut } from './cut.js';
 import { sweptRegion } from './swept.js';
@@ -28,4 +30,10 @@ export function coreOf(cut: AnnularCut): Region {
 
 function coreRadius(cut: AnnularCut): number {
   return cut.diameter / 2 - cut.wall;
+}
+
+/** The box round what a cut can cut. */
+export function boxOfCut(cut: Cut): Bounds {
+  if (cut.kind === 'swept') return boundsOf(footprint(cut)) as Bounds;
+  return boxAround(cut.center, cut.diameter / 2);
 }

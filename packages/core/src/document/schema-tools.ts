@@ -18,6 +18,10 @@ const toolSchema = z
     teeth: z.int().min(1).max(MAX_TEETH).optional().meta({
       description: 'Of an annular cutter or end mill: no feed is worked out for them without it.',
     }),
+    centerCutting: z.boolean().optional().meta({
+      description:
+        'Of an end mill: whether it cuts to its centre, so that it can go straight down. It does not without it.',
+    }),
     maxSpeed: turnsPerMinute.optional().meta({
       description:
         'The fastest that it may turn, as its maker or its user says. A boring head needs it: how far out of balance it is, only they know.',

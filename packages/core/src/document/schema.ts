@@ -144,6 +144,14 @@ const limitsSchema = z.strictObject({
     description:
       'Metal thinner than this is reported. 1 mm or 0.04 inch without it (common practice, no source).',
   }),
+  hold: size.optional().meta({
+    description:
+      'A body counts as held only by metal at least so thick where it joins. The web limit without it (common practice, no source).',
+  }),
+  breakThrough: size.optional().meta({
+    description:
+      'How much room a tool wants that comes out below the part. 1 mm or 0.04 inch without it (common practice, no source).',
+  }),
   knifeEdge: z.number().gt(0).max(MAX_KNIFE_EDGE).optional().meta({
     unit: 'degree',
     description:

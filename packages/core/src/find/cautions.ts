@@ -1,7 +1,9 @@
 import type { Caution, Finding, Report, ReportCut } from '../report/report-schema.js';
 
 /** What cautions are made from. */
-type Found = Pick<Report, 'cuts' | 'pieces' | 'passing' | 'findings'>;
+type Found = Pick<Report, 'cuts' | 'bodies' | 'findings'> & {
+  readonly steps: readonly { readonly cut: string }[];
+};
 
 /** The caution that holds for all work. */
 export const STANDING_CAUTION =
@@ -128,15 +130,13 @@ function isMeasured({ passes, running }: ReportCut): boolean {
   return (passes?.list.length ?? 0) > 1 || running?.kind === 'boring head';
 }
 
-/** The slugs that come loose, now or on the way: the cut that frees each, and its names. */
-function slugs(report: Found): readonly { freedBy: string; names: string[] }[] {
-  const standing = report.pieces.flatMap(({ id, role, freedBy }) =>
-    role !== 'slug' || freedBy === null ? [] : [{ freedBy, names: [`piece:${id}`, `cut:${freedBy}`] }],
-  );
-  const passing = report.passing.flatMap(({ slug, freedBy }) =>
-    slug ? [{ freedBy, names: [`cut:${freedBy}`] }] : [],
-  );
-  return [...standing, ...passing];
+/** The slugs that come loose on the way: the cut that frees each, and its names. */
+function slugs({ bodies, steps }: Found): readonly { freedBy: string; names: string[] }[] {
+  return bodies.flatMap(({ role, step, pieces }) => {
+    const cut = steps[step]?.cut;
+    if (role !== 'slug' || cut === undefined) return [];
+    return [{ freedBy: cut, names: [...pieces.map((id) => `piece:${id}`), `cut:${cut}`] }];
+  });
 }
 
 /** Names in the findings with some codes. */

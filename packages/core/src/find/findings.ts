@@ -1,6 +1,6 @@
 import type { AnnularCut, Cut } from '../cut/cut.js';
 import type { Job } from '../job/job.js';
-import type { Finding, Report, ReportCut, ReportPiece } from '../report/report-schema.js';
+import type { Finding, ReportCut, ReportRows } from '../report/report-schema.js';
 import type { CenterCut } from '../result/center-cuts.js';
 import type { Facts } from '../result/facts.js';
 import type { SetUp } from '../result/set-up.js';
@@ -8,43 +8,62 @@ import { centerFindings } from './center-findings.js';
 import { keepOutFindings } from './keep-out-findings.js';
 import { merged, SAME_PLACE } from './merged.js';
 import { runningFindings } from './running-findings.js';
-import { type Said, saidOf } from './said.js';
 import { setupFindings } from './setup-findings.js';
+import { stepFindings } from './step-findings.js';
 import { uncertainFindings } from './uncertain-findings.js';
 import { angleWords, lengthWords, placeWords, sourceWords } from './words.js';
 
-type Body = Omit<Report, 'findings' | 'cautions'>;
+/** Findings, and by step the numbers of those that are about it. */
+export interface Found {
+  readonly findings: readonly Finding[];
+  readonly ofSteps: readonly (readonly number[])[];
+}
 
-/**
- * What to know before cutting: dangers first, then what to check, then notes.
- * @param said findings on rows that were made before, to be used again
- */
+/** What to know before cutting: dangers first, then what to check, then notes. */
 export function findingsOf(
   job: Job,
   facts: Facts,
-  report: Body,
+  report: ReportRows,
   set: SetUp,
   centers: readonly CenterCut[],
-  said?: Said,
-): Finding[] {
+): Found {
   const all = [
     ...keptFindings(facts, report),
-    ...report.pieces.flatMap((piece) => pieceFinding(job, report, piece)),
-    ...passingFindings(report),
+    ...stepFindings(report),
     ...centerFindings(report, centers),
     ...report.cuts.flatMap((cut, k) => cutFindings(job, facts, cut, job.cuts[k] as Cut, k)),
-    ...webFindings(report, said),
-    ...knifeFindings(report, said),
+    ...webFindings(report),
+    ...knifeFindings(report),
     ...floorFindings(report),
     ...runningFindings(job, report),
     ...setupFindings(job, set, report),
     ...uncertainFindings(job, set, report),
     ...keepOutFindings(job, set, report),
   ];
-  return (['danger', 'check', 'note'] as const).flatMap((rank) => all.filter(({ level }) => level === rank));
+  const findings = (['danger', 'check', 'note'] as const).flatMap((rank) =>
+    all.filter(({ level }) => level === rank),
+  );
+  return { findings, ofSteps: ofSteps(report.steps, findings) };
 }
 
-function keptFindings(facts: Facts, report: Body): Finding[] {
+/** What is about a step, or about a cut and about no step, is about that step, or each of that cut. */
+function ofSteps(steps: ReportRows['steps'], findings: readonly Finding[]): number[][] {
+  const byName = new Map<string, number[]>();
+  findings.forEach(({ about }, k) => {
+    const own = about.filter((name) => name.startsWith('step:'));
+    for (const name of own.length > 0 ? own : about.filter((one) => one.startsWith('cut:'))) {
+      const list = byName.get(name);
+      if (list === undefined) byName.set(name, [k]);
+      else list.push(k);
+    }
+  });
+  return steps.map(({ cut }, k) => {
+    const all = [...(byName.get(`step:${k}`) ?? []), ...(byName.get(`cut:${cut}`) ?? [])];
+    return [...new Set(all)].sort((a, b) => a - b);
+  });
+}
+
+function keptFindings(facts: Facts, report: ReportRows): Finding[] {
   const findings: Finding[] = [];
   if (report.pieces.length === 0) {
     findings.push({
@@ -64,87 +83,6 @@ function keptFindings(facts: Facts, report: Body): Finding[] {
     });
   }
   return findings;
-}
-
-function pieceFinding(job: Job, report: Body, piece: ReportPiece): Finding[] {
-  const at = middleOf(piece);
-  const about = [`piece:${piece.id}`, ...(piece.freedBy === null ? [] : [`cut:${piece.freedBy}`])];
-  const by = piece.freedBy === null ? 'The cuts set' : `Cut ${piece.freedBy} sets`;
-  switch (piece.role) {
-    case 'kept':
-      return [];
-    case 'slug': {
-      const cut = report.cuts.find(({ id }) => id === piece.freedBy);
-      const open = cut !== undefined && cut.relation === 'breaks out';
-      const guard = open
-        ? 'the kerf is open at the side, so nothing keeps it from being thrown out'
-        : 'it may stay in the cutter or drop out';
-      return [
-        {
-          level: 'danger',
-          code: 'loose-slug',
-          message: `${by} ${piece.id} free: it is hot and sharp, and ${guard}. Keep clear of it until the spindle has stopped.`,
-          at,
-          about,
-        },
-      ];
-    }
-    case 'offcut':
-      return [
-        {
-          level: 'danger',
-          code: 'loose-offcut',
-          message: `${by} ${piece.id} free: nothing holds it, and the tool can catch and throw it. Hold it, or saw it off first.`,
-          at,
-          about,
-        },
-      ];
-    case 'held slug':
-      return [heldSlugFinding(job, report, piece, at, about)];
-  }
-}
-
-/** A slug that a later cut bores out is loose in between, and no drawing of what is left shows it. */
-function passingFindings(report: Body): Finding[] {
-  return report.passing.map(({ freedBy, slug }) => {
-    const cut = report.cuts.find(({ id }) => id === freedBy);
-    return {
-      level: 'danger',
-      code: slug ? 'loose-slug' : 'loose-offcut',
-      message: slug
-        ? `Cut ${freedBy} sets a slug free that a later cut would take: it is hot and sharp. Stop and lift it out before you go on.`
-        : `Cut ${freedBy} sets a piece free that a later cut would take: nothing holds it, and the tool can throw it. Stop and take it off before you go on.`,
-      at: cut?.center ?? null,
-      about: [`cut:${freedBy}`],
-    };
-  });
-}
-
-function heldSlugFinding(
-  job: Job,
-  report: Body,
-  piece: ReportPiece,
-  at: [number, number],
-  about: string[],
-): Finding {
-  const floors = report.floors.flatMap((floor, k) => (floor.holds === piece.id ? [{ floor, k }] : []));
-  const thinnest = floors[0]?.floor;
-  const hold =
-    thinnest === undefined
-      ? 'metal under it'
-      : `a floor ${lengthWords(thinnest.thickness, job.units)} thick, along ${lengthWords(thinnest.kerfLength ?? 0, job.units)} of kerf`;
-  return {
-    level: 'check',
-    code: 'held-slug',
-    message: `Cut ${piece.freedBy} does not go through: ${piece.id} stays on ${hold}. It can break out while you work on.`,
-    at,
-    about: [...about, ...floors.map(({ k }) => `floor:${k}`)],
-  };
-}
-
-function middleOf(piece: ReportPiece): [number, number] {
-  const [minX, minY, maxX, maxY] = piece.bounds;
-  return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
 function cutFindings(job: Job, facts: Facts, row: ReportCut, cut: Cut, number: number): Finding[] {
@@ -198,35 +136,33 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
   return findings;
 }
 
-function webFindings(report: Body, said: Said | undefined): Finding[] {
-  return merged(report.webs, report.limits.web * SAME_PLACE).map(({ row, numbers }) =>
-    saidOf(said, row, numbers, 'web', () => ({
+function webFindings(report: ReportRows): Finding[] {
+  return merged(report.webs, report.limits.web * SAME_PLACE).map(({ row, numbers }) => ({
+    level: 'check',
+    code: 'thin-web',
+    message: `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between)}: it can bend away from the tool or break.`,
+    at: [...row.at],
+    about: [...numbers.map((k) => `web:${k}`), ...row.between],
+  }));
+}
+
+function knifeFindings(report: ReportRows): Finding[] {
+  return merged(report.knifeEdges, report.limits.web * SAME_PLACE).map(({ row, numbers }) => {
+    const feather =
+      row.feather === null
+        ? ''
+        : `, thinner than ${lengthWords(report.limits.web, report.units)} for ${lengthWords(row.feather, report.units)}`;
+    return {
       level: 'check',
-      code: 'thin-web',
-      message: `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between)}: it can bend away from the tool or break.`,
+      code: 'knife-edge',
+      message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between)}${feather}: it cuts hands and breaks off.`,
       at: [...row.at],
-    })),
-  );
+      about: [...numbers.map((k) => `knifeEdge:${k}`), ...row.between],
+    };
+  });
 }
 
-function knifeFindings(report: Body, said: Said | undefined): Finding[] {
-  return merged(report.knifeEdges, report.limits.web * SAME_PLACE).map(({ row, numbers }) =>
-    saidOf(said, row, numbers, 'knifeEdge', () => {
-      const feather =
-        row.feather === null
-          ? ''
-          : `, thinner than ${lengthWords(report.limits.web, report.units)} for ${lengthWords(row.feather, report.units)}`;
-      return {
-        level: 'check',
-        code: 'knife-edge',
-        message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between)}${feather}: it cuts hands and breaks off.`,
-        at: [...row.at],
-      };
-    }),
-  );
-}
-
-function floorFindings(report: Body): Finding[] {
+function floorFindings(report: ReportRows): Finding[] {
   return report.floors.flatMap((floor, k) => {
     if (floor.holds !== null || floor.thickness >= report.limits.web) return [];
     return [

@@ -7,12 +7,10 @@ import { cellsOf } from '../left/cells.js';
 import { piecesOf } from '../left/pieces.js';
 import type { Region } from '../region/region.js';
 import { regionOf } from '../report/report-region.js';
-import type { Finding, Report } from '../report/report-schema.js';
+import type { Finding, ReportRows } from '../report/report-schema.js';
 import { removalOf } from '../result/removal.js';
 import type { SetUp } from '../result/set-up.js';
 import { capital } from './words.js';
-
-type Body = Omit<Report, 'findings' | 'cautions'>;
 
 /** A setup, or the part as drawn where the job has none. */
 interface Clamping {
@@ -32,7 +30,7 @@ interface Layer {
 }
 
 /** Cutters that run into jaws, stops, parallels or clamps, and clamps that lose their hold. */
-export function keepOutFindings(job: Job, { lays }: SetUp, report: Body): Finding[] {
+export function keepOutFindings(job: Job, { lays }: SetUp, report: ReportRows): Finding[] {
   if (job.keepOuts.length === 0) return [];
   const clampings = clampingsOf(job, lays);
   const all = [...clampings, ...unset(job, clampings)];
@@ -98,7 +96,7 @@ function offOf({ setup, part, x, y }: Laid): [number, number] {
 }
 
 /** Jaws and clamps that bear on no metal, or on no metal of the kept piece once the setup's cuts are made. */
-function gripFindings(job: Job, clampings: readonly Clamping[], report: Body): Finding[] {
+function gripFindings(job: Job, clampings: readonly Clamping[], report: ReportRows): Finding[] {
   const slack = job.resolution;
   const whole: Layer[] = [{ from: 0, to: job.thickness, region: job.outline }];
   const atEnd: Layer[] =

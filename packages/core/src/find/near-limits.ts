@@ -5,11 +5,10 @@ import { knifeEdgesOf } from '../left/knife-edges.js';
 import { websOf } from '../left/webs.js';
 import type { Region } from '../region/region.js';
 import { regionOf } from '../report/report-region.js';
-import type { Report, ReportKnifeEdge, ReportWeb } from '../report/report-schema.js';
+import type { ReportKnifeEdge, ReportRows, ReportWeb } from '../report/report-schema.js';
 import { knifeInterval, webInterval } from '../result/intervals.js';
 import type { SetUp } from '../result/set-up.js';
 
-type Body = Omit<Report, 'findings' | 'cautions'>;
 /** A web as far as its finding goes. */
 export type NearWeb = Pick<
   ReportWeb,
@@ -22,7 +21,7 @@ export type NearEdge = Pick<ReportKnifeEdge, 'angle' | 'at' | 'between' | 'slab'
 const NEAR_ANGLE = 15;
 
 /** Every section of a report's pieces, with its slab. */
-function sections(report: Body): { region: Region; slab: number; piece: string }[] {
+function sections(report: ReportRows): { region: Region; slab: number; piece: string }[] {
   return report.pieces.flatMap(({ id, sections: own }) =>
     own.flatMap(({ from, to, region }) => {
       const slab = report.slabs.findIndex((one) => one.from >= from && one.to <= to);
@@ -32,7 +31,7 @@ function sections(report: Body): { region: Region; slab: number; piece: string }
 }
 
 /** The webs over the limit that may come out under it. */
-export function nearWebs(job: Job, { moving }: SetUp, report: Body): NearWeb[] {
+export function nearWebs(job: Job, { moving }: SetUp, report: ReportRows): NearWeb[] {
   const limit = report.limits.web;
   const reach = limit + moving.farthest;
   return sections(report).flatMap(({ region, slab, piece }) =>
@@ -56,7 +55,7 @@ export function nearWebs(job: Job, { moving }: SetUp, report: Body): NearWeb[] {
 }
 
 /** The corners over the limit that may come out under it. */
-export function nearKnifeEdges(job: Job, { moving }: SetUp, report: Body): NearEdge[] {
+export function nearKnifeEdges(job: Job, { moving }: SetUp, report: ReportRows): NearEdge[] {
   const limit = report.limits.knifeEdge;
   return sections(report).flatMap(({ region, slab, piece }) =>
     knifeEdgesOf(region, (limit + NEAR_ANGLE) * DEGREE, report.limits.web)

@@ -1,13 +1,11 @@
 import type { Laid } from '../datum/setup.js';
 import type { Job } from '../job/job.js';
-import type { Finding, Report } from '../report/report-schema.js';
+import type { Finding, ReportRows } from '../report/report-schema.js';
 import type { SetUp } from '../result/set-up.js';
 import { capital } from './words.js';
 
-type Body = Omit<Report, 'findings' | 'cautions'>;
-
 /** What is missing or doubtful in the setups of a job. */
-export function setupFindings(job: Job, { lays }: SetUp, report: Body): Finding[] {
+export function setupFindings(job: Job, { lays }: SetUp, report: ReportRows): Finding[] {
   if (lays.length === 0) return [];
   return [
     ...lays.flatMap((lay) => [
@@ -17,7 +15,6 @@ export function setupFindings(job: Job, { lays }: SetUp, report: Body): Finding[
       ...wrongSide(job, lay),
     ]),
     ...notSetUp(job),
-    ...outOfOrder(job),
   ];
 }
 
@@ -60,7 +57,7 @@ function missingTolerances(lay: Laid): Finding[] {
 }
 
 /** Targets that rounding moves by more than their zero may be off. */
-function coarseReadout(lay: Laid, report: Body): Finding[] {
+function coarseReadout(lay: Laid, report: ReportRows): Finding[] {
   const row = report.setups.find(({ id }) => id === lay.setup.id);
   const off = new Set<string>();
   for (const { cut, roundingError } of row?.targets ?? []) {
@@ -117,34 +114,6 @@ function notSetUp(job: Job): Finding[] {
       about: left.map(({ id }) => `cut:${id}`),
     },
   ];
-}
-
-/** Setups that do not follow the order of the cuts, in which the report makes them. */
-function outOfOrder(job: Job): Finding[] {
-  const number = new Map(job.cuts.map(({ id }, k) => [id, k]));
-  const all = job.setups.flatMap(({ cuts }) => cuts);
-  let latest: { readonly id: string; readonly k: number } | null = null;
-  for (const { id: setup, cuts } of job.setups) {
-    // A cut that is made in several setups has no one place in the order.
-    const own = cuts
-      .filter((id) => all.indexOf(id) === all.lastIndexOf(id))
-      .map((id) => ({ id, k: number.get(id) as number }));
-    const early = own.find(({ k }) => latest !== null && k < latest.k);
-    if (early !== undefined && latest !== null) {
-      const message = `Setup ${setup} makes cut ${early.id} after cut ${latest.id}, but the job lists it before: what comes loose when is reported in the order of the job.`;
-      return [
-        {
-          level: 'note',
-          code: 'setup-order',
-          message,
-          at: null,
-          about: [`setup:${setup}`, `cut:${early.id}`],
-        },
-      ];
-    }
-    for (const one of own) if (latest === null || one.k > latest.k) latest = one;
-  }
-  return [];
 }
 
 /** Most cuts that a sentence names. */

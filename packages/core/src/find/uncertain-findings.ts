@@ -1,7 +1,7 @@
 import type { Interval } from '../datum/reach.js';
 import type { Job } from '../job/job.js';
 import { loopsOf } from '../region/measure.js';
-import type { Finding, Report } from '../report/report-schema.js';
+import type { Finding, ReportRows } from '../report/report-schema.js';
 import { edgesNearOf } from '../result/edges-near.js';
 import type { SetUp } from '../result/set-up.js';
 import { breakOutGap } from './break-out.js';
@@ -9,10 +9,8 @@ import { merged, SAME_PLACE } from './merged.js';
 import { type NearEdge, type NearWeb, nearKnifeEdges, nearWebs } from './near-limits.js';
 import { angleWords, lengthWords, sourceWords } from './words.js';
 
-type Body = Omit<Report, 'findings' | 'cautions'>;
-
 /** What the errors of the setups can turn round: a web over the limit or gone, a knife edge, a hole that breaks out. */
-export function uncertainFindings(job: Job, set: SetUp, report: Body): Finding[] {
+export function uncertainFindings(job: Job, set: SetUp, report: ReportRows): Finding[] {
   if (set.lays.length === 0) return [];
   const near = report.limits.web * SAME_PLACE;
   return [
@@ -24,7 +22,7 @@ export function uncertainFindings(job: Job, set: SetUp, report: Body): Finding[]
   ];
 }
 
-function webFinding(report: Body, web: NearWeb, numbers: readonly number[]): Finding[] {
+function webFinding(report: ReportRows, web: NearWeb, numbers: readonly number[]): Finding[] {
   const { interval, thickness, between, at } = web;
   const { web: limit } = report.limits;
   if (interval === null) return [];
@@ -49,7 +47,7 @@ function webFinding(report: Body, web: NearWeb, numbers: readonly number[]): Fin
   return [{ level: 'check', code: 'web-may-be-thin', message, at: place, about }];
 }
 
-function knifeFinding(report: Body, edge: NearEdge, numbers: readonly number[]): Finding[] {
+function knifeFinding(report: ReportRows, edge: NearEdge, numbers: readonly number[]): Finding[] {
   const { interval, angle, between, at } = edge;
   const { knifeEdge: limit } = report.limits;
   if (interval === null) return [];
@@ -67,7 +65,7 @@ function knifeFinding(report: Body, edge: NearEdge, numbers: readonly number[]):
 }
 
 /** Cuts that break out, or miss the part, by less than they may be off. */
-function breakOutFindings(job: Job, set: SetUp, report: Body): Finding[] {
+function breakOutFindings(job: Job, set: SetUp, report: ReportRows): Finding[] {
   const edgesNear = edgesNearOf(loopsOf(job.outline).flat());
   return report.cuts.flatMap((cut): Finding[] => {
     const { relation, center, source } = cut;

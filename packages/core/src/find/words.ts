@@ -48,3 +48,19 @@ function speedText(speed: number): string {
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+/** A volume for a sentence, to three digits: `168 mm³`, `0.0125 in³`. */
+export function volumeWords(value: number, units: Units): string {
+  return `${threeDigits(value)} ${units === 'mm' ? 'mm³' : 'in³'}`;
+}
+
+/** A mass for a sentence, to three digits: `1.32 g`. */
+export function massWords(value: number, unit: 'g' | 'lb'): string {
+  return `${threeDigits(value)} ${unit}`;
+}
+
+/** Three digits, without an exponent. */
+function threeDigits(value: number): string {
+  const digits = value > 0 ? 2 - Math.floor(Math.log10(value)) : 0;
+  return value.toFixed(Math.min(12, Math.max(0, digits)));
+}

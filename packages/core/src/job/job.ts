@@ -13,6 +13,10 @@ export type Units = JobDocument['units'];
 export interface Limits {
   /** Metal thinner than this is reported. */
   readonly web: number;
+  /** Metal thinner than this holds nothing. */
+  readonly hold: number;
+  /** Room that a tool wants below the part where it comes out. */
+  readonly breakThrough: number;
   /** Interior angles under this many degrees are reported. */
   readonly knifeEdge: number;
 }
@@ -47,6 +51,9 @@ export interface Job {
 
 /** Metal thinner than this is easily bent or pushed away by the cutter; common practice, no source. */
 export const DEFAULT_WEB: Readonly<Record<Units, number>> = { mm: 1, inch: 0.04 };
+
+/** Room below the part for a tool that comes out there; common practice, no source. */
+export const DEFAULT_BREAK_THROUGH: Readonly<Record<Units, number>> = { mm: 1, inch: 0.04 };
 
 /** An edge sharper than this, in degrees, chips or cuts a hand; common practice, no source. */
 export const DEFAULT_KNIFE_EDGE = 30;

@@ -13,6 +13,8 @@ export interface Removal {
   readonly core: Region | null;
   readonly low: number;
   readonly high: number;
+  /** What its passes take in plan, in order, where it has several; the last takes what the others leave. */
+  readonly passes?: readonly Region[] | undefined;
 }
 
 /** A layer of the part in which every cut either takes all of the height or nothing. */
@@ -37,8 +39,19 @@ export interface Cells {
   readonly covers: readonly (readonly number[])[];
   /** By face: the numbers of the ring-shaped cuts whose core it lies in. */
   readonly cores: readonly (readonly number[])[];
-  /** By operand of the overlay: the number of the cut that it is the footprint of; -1 for the outline, -2 for a core. */
+  /**
+   * By operand of the overlay: the number of the cut that it is the footprint of; -1 for the outline, -2 for a core,
+   * -3 for a pass.
+   */
   readonly cutOf: Int32Array;
+  /** Operands of the overlay that are passes. */
+  readonly passOf: ReadonlyMap<number, CutPass>;
+}
+
+/** A pass of a cut, both by number. */
+export interface CutPass {
+  readonly cut: number;
+  readonly pass: number;
 }
 
 /** The cell still stands. */
@@ -71,6 +84,15 @@ export function cellsOf(
     cutOf.push(-2);
     coreOf.push(k);
   });
+  const passOf = new Map<number, CutPass>();
+  removals.forEach(({ passes = [] }, cut) => {
+    passes.forEach((footprint, pass) => {
+      passOf.set(operands.length, { cut, pass });
+      operands.push(loopsOf(footprint));
+      cutOf.push(-3);
+      coreOf.push(-1);
+    });
+  });
   const subdivision = arrange(operands, boundsOf(outline) ?? undefined);
   const covers = coversOf(subdivision);
   const taker = new Int32Array(subdivision.faceCount * slabs.length).fill(VOID);
@@ -96,6 +118,7 @@ export function cellsOf(
     covers,
     cores,
     cutOf: Int32Array.from(cutOf),
+    passOf,
   };
 }
 

@@ -111,7 +111,7 @@ function kerfsOf(cells: Cells, { pieces, pieceOf }: Pieces): Map<number, Kerf[]>
   const n = cells.slabs.length;
   const kerfs = new Map<number, Kerf[]>();
   const ends = pieces.map(({ role, freedBy }) =>
-    role === 'held slug' && freedBy !== null ? endSlab(cells, freedBy) : -1,
+    (role === 'held slug' || role === 'hanging') && freedBy !== null ? endSlab(cells, freedBy) : -1,
   );
   const operands = pieces.map(({ freedBy }) => (freedBy === null ? -1 : cells.cutOf.indexOf(freedBy)));
   if (ends.every((end) => end < 0)) return kerfs;

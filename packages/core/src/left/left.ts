@@ -1,6 +1,5 @@
 import type { Point } from '../geometry/point.js';
-import type { Region } from '../region/region.js';
-import { type Cells, cellsOf, cellVolume, type Removal, type Slab, STANDS } from './cells.js';
+import { type Cells, cellVolume, STANDS } from './cells.js';
 import { Discs } from './discs.js';
 import { type Floor, floorsOf } from './floors.js';
 import { type ZonedKnifeEdge, zonedKnifeEdges } from './knife-edges.js';
@@ -29,39 +28,27 @@ export interface Left {
   readonly taken: readonly Taken[];
   /** By slab: area of the metal in it. */
   readonly slabArea: readonly number[];
-  /** By slab: the tolerance that its section was searched with. */
-  readonly tolerances: readonly number[];
   /** Area of the outline in which nothing is left at any height. */
   readonly openArea: number;
 }
 
-/** Another look at the same part, with some of its cuts, that is to be like this one. */
-export interface LeftLike {
-  readonly slabs: readonly Slab[];
-  readonly tolerances: readonly number[];
-}
-
 /**
- * Makes the cuts in their order and looks at what is left.
+ * Looks at what the cuts have left.
  * @param keep where the part is clamped; null if that is not said
  * @param webLimit thickness under which metal is a web, in the unit of the part
  * @param knifeLimit interior angle under which a corner is a knife edge, in radians
- * @param like what to take slabs and tolerances from; they are worked out unless given
+ * @param hanging cells of each body that only thin metal joins to the kept one
  */
 export function whatIsLeft(
-  outline: Region,
-  thickness: number,
-  removals: readonly Removal[],
+  cells: Cells,
   keep: Point | null,
   webLimit: number,
   knifeLimit: number,
-  like?: LeftLike,
+  hanging: readonly (readonly number[])[],
 ): Left {
-  const cells = cellsOf(outline, thickness, removals, like?.slabs);
-  const pieces = piecesOf(cells, keep);
+  const pieces = piecesOf(cells, keep, hanging);
   const webs: InSlab<ZonedWeb>[] = [];
   const knifeEdges: InSlab<ZonedKnifeEdge>[] = [];
-  const tolerances: number[] = [];
   pieces.sections.forEach((parts, slab) => {
     const section = parts.map(({ part }) => part);
     const placed = <T extends { readonly part: number }>({ part, ...rest }: T) => ({
@@ -69,8 +56,7 @@ export function whatIsLeft(
       slab,
       piece: (parts[part] as (typeof parts)[number]).piece,
     });
-    const walls = wallsOf(section, like?.tolerances[slab]);
-    tolerances.push(walls?.tolerance ?? 0);
+    const walls = wallsOf(section);
     if (walls === null) return;
     const discs = new Discs(walls, webLimit / 2);
     for (const web of zonedWebs(discs)) webs.push(placed(web));
@@ -78,7 +64,7 @@ export function whatIsLeft(
   });
   webs.sort((a, b) => a.thickness - b.thickness || a.slab - b.slab);
   knifeEdges.sort((a, b) => a.angle - b.angle || a.slab - b.slab);
-  return { cells, pieces, webs, knifeEdges, floors: floorsOf(cells, pieces), tolerances, ...sums(cells) };
+  return { cells, pieces, webs, knifeEdges, floors: floorsOf(cells, pieces), ...sums(cells) };
 }
 
 function sums(cells: Cells): Pick<Left, 'taken' | 'slabArea' | 'openArea'> {

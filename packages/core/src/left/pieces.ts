@@ -9,7 +9,7 @@ import { type HeldSlugs, heldSlugs } from './held.js';
 import { planOf, type Section, sectionsBySlab, sectionsOf } from './sections.js';
 
 /** What is left of the part, or comes off it. */
-export type Role = 'kept' | 'slug' | 'held slug' | 'offcut';
+export type Role = 'kept' | 'slug' | 'held slug' | 'hanging' | 'offcut';
 
 /** A connected body of metal, or a slug that only a floor still joins to one. */
 export interface Piece {
@@ -58,18 +58,16 @@ interface Draft {
 /**
  * Sorts the standing cells into pieces: kept first, then by volume.
  * @param keep where the part is clamped; without it, or where nothing is left there, the largest body is kept
+ * @param hanging cells of each body that only thin metal joins to the kept one
  */
-export function piecesOf(cells: Cells, keep: Point | null): Pieces {
+export function piecesOf(
+  cells: Cells,
+  keep: Point | null,
+  hanging: readonly (readonly number[])[] = [],
+): Pieces {
   const stands = (cell: number) => cells.taker[cell] === STANDS;
   const bodies = bodiesOf(cells, stands);
-  const members = new Map<number, number[]>();
-  for (let cell = 0; cell < cells.taker.length; cell++) {
-    if (!stands(cell)) continue;
-    const leader = bodies.leader(cell);
-    const list = members.get(leader);
-    if (list === undefined) members.set(leader, [cell]);
-    else list.push(cell);
-  }
+  const members = membersOf(cells, bodies);
   const keptBody = chooseKept(cells, members, bodies, keep);
   const held = lettingStand(
     cells,
@@ -77,16 +75,29 @@ export function piecesOf(cells: Cells, keep: Point | null): Pieces {
     members.get(keptBody.leader) ?? [],
     keptBody.place,
   );
+  const hangs = new Set(hanging.flat());
   const { freed, passing } = freeingCuts(cells, members.keys(), keptBody.leader);
-  const drafts: Draft[] = held.slugs.map(({ cells: own, cut }) => ({
+  const slugs = held.slugs.filter(({ cells: own }) => !own.some((cell) => hangs.has(cell)));
+  const claimed = new Set([...hangs, ...slugs.flatMap(({ cells: own }) => own)]);
+  const drafts: Draft[] = slugs.map(({ cells: own, cut }) => ({
     cells: own,
     role: 'held slug',
     freedBy: cut,
     coreOf: cut,
     volume: volumeOf(cells, own),
   }));
+  for (const own of hanging) {
+    const core = commonCore(cells, own);
+    drafts.push({
+      cells: [...own],
+      role: 'hanging',
+      freedBy: core,
+      coreOf: core,
+      volume: volumeOf(cells, own),
+    });
+  }
   for (const [leader, all] of members) {
-    const own = all.filter((cell) => held.claimed[cell] === 0);
+    const own = all.filter((cell) => !claimed.has(cell));
     const core = leader === keptBody.leader ? null : commonCore(cells, own);
     drafts.push({
       cells: own,
@@ -97,6 +108,35 @@ export function piecesOf(cells: Cells, keep: Point | null): Pieces {
     });
   }
   return { ...finished(cells, drafts), passing, keepStands: keptBody.keepStands };
+}
+
+/** Cells of the body that is kept, held slugs and what hangs included, and those of them where it is held. */
+export interface KeptCells {
+  readonly cells: readonly number[];
+  readonly place: readonly number[];
+}
+
+/** The body that is kept in the end; no cells where nothing is left. */
+export function keptCells(cells: Cells, keep: Point | null): KeptCells {
+  const stands = (cell: number) => cells.taker[cell] === STANDS;
+  const bodies = bodiesOf(cells, stands);
+  const members = membersOf(cells, bodies);
+  const { leader, place } = chooseKept(cells, members, bodies, keep);
+  const own = new Set(members.get(leader));
+  return { cells: [...own], place: place.filter((cell) => own.has(cell)) };
+}
+
+/** By leader, the cells of each body that stands. */
+function membersOf(cells: Cells, bodies: Groups): Map<number, number[]> {
+  const members = new Map<number, number[]>();
+  for (let cell = 0; cell < cells.taker.length; cell++) {
+    if (cells.taker[cell] !== STANDS) continue;
+    const leader = bodies.leader(cell);
+    const list = members.get(leader);
+    if (list === undefined) members.set(leader, [cell]);
+    else list.push(cell);
+  }
+  return members;
 }
 
 function volumeOf(cells: Cells, own: readonly number[]): number {
@@ -152,7 +192,11 @@ function lettingStand(
   return { slugs: held.slugs.filter((slug) => slug !== base), claimed };
 }
 
-const ROLE_NAME: Record<Role, string> = { kept: 'kept', slug: 'slug', 'held slug': 'slug', offcut: 'offcut' };
+/** What the ids of pieces begin with; what hangs is named after what it will be when it lets go. */
+function nameOf({ role, coreOf }: Draft): string {
+  if (role === 'hanging') return coreOf === null ? 'offcut' : 'slug';
+  return role === 'held slug' ? 'slug' : role;
+}
 
 function finished(cells: Cells, drafts: readonly Draft[]): Omit<Pieces, 'keepStands' | 'passing'> {
   const sorted = drafts
@@ -170,7 +214,7 @@ function finished(cells: Cells, drafts: readonly Draft[]): Omit<Pieces, 'keepSta
     const sections = sectionsOf(cells, draft.cells, bySlab, d);
     // Slivers thinner than the weld tolerance are no metal.
     if (sections.length === 0) return;
-    const name = ROLE_NAME[draft.role];
+    const name = nameOf(draft);
     const number = (counts.get(name) ?? 0) + 1;
     counts.set(name, number);
     pieceOfDraft[d] = pieces.length;

@@ -4,8 +4,7 @@ import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import { parseJob } from '../read/parse.js';
 import type { Report } from '../report/report-schema.js';
-import { patched } from './patch.js';
-import { type Stand, standOf } from './stand.js';
+import { examine } from '../write/examine.js';
 
 /** What may be changed of a cut, as a job has it; its kind and its id stay. */
 export type CutChange = Partial<Omit<CutDocument, 'id' | 'kind'>> & Readonly<Record<string, unknown>>;
@@ -16,10 +15,8 @@ export type CutChange = Partial<Omit<CutDocument, 'id' | 'kind'>> & Readonly<Rec
  */
 export interface Examiner {
   readonly job: Job;
-  /** What `examine` says of the job; areas, volumes and masses of what is kept may differ in their last digits. */
+  /** What `examine` says of the job. */
   readonly report: Report;
-  /** How the report was made: by looking near the cut that changed only, or at the whole job. */
-  readonly how: 'near' | 'whole';
   /**
    * The same job with the centre of a cut elsewhere, in the unit of the job.
    * @throws RangeError if there is no such cut, or if it is a swept cut, which has no centre.
@@ -35,29 +32,20 @@ export interface Examiner {
   readonly changed: (cut: string, change: CutChange) => Examiner;
 }
 
-/**
- * Examines a job so that changes to single cuts are quick: where a cut moves within the metal that is kept, and hangs
- * together with few others, only what is near it is looked at again. All else is worked out anew as a whole.
- */
+/** Examines a job so that single cuts of it can be changed. */
 export function examiner(job: Job): Examiner {
-  return handle(job, standOf(job), 'whole');
-}
-
-function handle(job: Job, stand: Stand, how: Examiner['how']): Examiner {
+  const numberOf = new Map(job.cuts.map(({ id }, k) => [id, k]));
   const changed = (id: string, change: CutChange): Examiner => {
-    const number = stand.numberOf.get(id);
+    const number = numberOf.get(id);
     if (number === undefined) throw new RangeError(`changed: the job has no cut "${id}"`);
-    const next = withCut(job, number, change);
-    const patch = patched(job, stand, next, number);
-    return patch === null ? handle(next, standOf(next), 'whole') : handle(next, patch, 'near');
+    return examiner(withCut(job, number, change));
   };
   return {
     job,
-    report: stand.report,
-    how,
+    report: examine(job),
     changed,
     moved: (id, center) => {
-      const number = stand.numberOf.get(id);
+      const number = numberOf.get(id);
       if (number === undefined) throw new RangeError(`moved: the job has no cut "${id}"`);
       if (job.cuts[number]?.kind === 'swept') {
         throw new RangeError(

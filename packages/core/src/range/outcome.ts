@@ -42,7 +42,13 @@ export type RangeChange =
   | ({ readonly what: 'finding'; readonly change: 'comes' | 'goes' } & RangeFinding);
 
 /** The roles of pieces, in the order in which they are told. */
-const ROLES = ['kept', 'slug', 'held slug', 'offcut'] as const satisfies readonly ReportPiece['role'][];
+const ROLES = [
+  'kept',
+  'slug',
+  'held slug',
+  'hanging',
+  'offcut',
+] as const satisfies readonly ReportPiece['role'][];
 
 /** Names of a report that stand for the same thing in every report on the job. */
 const LASTING = /^(outline|hole|cut):/;
@@ -56,6 +62,7 @@ export function outcomeOf(report: Report, cut: number): Outcome {
       kept: count('kept'),
       slug: count('slug'),
       'held slug': count('held slug'),
+      hanging: count('hanging'),
       offcut: count('offcut'),
     },
     webs: inOrder(websIn(report)),

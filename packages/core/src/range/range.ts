@@ -1,12 +1,11 @@
 import type { Cut } from '../cut/cut.js';
-import { coreOf, footprint } from '../cut/footprint.js';
+import { boxOfCut, coreOf, footprint } from '../cut/footprint.js';
 import { grown } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Job, Units } from '../job/job.js';
 import { cellsOf } from '../left/cells.js';
 import { relationOf, standingOf } from '../left/relation.js';
-import { boxOfCut } from '../live/neighbourhood.js';
 import { disc, type Region } from '../region/region.js';
 import { subtract } from '../region/subtract.js';
 import type { Report, ReportEdge, ReportRegion } from '../report/report-schema.js';

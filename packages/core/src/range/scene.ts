@@ -1,10 +1,9 @@
 import type { Cut } from '../cut/cut.js';
-import { footprint } from '../cut/footprint.js';
+import { boxOfCut, footprint } from '../cut/footprint.js';
 import { type Bounds, boxAround, boxesMeet, grown, joined } from '../geometry/bounds.js';
 import { edgeBounds } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
-import { boxOfCut } from '../live/neighbourhood.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
 import { type Curve, circle } from './curves.js';

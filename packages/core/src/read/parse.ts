@@ -8,7 +8,13 @@ import { extentOf } from '../geometry/bounds.js';
 import { shownPoint } from '../geometry/shown.js';
 import { Faults } from '../job/faults.js';
 import { idIssues } from '../job/ids.js';
-import { DEFAULT_KNIFE_EDGE, DEFAULT_RESOLUTION, DEFAULT_WEB, type Job } from '../job/job.js';
+import {
+  DEFAULT_BREAK_THROUGH,
+  DEFAULT_KNIFE_EDGE,
+  DEFAULT_RESOLUTION,
+  DEFAULT_WEB,
+  type Job,
+} from '../job/job.js';
 import type { JobCut } from '../job/plan.js';
 import { pointOf } from '../job/read-edges.js';
 import { contains } from '../region/contains.js';
@@ -83,6 +89,7 @@ function jobOf(
   cuts: readonly JobCut[],
 ): Omit<Job, 'setups' | 'keepOuts' | 'tools' | 'machine'> {
   const { units, part, keep, limits = {} } = document;
+  const web = limits.web ?? DEFAULT_WEB[units];
   return {
     name: document.name ?? '',
     units,
@@ -90,7 +97,12 @@ function jobOf(
     thickness: part.thickness,
     material: part.material ?? null,
     keep: keep === undefined ? null : pointOf(keep),
-    limits: { web: limits.web ?? DEFAULT_WEB[units], knifeEdge: limits.knifeEdge ?? DEFAULT_KNIFE_EDGE },
+    limits: {
+      web,
+      hold: limits.hold ?? web,
+      breakThrough: limits.breakThrough ?? DEFAULT_BREAK_THROUGH[units],
+      knifeEdge: limits.knifeEdge ?? DEFAULT_KNIFE_EDGE,
+    },
     resolution: document.resolution ?? DEFAULT_RESOLUTION[units],
     cuts,
     tolerances: part.tolerances ?? null,

@@ -5,6 +5,7 @@ import { backOffSchema, loadSchema, passesSchema, placementSchema, toolPathSchem
 import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
 import { biteSchema, intervalSchema, setupRow } from './report-setups.js';
 import { edgeSchema, regionSchema } from './report-shapes.js';
+import { bodySchema, stepSchema } from './report-steps.js';
 
 const index = z.int().min(0);
 
@@ -25,7 +26,7 @@ const sectionSchema = z.strictObject({ from: amount, to: amount, region: regionS
 const pieceSchema = z.strictObject({
   id: pieceId,
   label: z.string().meta({ description: 'What a drawing calls it.' }),
-  role: z.enum(['kept', 'slug', 'held slug', 'offcut']),
+  role: z.enum(['kept', 'slug', 'held slug', 'hanging', 'offcut']),
   area: amount.meta({ description: 'Area of its plan view.' }),
   perimeter: amount.meta({ description: 'Length of the boundary of its plan view, holes included.' }),
   volume: amount,
@@ -72,13 +73,6 @@ const knifeEdgeSchema = z.strictObject({
   }),
   slab: slabIndex,
   piece: pieceId,
-});
-
-const passingSchema = z.strictObject({
-  freedBy: z.string().meta({ description: 'id of the cut that set it loose.' }),
-  slug: z.boolean().meta({ description: "Whether it lay in an annular cutter's core." }),
-  volume: amount,
-  mass: amount.nullable().meta({ description: 'In massUnit; null if the material is not known.' }),
 });
 
 const floorSchema = z.strictObject({
@@ -155,7 +149,7 @@ const findingSchema = z.strictObject({
   at: place.nullable(),
   about: z.array(z.string()).meta({
     description:
-      'Names: outline:N, hole:H:N, cut:ID, piece:ID, web:N, knifeEdge:N, floor:N, setup:ID, keepOut:ID.',
+      'Names: outline:N, hole:H:N, cut:ID, piece:ID, body:ID, step:N, web:N, knifeEdge:N, floor:N, setup:ID, keepOut:ID, tool:ID.',
   }),
 });
 
@@ -172,7 +166,7 @@ export const reportSchema = z
     thickness: amount,
     outline: regionSchema.meta({ description: 'The part before any cut.' }),
     keep: place.nullable().meta({ description: 'Where the part is held; null if the job does not say.' }),
-    limits: z.strictObject({ web: amount, knifeEdge: amount }),
+    limits: z.strictObject({ web: amount, knifeEdge: amount, hold: amount, breakThrough: amount }),
     resolution: amount,
     removedArea: amount.meta({ description: 'Area of the outline where nothing is left.' }),
     removedVolume: amount.meta({ description: 'What the cuts took in all.' }),
@@ -181,9 +175,12 @@ export const reportSchema = z
     webs: z.array(webSchema).meta({ description: 'Thinnest first.' }),
     knifeEdges: z.array(knifeEdgeSchema).meta({ description: 'Sharpest first.' }),
     floors: z.array(floorSchema),
-    passing: z.array(passingSchema).meta({
+    steps: z.array(stepSchema).meta({
+      description: 'In the order in which they are made: by setup, then by cut, then by pass.',
+    }),
+    bodies: z.array(bodySchema).meta({
       description:
-        'Bodies that come loose on the way and are cut away later; in the order in which they come.',
+        'Each body that comes loose, or that a floor or thin metal holds, once; in the order in which that begins.',
     }),
     cuts: z.array(cutSchema).meta({ description: 'In the order of the job.' }),
     setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
@@ -216,8 +213,22 @@ export type ReportKnifeEdge = Report['knifeEdges'][number];
 /** Metal left where a cut stops short. */
 export type ReportFloor = Report['floors'][number];
 
-/** A body that comes loose and is cut away later. */
-export type ReportPassing = Report['passing'][number];
+/** One approach of one tool. */
+export type ReportStep = Report['steps'][number];
+
+/** All rows of a report: what its findings are made from. */
+export type ReportRows = Omit<Report, 'findings' | 'cautions' | 'steps'> & {
+  readonly steps: readonly Omit<ReportStep, 'findings'>[];
+};
+
+/** The load of a tool between two depths. */
+export type ReportLoadAt = NonNullable<ReportStep['load']>['heights'][number];
+
+/** How to come off the wall before the tool is lifted. */
+export type StepBackOff = ReportStep['backOff'];
+
+/** A body that comes loose, or that a floor or thin metal holds. */
+export type ReportBody = Report['bodies'][number];
 
 /** What one cut did. */
 export type ReportCut = Report['cuts'][number];

@@ -1,13 +1,11 @@
 import type { Cut } from '../cut/cut.js';
-import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import type { JobCut } from '../job/plan.js';
 import type { Removal } from '../left/cells.js';
-import type { Left } from '../left/left.js';
 import { type Gouge, gouges } from '../path/gouge.js';
 import type { ReportCut } from '../report/report-schema.js';
 import { backOffReach, clearanceOf, loadRows, placementRow } from './center-rows.js';
-import { metalFinder, type NearMetal, type RoundCut } from './near-metal.js';
+import { beforeStep, type MetalFinder, type NearMetal, type RoundCut } from './near-metal.js';
 import { passesRow } from './passes-row.js';
 import { pathRow } from './path-row.js';
 
@@ -25,39 +23,35 @@ export interface CenterCut {
 
 /**
  * What there is to say of where each tool stands, from the metal near it when its turn comes.
- * @param isWanted of which cuts that is asked for; the others are left blank
+ * @param stepOf by cut: number of the step that makes it
  */
 export function centerCuts(
   job: Job,
   removals: readonly Removal[],
-  left: Left,
-  isWanted: (id: string) => boolean = () => true,
+  metalNear: MetalFinder,
+  stepOf: readonly number[],
 ): CenterCut[] {
-  const metalNear = metalFinder(job.outline, job.thickness, job.cuts, removals, heldPlace(job, left));
-  return job.cuts.map((cut, k) =>
-    !isWanted(cut.id)
-      ? BLANK
-      : cut.kind === 'swept'
-        ? sweptCut(job, cut)
-        : roundCut(job, cut, metalNear(k, cut, reachOf(job, cut))),
-  );
-}
-
-/** Of a cut that is not asked for. */
-const BLANK: CenterCut = {
-  row: { placement: null, load: null, backOff: null, passes: null, toolPath: null },
-  passesFault: null,
-  gouges: [],
-};
-
-/** A place on the piece that is kept; null if nothing is left. */
-function heldPlace({ keep }: Job, { pieces }: Left): Point | null {
-  if (keep !== null && pieces.keepStands !== false) return keep;
-  return pieces.pieces[0]?.plan[0]?.outer[0]?.a ?? null;
+  return job.cuts.map((cut, k) => {
+    if (cut.kind === 'swept') return sweptCut(job, cut);
+    const { low, high } = removals[k] as Removal;
+    const reach = cut.diameter / 2 + reachOf(job, cut);
+    return roundCut(
+      job,
+      cut,
+      metalNear({
+        moment: beforeStep(stepOf[k] as number),
+        center: cut.center,
+        reach,
+        low,
+        high,
+        from: cut.from,
+      }),
+    );
+  });
 }
 
 /** How far from its circle a cut can do anything: passes stand a whole diameter short of the final cut at most. */
-export function reachOf(job: Job, cut: JobCut & RoundCut): number {
+function reachOf(job: Job, cut: JobCut & RoundCut): number {
   const off = backOffReach(cut.diameter / 2, clearanceOf(job, cut));
   return cut.plan?.passes ? Math.max(off, cut.diameter) : off;
 }

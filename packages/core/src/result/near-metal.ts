@@ -1,26 +1,39 @@
 import Flatbush from 'flatbush';
-import type { AnnularCut, Cut } from '../cut/cut.js';
+import type { Cut, Side } from '../cut/cut.js';
 import { type Bounds, boxAround, boxesMeet } from '../geometry/bounds.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import type { Removal } from '../left/cells.js';
 import { contains } from '../region/contains.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
-import { disc, type Region } from '../region/region.js';
+import type { Region } from '../region/region.js';
 import { subtract } from '../region/subtract.js';
 import { boxRegion, Tiles } from './tiles.js';
 
-/** A layer of the metal that a cut goes through: the same at all its heights. */
+/** Metal that is gone from some step on: what a step took, or a body that came loose in it and was lifted out. */
+export interface Gone {
+  /** It is gone at every later moment: there are two to a step, what its tool takes and what is lifted out then. */
+  readonly moment: number;
+  readonly region: Region;
+  /** Heights over the bottom of the part as drawn. */
+  readonly low: number;
+  readonly high: number;
+  /** The circle round it, where it is one, so that what it misses is told at once. */
+  readonly round: { readonly center: Point; readonly radius: number } | null;
+}
+
+/** A layer of the metal that a tool goes through: the same at all its heights. */
 export interface Layer {
-  /** Right within reach of the cut; further away there may be more or less. */
+  /** Right within reach of the tool; further away there may be more or less. */
   readonly metal: Region;
-  readonly height: number;
+  /** Heights over the bottom of the part as drawn. */
+  readonly low: number;
+  readonly high: number;
   /** Whether there is nothing but metal, or none, within reach; null where an edge runs through it. */
   readonly plain: 'metal' | 'air' | null;
 }
 
-/** The metal near a cut when its turn comes, from where it starts on down. */
+/** The metal near a tool when its turn comes, from where it starts on down. */
 export interface NearMetal {
   /** The part before any cut. */
   readonly part: Region;
@@ -30,105 +43,84 @@ export interface NearMetal {
 /** A cut with a round footprint. */
 export type RoundCut = Exclude<Cut, { kind: 'swept' }>;
 
-/** Tells of each round cut the metal near it. */
-export type MetalFinder = (number: number, cut: RoundCut, reach: number) => NearMetal;
+/** The moment at which a step begins, and the one between what its tool takes and what is lifted out. */
+export const beforeStep = (step: number): number => 2 * step;
+export const afterCut = (step: number): number => 2 * step + 1;
+
+/** Where metal is asked about: at a moment, round a place, between two heights, from the side that the tool starts. */
+export interface Asked {
+  readonly moment: number;
+  readonly center: Point;
+  /** How far from its centre metal matters. */
+  readonly reach: number;
+  readonly low: number;
+  readonly high: number;
+  readonly from: Side;
+}
+
+/** Tells of each tool the metal near it. */
+export type MetalFinder = (asked: Asked) => NearMetal;
 
 /**
- * The metal near each cut when its turn comes: the part, less what the cuts before it have taken. A core that a
- * ring has cut free is taken to be lifted out, unless it is the piece that is kept. Each answer costs what is near
- * the cut, not what is in the part.
- * @param held a place on the piece that is kept; null if none is left
+ * The metal near a tool when its turn comes: the part, less what earlier steps have taken and what has come loose
+ * and was lifted out. Each answer costs what is near the tool, not what is in the part.
  */
-export function metalFinder(
-  outline: Region,
-  thickness: number,
-  cuts: readonly Cut[],
-  removals: readonly Removal[],
-  held: Point | null,
-): MetalFinder {
+export function metalFinder(outline: Region, thickness: number, gone: readonly Gone[]): MetalFinder {
   const tiles = new Tiles(outline);
-  const taken = removals.map((removal, k) => takenBy(cuts[k] as Cut, removal, held));
-  const boxes = cuts.map((cut, k) =>
-    cut.kind === 'swept' ? (boundsOf(taken[k] as Region) as Bounds) : boxAround(cut.center, cut.diameter / 2),
-  );
-  const index = boxes.length === 0 ? null : indexOf(boxes);
-  return (number, cut, reach) => {
-    const box = boxAround(cut.center, cut.diameter / 2 + reach);
+  const index = indexOf(gone.map(({ region }) => boundsOf(region)));
+  return ({ moment, center, reach, low, high, from }) => {
+    const box = boxAround(center, reach);
     const part = tiles.around(box);
-    const earlier =
-      index === null
-        ? []
-        : index
-            .search(
-              box.minX,
-              box.minY,
-              box.maxX,
-              box.maxY,
-              (k) => k < number && meets(cuts[k] as Cut, cut, reach),
-            )
-            .sort((a, b) => a - b);
-    const start = plainPart(part, box, cut.center);
-    const own = removals[number] as Removal;
-    if (earlier.length === 0) {
-      return { part: start.metal, layers: [{ ...start, height: own.high - own.low }] };
-    }
-    const layers = heightsOf(own, cut.from, earlier, removals, thickness).map(({ middle, height }) => {
-      const before = earlier.filter((k) => reaches(removals[k] as Removal, middle));
-      if (start.plain === 'air' || before.length === 0) return { ...start, height };
-      const regions = before.map((k) => taken[k] as Region);
-      return { metal: subtract(start.metal, regions), height, plain: null };
+    const start = plainPart(part, box, center);
+    const whole = { part: start.metal, layers: [{ ...start, low, high }] };
+    if (index === null || start.plain === 'air') return whole;
+    const earlier = index
+      .search(box.minX, box.minY, box.maxX, box.maxY, (k) => isBefore(gone[k] as Gone, moment, center, reach))
+      .sort((a, b) => a - b)
+      .map((k) => gone[k] as Gone);
+    if (earlier.length === 0) return whole;
+    const layers = heightsOf(low, high, earlier, thickness).map((layer): Layer => {
+      const middle = (layer.low + layer.high) / 2;
+      const before = earlier.filter((one) => one.low < middle && middle < one.high);
+      if (before.length === 0) return { ...start, ...layer };
+      const metal = subtract(
+        start.metal,
+        before.map(({ region }) => region),
+      );
+      return { metal, ...layer, plain: null };
     });
-    return { part: start.metal, layers: alike(layers) };
+    return { part: start.metal, layers: alike(from === 'top' ? layers.reverse() : layers) };
   };
 }
 
-/** What is gone after a cut: with a ring, its core too, where that falls out. */
-function takenBy(cut: Cut, removal: Removal, held: Point | null): Region {
-  if (cut.kind !== 'annular' || !cut.through || isKept(cut, held)) return removal.footprint;
-  return disc(cut.center, cut.diameter / 2, `cut:${cut.id}`);
-}
-
-/** A kept piece lies all inside of a ring or all outside: the middle of the ring tells which. */
-function isKept({ center, diameter, wall }: AnnularCut, held: Point | null): boolean {
-  return held !== null && distance(center, held) < diameter / 2 - wall / 2;
-}
-
-function meets(other: Cut, cut: RoundCut, reach: number): boolean {
-  if (other.kind === 'swept') return true;
-  return distance(other.center, cut.center) <= (other.diameter + cut.diameter) / 2 + reach;
+function isBefore({ moment, round }: Gone, now: number, center: Point, reach: number): boolean {
+  return moment < now && (round === null || distance(round.center, center) <= round.radius + reach);
 }
 
 /** The part within a box: nothing but metal where no edge comes near, so that no overlay is needed. */
-function plainPart(part: Region, box: Bounds, center: Point): Omit<Layer, 'height'> {
+function plainPart(part: Region, box: Bounds, center: Point): Pick<Layer, 'metal' | 'plain'> {
   const isNear = loopsOf(part).some((loop) => loop.some((edge) => boxesMeet(edgeBounds(edge), box)));
   if (isNear) return { metal: part, plain: null };
   if (contains(part, center) === 'outside') return { metal: [], plain: 'air' };
   return { metal: boxRegion(box), plain: 'metal' };
 }
 
-/** Layers of a cut between the heights at which earlier cuts near it begin and end, from where it starts. */
+/** Layers between the heights at which what is gone near a tool begins and ends, from the bottom up. */
 function heightsOf(
-  { low, high }: Removal,
-  from: Cut['from'],
-  earlier: readonly number[],
-  removals: readonly Removal[],
+  low: number,
+  high: number,
+  earlier: readonly Gone[],
   thickness: number,
-): { middle: number; height: number }[] {
+): { low: number; high: number }[] {
   const least = weldTolerance(thickness);
-  const between = earlier.flatMap((k) => {
-    const removal = removals[k] as Removal;
-    return [removal.low, removal.high].filter((height) => height > low + least && height < high - least);
-  });
+  const between = earlier
+    .flatMap((one) => [one.low, one.high])
+    .filter((height) => height > low + least && height < high - least);
   const heights = [low, ...new Set(between.sort((a, b) => a - b)), high];
-  const layers = heights.slice(1).flatMap((top, k) => {
+  return heights.slice(1).flatMap((top, k) => {
     const bottom = heights[k] as number;
-    return top - bottom > least ? [{ middle: (bottom + top) / 2, height: top - bottom }] : [];
+    return top - bottom > least ? [{ low: bottom, high: top }] : [];
   });
-  return from === 'top' ? layers.reverse() : layers;
-}
-
-function reaches({ low, high }: Removal, height: number): boolean {
-  return low < height && height < high;
 }
 
 /** Neighbouring layers without an edge in them are one. */
@@ -137,15 +129,29 @@ function alike(layers: readonly Layer[]): Layer[] {
   for (const layer of layers) {
     const last = made[made.length - 1];
     if (last !== undefined && last.plain !== null && last.plain === layer.plain) {
-      made[made.length - 1] = { ...last, height: last.height + layer.height };
+      made[made.length - 1] = {
+        ...last,
+        low: Math.min(last.low, layer.low),
+        high: Math.max(last.high, layer.high),
+      };
     } else made.push(layer);
   }
   return made;
 }
 
-function indexOf(boxes: readonly Bounds[]): Flatbush {
+function indexOf(boxes: readonly (Bounds | null)[]): Flatbush | null {
+  if (boxes.length === 0) return null;
   const index = new Flatbush(boxes.length);
-  for (const { minX, minY, maxX, maxY } of boxes) index.add(minX, minY, maxX, maxY);
+  for (const box of boxes) {
+    // What is empty lies nowhere: a box that no search meets.
+    const { minX, minY, maxX, maxY } = box ?? {
+      minX: Infinity,
+      minY: Infinity,
+      maxX: Infinity,
+      maxY: Infinity,
+    };
+    index.add(minX, minY, maxX, maxY);
+  }
   index.finish();
   return index;
 }

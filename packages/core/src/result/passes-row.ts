@@ -94,15 +94,16 @@ function rowOf(
 function volumesOf(layers: readonly Layer[], passes: readonly Pass[]): number[] {
   const solid = layers.filter(({ plain }) => plain !== 'air');
   const [only, second] = solid;
-  if (only !== undefined && second === undefined) return passes.map((pass) => pass.area * only.height);
+  if (only !== undefined && second === undefined)
+    return passes.map((pass) => pass.area * (only.high - only.low));
   const left: Region[] = solid.map(({ metal }) => metal);
   return passes.map(({ role, center, radius }) => {
     if (role === 'spring') return 0;
     const tool = disc(center, radius);
-    return solid.reduce((sum, { height }, k) => {
+    return solid.reduce((sum, { low, high }, k) => {
       const metal = left[k] as Region;
       left[k] = subtract(metal, [tool]);
-      return sum + area(intersect([metal, tool])) * height;
+      return sum + area(intersect([metal, tool])) * (high - low);
     }, 0);
   });
 }

@@ -1,13 +1,11 @@
 import type { Laid } from '../datum/setup.js';
 import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';
-import type { Report, ReportCut } from '../report/report-schema.js';
+import type { ReportCut, ReportRows } from '../report/report-schema.js';
 import { faceBites, facesOf } from './face-bites.js';
 import { knifeInterval, webInterval } from './intervals.js';
 import { type Moving, movingOf } from './moving.js';
 import { keepOutRows, laidSetups, setupRows } from './setup-rows.js';
-
-type Body = Omit<Report, 'findings' | 'cautions'>;
 
 /** The setups of a job worked out, and how its boundaries may move for that. */
 export interface SetUp {
@@ -22,7 +20,7 @@ export function setUp(job: Job): SetUp {
 }
 
 /** A report's body with all that the setups and keep-outs of its job say. Depends on nothing but these. */
-export function withSetups(job: Job, { lays, moving }: SetUp, body: Body): Body {
+export function withSetups(job: Job, { lays, moving }: SetUp, body: ReportRows): ReportRows {
   const facesNear = facesOf(job);
   const cuts = body.cuts.map((cut): ReportCut => {
     if (cut.kind === 'swept' || cut.center === null || cut.relation !== 'breaks out') return cut;

@@ -11,6 +11,7 @@ import { DEFAULT_RESOLUTION } from '../job/job.js';
 import type { Region } from '../region/region.js';
 import { readChain } from './read-chain.js';
 import { sameThingIssues } from './same-things.js';
+import { orderIssues } from './setup-order.js';
 
 /**
  * The setups of a job; what is at fault is taken down and left out. What is sound is checked even where other things
@@ -24,6 +25,7 @@ export function readSetups(document: JobDocument, outline: Region | null, faults
   faults.add(cutIssues(document, faults));
   const read = setups.flatMap((setup, i) => readSetup(document, setup, i, outline, faults) ?? []);
   if (faults.sound('/setups')) faults.add(sameThingIssues(setups, document.units));
+  if (faults.sound('/setups') && faults.sound('/cuts')) faults.add(orderIssues(document));
   return read;
 }
 

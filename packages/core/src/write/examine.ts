@@ -1,97 +1,55 @@
 import type { Cut } from '../cut/cut.js';
-import { densityOf, massOf } from '../cutting/density.js';
+import { massOf } from '../cutting/density.js';
 import { cautionsOf } from '../find/cautions.js';
 import { findingsOf } from '../find/findings.js';
-import type { Said } from '../find/said.js';
 import { edgeToJson, pointToJson, regionToJson } from '../format/json.js';
 import { joined } from '../geometry/bounds.js';
 import { DEGREE } from '../geometry/degree.js';
 import type { Job } from '../job/job.js';
 import type { Removal } from '../left/cells.js';
-import type { Zone } from '../left/discs.js';
-import { type Left, type LeftLike, whatIsLeft } from '../left/left.js';
+import type { Left } from '../left/left.js';
 import type { Piece } from '../left/pieces.js';
-import { relationOf, type Standing, standingOf } from '../left/relation.js';
+import { relationOf } from '../left/relation.js';
 import { loopBounds } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import type { Report, ReportCut, ReportPiece } from '../report/report-schema.js';
-import { type CenterCut, centerCuts } from '../result/center-cuts.js';
-import { type Facts, factsOf } from '../result/facts.js';
-import { removalOf } from '../result/removal.js';
-import { type SetUp, setUp, withSetups } from '../result/set-up.js';
+import type { Report, ReportCut, ReportPiece, ReportRows } from '../report/report-schema.js';
+import type { CenterCut } from '../result/center-cuts.js';
+import { withSetups } from '../result/set-up.js';
 import { withShopNumbers } from '../result/shop-numbers.js';
+import { type Result, resultOf } from '../step/result.js';
+import { bodyRows, stepRows } from './step-rows.js';
 
 /**
  * Makes the cuts of a job one after another and reports what is left: pieces with their roles, webs, knife edges,
- * floors, what each cut took, and what to watch. Lengths are in the job's unit, angles in degrees, areas and
- * volumes in its square and cubic unit.
+ * floors, what each cut took, each step on the way, and what to watch. Lengths are in the job's unit, angles in
+ * degrees, areas and volumes in its square and cubic unit.
  */
 export function examine(job: Job): Report {
-  return examined(job).report;
+  return reportOf(resultOf(job));
 }
 
-/** All of a report but what is said of it as a whole, and what it takes to change it in one place. */
-export interface Looked {
-  readonly report: Omit<Report, 'findings' | 'cautions'>;
-  readonly facts: Facts;
-  readonly centers: readonly CenterCut[];
-  /** By web and by knife edge: boxes outside of which nothing has a say in it. */
-  readonly webZones: readonly Zone[];
-  readonly knifeZones: readonly Zone[];
-  /** By slab: the tolerance that its section was searched with. */
-  readonly tolerances: readonly number[];
+/** Writes a result down. */
+export function reportOf(result: Result): Report {
+  const { job, set, facts, centers } = result;
+  const body = bodyOf(result);
+  const { findings, ofSteps } = findingsOf(job, facts, body, set, centers);
+  const steps = body.steps.map((step, k) => ({ ...step, findings: [...(ofSteps[k] ?? [])] }));
+  return { ...body, steps, findings: [...findings], cautions: cautionsOf({ ...body, findings }) };
 }
 
-/** The same with a whole report. */
-export interface Examined extends Looked {
-  readonly report: Report;
-}
-
-/** As `examine`, with what it takes to change the report in one place; what is said of rows goes into `said`. */
-export function examined(job: Job, said?: Said): Examined {
-  const set = setUp(job);
-  const looked = lookedAt(job, set);
-  return { ...looked, report: withFindings(job, looked.report, looked, set, said) };
-}
-
-/**
- * A report with what is said of it as a whole.
- * @param said findings on rows that were made before, to be used again
- */
-export function withFindings(
-  job: Job,
-  body: Looked['report'],
-  { facts, centers }: Pick<Looked, 'facts' | 'centers'>,
-  set: SetUp,
-  said?: Said,
-): Report {
-  const findings = findingsOf(job, facts, body, set, centers, said);
-  return { ...body, findings, cautions: cautionsOf({ ...body, findings }) };
-}
-
-/**
- * Makes the cuts and looks at what is left.
- * @param like what to take slabs and tolerances from, for a look at some of the cuts of a job
- * @param isWanted of which cuts it is asked where their tools stand; all unless given
- */
-export function lookedAt(job: Job, set: SetUp, like?: LeftLike, isWanted?: (id: string) => boolean): Looked {
-  const removals = job.cuts.map((cut) => removalOf(cut, job.thickness));
-  const { web, knifeEdge } = job.limits;
-  const left = whatIsLeft(job.outline, job.thickness, removals, job.keep, web, knifeEdge * DEGREE, like);
-  const standing = standingOf(left.cells);
-  const facts = factsOf(job, left);
-  const centers = centerCuts(job, removals, left, isWanted);
-  const density = job.material === null ? null : densityOf(job.material);
-  const plain: Omit<Report, 'findings' | 'cautions'> = {
-    edgebite: 1,
+/** All of a report but what is said of it. */
+function bodyOf(result: Result): ReportRows {
+  const { job, set, left, density } = result;
+  const plain = {
+    edgebite: 1 as const,
     name: job.name,
     units: job.units,
-    massUnit: density === null ? null : job.units === 'mm' ? 'g' : 'lb',
+    massUnit: density === null ? null : job.units === 'mm' ? ('g' as const) : ('lb' as const),
     material: job.material,
     thickness: job.thickness,
     outline: regionToJson(job.outline),
     keep: job.keep === null ? null : pointToJson(job.keep),
-    limits: { web, knifeEdge },
+    limits: { ...job.limits },
     resolution: job.resolution,
     removedArea: left.openArea,
     removedVolume: left.taken.reduce((sum, { volume }) => sum + volume, 0),
@@ -99,26 +57,13 @@ export function lookedAt(job: Job, set: SetUp, like?: LeftLike, isWanted?: (id: 
     pieces: left.pieces.pieces.map((piece, k) => pieceRow(job, left, piece, k, density)),
     ...sharpAndThin(left),
     floors: floorRows(job, left),
-    passing: left.pieces.passing.map(({ freedBy, coreOf, volume }) => ({
-      freedBy: cutId(job, freedBy),
-      slug: coreOf !== null,
-      volume,
-      mass: density === null ? null : massOf(volume, density, job.units),
-    })),
-    cuts: job.cuts.map((cut, k) =>
-      cutRow(job, left, standing, removals[k] as Removal, cut, k, centers[k] as CenterCut),
-    ),
+    steps: stepRows(result),
+    bodies: bodyRows(result),
+    cuts: job.cuts.map((cut, k) => cutRow(result, cut, k)),
     setups: [],
     keepOut: [],
   };
-  return {
-    report: withShopNumbers(job, withSetups(job, set, plain)),
-    facts,
-    centers,
-    webZones: left.webs.map(({ zone }) => zone),
-    knifeZones: left.knifeEdges.map(({ zone }) => zone),
-    tolerances: left.tolerances,
-  };
+  return withShopNumbers(job, withSetups(job, set, plain));
 }
 
 function pieceRow(job: Job, left: Left, piece: Piece, number: number, density: number | null): ReportPiece {
@@ -189,15 +134,9 @@ function floorRows(job: Job, left: Left): Report['floors'] {
   }));
 }
 
-function cutRow(
-  job: Job,
-  left: Left,
-  standing: Standing,
-  removal: Removal,
-  cut: Cut,
-  number: number,
-  center: CenterCut,
-): ReportCut {
+function cutRow({ job, left, standing, centers }: Result, cut: Cut, number: number): ReportCut {
+  const removal = left.cells.removals[number] as Removal;
+  const center = centers[number] as CenterCut;
   const taken = left.taken[number] as Left['taken'][number];
   return {
     id: cut.id,

@@ -6,13 +6,14 @@ import { figureText, roughText } from '../text/figures.js';
 export function fallsOf(report: Report, cuts: readonly string[]): string[] {
   const own = new Set(cuts);
   const lines = [
-    ...report.passing.flatMap(({ freedBy, slug, mass }) =>
-      own.has(freedBy)
+    ...report.bodies.flatMap(({ id, step, mass, pieces }) => {
+      const cut = report.steps[step]?.cut;
+      return cut !== undefined && own.has(cut) && pieces.length === 0
         ? [
-            `${slug ? 'A slug' : 'A piece'} comes loose with cut ${freedBy}${massText(report, mass)}; a later cut would take it. Lift it out first.`,
+            `${id} comes loose with cut ${cut}${massText(report, mass)}; a later cut would take it. Lift it out first.`,
           ]
-        : [],
-    ),
+        : [];
+    }),
     ...report.pieces.flatMap((piece) =>
       piece.freedBy !== null && own.has(piece.freedBy) ? [pieceText(report, piece)] : [],
     ),

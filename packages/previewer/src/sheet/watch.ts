@@ -50,7 +50,6 @@ function partOf(report: Report, own: ReadonlySet<string>, setup: string | null):
     ...report,
     cuts: report.cuts.filter(({ id }) => own.has(id)),
     pieces: report.pieces.filter((piece) => piece.role === 'kept' || frees(piece)),
-    passing: report.passing.filter(frees),
     findings: report.findings
       .filter(isOwn)
       .map((finding) => ({ ...finding, about: finding.about.filter((name) => !isOther(name)) })),

@@ -68,7 +68,8 @@ describe('the report as text', () => {
       webs: [],
       knifeEdges: [],
       floors: [],
-      passing: [],
+      steps: [],
+      bodies: [],
       findings: [],
     });
     for (const words of ['Job without a name', 'No findings.', 'Nothing is left', 'No cut in this job.']) {

@@ -20,6 +20,7 @@ const HATCHES: { readonly [R in Role]: Hatch } = {
   kept: { angle: 45, pitch: 3, lines: [0.5], dashed: false },
   slug: { angle: -45, pitch: 1.5, lines: [0.5], dashed: false },
   'held slug': { angle: -45, pitch: 4, lines: [0.36, 0.64], dashed: false },
+  hanging: { angle: -45, pitch: 3, lines: [0.3, 0.5, 0.7], dashed: false },
   offcut: { angle: 45, pitch: 1.8, lines: [0.5], dashed: true },
 };
 
@@ -33,7 +34,7 @@ const LOWER = 2;
 const SMALL = 0.6;
 
 /** The roles in the order of a legend. */
-export const ROLES: readonly Role[] = ['kept', 'slug', 'held slug', 'offcut'];
+export const ROLES: readonly Role[] = ['kept', 'slug', 'held slug', 'hanging', 'offcut'];
 
 /** A face as it is hatched: at the top, under the top one, or in a small picture. */
 export type FaceKind = 'top' | 'lower' | 'small';
@@ -73,7 +74,8 @@ function turned(hatch: Hatch, turn: number): Hatch {
 }
 
 function colours(theme: Theme, role: Role): { readonly wash: string; readonly line: string } {
-  const wash = { kept: theme.kept, slug: theme.loose, 'held slug': theme.held, offcut: theme.loose }[role];
+  const { kept, loose, held } = theme;
+  const wash = { kept, slug: loose, 'held slug': held, hanging: loose, offcut: loose }[role];
   return { wash, line: theme.soft };
 }
 

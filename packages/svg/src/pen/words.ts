@@ -3,7 +3,13 @@ import { numberText, type Units, unitText } from './numbers.js';
 
 /** What a piece is, in the words of the shop. */
 export function roleText(role: ReportPiece['role']): string {
-  const words = { kept: 'kept', slug: 'loose slug', 'held slug': 'held slug', offcut: 'loose offcut' };
+  const words = {
+    kept: 'kept',
+    slug: 'loose slug',
+    'held slug': 'held slug',
+    hanging: 'hanging by thin metal',
+    offcut: 'loose offcut',
+  };
   return words[role];
 }
 

@@ -5,7 +5,7 @@ type Role = keyof Outcome['pieces'];
 type FindingChange = Extract<RangeChange, { what: 'finding' }>;
 
 /** The roles of pieces, in the order in which they are told. */
-const ROLES: readonly Role[] = ['kept', 'held slug', 'slug', 'offcut'];
+const ROLES: readonly Role[] = ['kept', 'held slug', 'hanging', 'slug', 'offcut'];
 
 /** The codes of findings on webs and on knife edges. */
 const WEB = 'thin-web';

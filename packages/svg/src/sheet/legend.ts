@@ -74,7 +74,13 @@ function entryWidth({ text }: Entry): number {
 }
 
 function entriesFor(report: Report, strip: StripOf | null): readonly Entry[] {
-  const names = { kept: 'kept', slug: 'loose slug', 'held slug': 'slug on a floor', offcut: 'loose offcut' };
+  const names = {
+    kept: 'kept',
+    slug: 'loose slug',
+    'held slug': 'slug on a floor',
+    hanging: 'hanging by thin metal',
+    offcut: 'loose offcut',
+  };
   const roles = ROLES.filter((role) => report.pieces.some((piece) => piece.role === role));
   const some = (has: boolean, text: string, draw: Entry['draw']): Entry[] => (has ? [{ text, draw }] : []);
   const lower = report.cuts.some((c) => !c.through && c.from === 'top' && c.removedVolume > 0);

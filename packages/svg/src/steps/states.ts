@@ -48,7 +48,7 @@ function chosenCuts(report: Report, most: number): readonly number[] {
   const all = report.cuts.map((_, k) => k);
   if (all.length <= most) return all;
   const last = all.length - 1;
-  const freed = new Set([...report.pieces, ...report.passing].map(({ freedBy }) => freedBy));
+  const freed = new Set(report.bodies.map(({ step }) => report.steps[step]?.cut));
   const grave = new Set(
     report.findings.filter(({ level }) => level !== 'note').flatMap(({ about }) => about),
   );

@@ -171,12 +171,9 @@ function outcomeOf(
 ): { readonly text: string; readonly grave: boolean } {
   if (cut === null) return { text: '', grave: false };
   const loose = report.pieces.filter(({ freedBy, role }) => freedBy === cut.id && role !== 'kept');
-  const passing = report.passing.filter(({ freedBy }) => freedBy === cut.id);
   const held = loose.every(({ role }) => role === 'held slug');
   const names = loose.map(({ label }) => label).join(', ');
   if (loose.length > 0) return { text: held ? `${names} on a floor` : `loose: ${names}`, grave: !held };
-  if (passing.length > 0)
-    return { text: `loose: ${passing.some(({ slug }) => slug) ? 'a slug' : 'an offcut'}`, grave: true };
   if (cut.relation === 'clear') return { text: 'misses the part', grave: false };
   const { relation } = cut;
   return {

@@ -1,0 +1,121 @@
+import type { Finding, Report, ReportBody, ReportCut, ReportStep } from '../report/report-schema.js';
+import { capital, lengthWords, massWords, volumeWords } from './words.js';
+
+type Step = Omit<ReportStep, 'findings'>;
+
+type Body = Pick<Report, 'units' | 'massUnit' | 'bodies' | 'floors' | 'cuts' | 'limits'> & {
+  readonly steps: readonly Step[];
+};
+
+/** What to know of each step: what lets go in it, what hangs from then on, and what lies loose in its way. */
+export function stepFindings(report: Body): Finding[] {
+  return [
+    ...report.steps.flatMap((step, k) => [
+      ...freesFindings(report, step, k),
+      ...hangsFindings(report, step, k),
+      ...meetsFindings(report, step, k),
+    ]),
+    ...heldFindings(report),
+  ];
+}
+
+/** What a sentence calls a step, within it: `cut seat`, `pass 2 of cut seat`. */
+export function stepWords({ cut, pass }: Pick<Step, 'cut' | 'pass'>): string {
+  return pass === null ? `cut ${cut}` : `pass ${pass} of cut ${cut}`;
+}
+
+/** Mass where it is known, else volume. */
+function sizeWords({ units, massUnit }: Body, { mass, volume }: Pick<ReportBody, 'mass' | 'volume'>): string {
+  return mass === null || massUnit === null ? volumeWords(volume, units) : massWords(mass, massUnit);
+}
+
+function freesFindings(report: Body, step: Step, number: number): Finding[] {
+  return step.frees.map((freed): Finding => {
+    const body = report.bodies.find(({ id }) => id === freed.body) as ReportBody;
+    const size = sizeWords(report, freed);
+    const when = `when the tool is ${lengthWords(freed.atDepth, report.units)} deep`;
+    const later = body.endStep === null ? null : (report.steps[body.endStep] as Step);
+    const clear =
+      later === null
+        ? 'Stop the spindle before you take it out.'
+        : `Stop the spindle and take it out before you go on: ${stepWords(later)} runs through where it lies.`;
+    const isSlug = body.role === 'slug';
+    const cut = report.cuts.find(({ id }) => id === step.cut) as ReportCut;
+    const guard = isSlug
+      ? cut.relation === 'breaks out'
+        ? 'it is hot and sharp, and the kerf is open at the side, so nothing keeps it from being thrown out'
+        : 'it is hot and sharp, and may stay in the cutter or drop out'
+      : 'nothing holds it, and the tool can catch and throw it. Clamp it so that it cannot move, or saw it off first; never hold it by hand';
+    return {
+      level: 'danger',
+      code: isSlug ? 'loose-slug' : 'loose-offcut',
+      message: `${capital(stepWords(step))} sets ${freed.body} free, ${size}, ${when}: ${guard}. ${clear}`,
+      at: [...freed.at],
+      about: [...aboutBody(body), `cut:${step.cut}`, `step:${number}`],
+    };
+  });
+}
+
+/** A body has the name of the piece that is left of it, and one of its own where nothing is. */
+function aboutBody({ id, pieces }: ReportBody): string[] {
+  return [`body:${id}`, ...pieces.map((piece) => `piece:${piece}`)];
+}
+
+function hangsFindings(report: Body, step: Step, number: number): Finding[] {
+  return step.hangs.map((hung): Finding => {
+    const body = report.bodies.find(({ id }) => id === hung.body) as ReportBody;
+    const force =
+      hung.force === null
+        ? ''
+        : ` About ${Math.round(hung.force[0])} to ${Math.round(hung.force[1])} ${hung.forceUnit} tear it.`;
+    return {
+      level: 'danger',
+      code: 'hanging-body',
+      message: `After ${stepWords(step)} ${hung.body}, ${sizeWords(report, hung)}, hangs by metal no more than ${lengthWords(hung.thickness, report.units)} thick: it may let go at any moment.${force} Clamp it, or cut it off under control, before you go on; never hold it by hand.`,
+      at: [...hung.at],
+      about: [...aboutBody(body), `cut:${step.cut}`, `step:${number}`],
+    };
+  });
+}
+
+function meetsFindings(report: Body, step: Step, number: number): Finding[] {
+  return step.meets.map(({ body }): Finding => {
+    const row = report.bodies.find(({ id }) => id === body) as ReportBody;
+    const before = report.steps[row.step] as Step;
+    return {
+      level: 'danger',
+      code: 'loose-in-the-way',
+      message: `${capital(body)}, loose since ${stepWords(before)}, lies in the way of ${stepWords(step)}: the tool catches and throws it. Take it out first, with the spindle stopped.`,
+      at: step.center === null ? null : [...step.center],
+      about: [...aboutBody(row), `cut:${step.cut}`, `step:${number}`],
+    };
+  });
+}
+
+/** Slugs that a floor holds, which is as thick as holds. */
+function heldFindings(report: Body): Finding[] {
+  return report.bodies.flatMap((body): Finding[] => {
+    if (body.role !== 'held slug') return [];
+    const step = report.steps[body.step] as Step;
+    const floors = report.floors.flatMap((floor, k) => (floor.holds === body.id ? [{ floor, k }] : []));
+    const [thinnest] = floors;
+    const hold =
+      thinnest === undefined
+        ? 'metal under it'
+        : `a floor ${lengthWords(thinnest.floor.thickness, report.units)} thick, along ${lengthWords(thinnest.floor.kerfLength ?? 0, report.units)} of kerf`;
+    return [
+      {
+        level: 'check',
+        code: 'held-slug',
+        message: `Cut ${step.cut} does not go through: ${body.id} stays on ${hold}.`,
+        at: null,
+        about: [
+          `piece:${body.id}`,
+          `body:${body.id}`,
+          `cut:${step.cut}`,
+          ...floors.map(({ k }) => `floor:${k}`),
+        ],
+      },
+    ];
+  });
+}

@@ -1,0 +1,93 @@
+import type { Cells } from '../left/cells.js';
+import type { KeptCells } from '../left/pieces.js';
+import { lengthOf } from '../region/faces.js';
+import { joinedTo, Members } from './members.js';
+import { Stacks } from './stacks.js';
+import { eachBeside, momentsBackwards, NEVER, type Timeline } from './timeline.js';
+
+/** A body that from some moment on is joined to the kept one by thin metal only. */
+export interface HangingBody {
+  readonly moment: number;
+  readonly cells: readonly number[];
+  /** Of the thickest metal that joins it. */
+  readonly thickness: number;
+  /** Length of the walls along which it is joined, and their area. */
+  readonly length: number;
+  readonly area: number;
+}
+
+/**
+ * The bodies that only thin metal joins to the kept one, in the order in which that comes about. Metal counts as thin
+ * where it stands less than `hold` high, or than the part is thick if that is less; two stacks of metal hold each
+ * other where they share a wall that high. Moments are taken back one by one, as for bodies that come loose.
+ * @param kept the kept body in the end, of which a cell that is thick enough stands for it, where it is held if one is
+ */
+export function hangingBodies(timeline: Timeline, kept: KeptCells, hold: number): HangingBody[] {
+  const { cells, momentOf } = timeline;
+  const present = Uint8Array.from(momentOf, (moment) => (moment === NEVER ? 1 : 0));
+  const groups = new Members(present.length);
+  const stacks = new Stacks(cells, present, hold);
+  for (const [a, b] of stacks.jointsOf(stacks.facesOf(present.keys()))) groups.join(a, b);
+  let home = standFor(stacks, kept);
+  const bodies: HangingBody[] = [];
+  for (const { moment, cells: back } of momentsBackwards(timeline)) {
+    const before = stacks.thick.slice();
+    const isBack = new Set(back);
+    for (const cell of back) present[cell] = 1;
+    const joints = stacks.jointsOf(stacks.facesOf(back));
+    for (const own of joinedTo(groups, joints, home, (i) => before[i] === 1)) {
+      const joint = thinJoint(cells, (cell) => present[cell] === 1 && !isBack.has(cell), own);
+      if (joint !== null) bodies.push({ moment, cells: own, ...joint });
+    }
+    if (home < 0) home = standFor(stacks, kept);
+  }
+  return bodies.reverse();
+}
+
+function standFor(stacks: Stacks, { cells, place }: KeptCells): number {
+  const atPlace = thickestOf(stacks, place);
+  return atPlace >= 0 ? atPlace : thickestOf(stacks, cells);
+}
+
+/** A cell of a body where it stands highest; -1 where it is thin all over. */
+function thickestOf(stacks: Stacks, body: readonly number[]): number {
+  let best = -1;
+  let most = 0;
+  for (const cell of body) {
+    if (stacks.thick[cell] !== 1) continue;
+    const size = stacks.cells.faceArea[Math.floor(cell / stacks.cells.slabs.length)] as number;
+    if (best >= 0 && size <= most) continue;
+    best = cell;
+    most = size;
+  }
+  return best;
+}
+
+/** The walls along which a body is joined to other metal; null where there are none. */
+function thinJoint(
+  cells: Cells,
+  stands: (cell: number) => boolean,
+  own: readonly number[],
+): Pick<HangingBody, 'thickness' | 'length' | 'area'> | null {
+  const n = cells.slabs.length;
+  const isOwn = new Set(own);
+  /** By wall: how high it stands. */
+  const heights = new Map<number, number>();
+  for (const cell of own) {
+    const { from, to } = cells.slabs[cell % n] as Cells['slabs'][number];
+    eachBeside(cells, cell, (other, edge) => {
+      if (stands(other) && !isOwn.has(other)) heights.set(edge, (heights.get(edge) ?? 0) + to - from);
+    });
+  }
+  if (heights.size === 0) return null;
+  let thickness = 0;
+  let length = 0;
+  let area = 0;
+  for (const [edge, height] of heights) {
+    const along = lengthOf(cells.subdivision, edge);
+    thickness = Math.max(thickness, height);
+    length += along;
+    area += along * height;
+  }
+  return { thickness, length, area };
+}

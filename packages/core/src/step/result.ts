@@ -1,0 +1,97 @@
+import { densityOf } from '../cutting/density.js';
+import { DEGREE } from '../geometry/degree.js';
+import type { Job } from '../job/job.js';
+import { cellsOf } from '../left/cells.js';
+import { type Left, whatIsLeft } from '../left/left.js';
+import { type Standing, standingOf } from '../left/relation.js';
+import { type CenterCut, centerCuts } from '../result/center-cuts.js';
+import { type Facts, factsOf } from '../result/facts.js';
+import { removalOf } from '../result/removal.js';
+import { type SetUp, setUp } from '../result/set-up.js';
+import type { Body } from '../state/bodies.js';
+import type { Timeline } from '../state/timeline.js';
+import { approachesOf } from './order.js';
+import { type StepShape, statesByCut, statesByPass } from './states.js';
+import type { Step } from './step.js';
+import { stepsOf } from './steps.js';
+import { passShapes } from './taken.js';
+
+/** Everything that is worked out of a job, once: what is left, and each step on the way. Geometry, no JSON. */
+export interface Result {
+  readonly job: Job;
+  readonly set: SetUp;
+  /** In g/cm³; null where the material is not known. */
+  readonly density: number | null;
+  readonly left: Left;
+  readonly standing: Standing;
+  readonly facts: Facts;
+  /** By cut. */
+  readonly centers: readonly CenterCut[];
+  readonly timeline: Timeline;
+  readonly steps: readonly Step[];
+  /** Bodies that come loose or hang, in the order in which that begins; by body its id, and the ids of what is left. */
+  readonly bodies: readonly Body[];
+  readonly bodyIds: readonly string[];
+  readonly piecesOfBody: readonly (readonly string[])[];
+}
+
+/** Works out a job. */
+export function resultOf(job: Job): Result {
+  const set = setUp(job);
+  const approaches = approachesOf(job, set.lays);
+  const removals = job.cuts.map((cut) => removalOf(cut, job.thickness));
+  const rough = cellsOf(job.outline, job.thickness, removals);
+  const byCut = statesByCut(job, rough, approaches);
+  const stepOfCut = job.cuts.map((_, k) => approaches.findIndex(({ cut }) => cut === k));
+  const centers = centerCuts(job, removals, byCut.metalNear, stepOfCut);
+  const shapes = approaches.flatMap((approach): StepShape[] => {
+    const own = passShapes(
+      job.cuts[approach.cut] as Job['cuts'][number],
+      centers[approach.cut]?.row.passes ?? null,
+    );
+    return own.map((shape, pass) => ({ approach, pass, passes: own.length, shape }));
+  });
+  const states = shapes.length === approaches.length ? byCut : statesByPass(job, rough, shapes);
+  const { cells } = states.timeline;
+  const hanging = states.bodies.flatMap(({ frees, left }) => (frees === null ? [left] : []));
+  const { web, knifeEdge } = job.limits;
+  const left = whatIsLeft(cells, job.keep, web, knifeEdge * DEGREE, hanging);
+  return {
+    job,
+    set,
+    density: job.material === null ? null : densityOf(job.material),
+    left,
+    standing: standingOf(cells),
+    facts: factsOf(job, left),
+    centers,
+    timeline: states.timeline,
+    steps: stepsOf(job, shapes, states),
+    bodies: states.bodies,
+    ...namesOf(left, states.bodies),
+  };
+}
+
+/** Bodies that are left in the end have the id of the largest piece of theirs; the others are counted on from there. */
+function namesOf({ pieces }: Left, bodies: readonly Body[]): Pick<Result, 'bodyIds' | 'piecesOfBody'> {
+  const counts = new Map<string, number>();
+  for (const { id } of pieces.pieces) {
+    const [name = ''] = id.split('-');
+    counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
+  const piecesOfBody = bodies.map(({ left }) => {
+    const numbers = new Set(left.map((cell) => pieces.pieceOf[cell] as number));
+    return [...numbers]
+      .filter((number) => number >= 0)
+      .sort((a, b) => a - b)
+      .map((number) => (pieces.pieces[number] as (typeof pieces.pieces)[number]).id);
+  });
+  const bodyIds = bodies.map(({ coreOf }, k) => {
+    const own = piecesOfBody[k]?.find((id) => id !== 'kept');
+    if (own !== undefined) return own;
+    const name = coreOf === null ? 'offcut' : 'slug';
+    const number = (counts.get(name) ?? 0) + 1;
+    counts.set(name, number);
+    return `${name}-${number}`;
+  });
+  return { bodyIds, piecesOfBody };
+}

@@ -1,0 +1,131 @@
+import type { Job } from '../job/job.js';
+import { type Cells, cellsOf, cellVolume, type Removal } from '../left/cells.js';
+import { keptCells } from '../left/pieces.js';
+import { type MetalFinder, metalFinder } from '../result/near-metal.js';
+import { type Body, bodiesOver } from '../state/bodies.js';
+import { type Taking, type Timeline, timelineOf } from '../state/timeline.js';
+import { goneOf } from './gone.js';
+import type { Approach } from './order.js';
+import { footprintsOf, type PassShape } from './taken.js';
+
+/** The part before and after each step, and the bodies that come off it on the way. */
+export interface States {
+  readonly timeline: Timeline;
+  readonly bodies: readonly Body[];
+  readonly metalNear: MetalFinder;
+}
+
+/** The steps of a job: each pass of each approach, in order. */
+export interface StepShape {
+  readonly approach: Approach;
+  readonly pass: number;
+  readonly passes: number;
+  readonly shape: PassShape;
+}
+
+/** States of a job of which each cut is one step: what is known before passes are planned. */
+export function statesByCut(job: Job, cells: Cells, approaches: readonly Approach[]): States {
+  const steps = approaches.map((approach): StepShape => {
+    const [shape] = wholeShape(job, approach.cut);
+    return { approach, pass: 0, passes: 1, shape };
+  });
+  return statesOf(job, cells, steps);
+}
+
+/** States of a job pass by pass; where no cut has several, those of the same cells. */
+export function statesByPass(job: Job, cells: Cells, steps: readonly StepShape[]): States {
+  const shapes = new Map<number, PassShape[]>();
+  for (const { approach, shape } of steps.filter(({ approach }) => approach.isFirst)) {
+    const own = shapes.get(approach.cut) ?? [];
+    own.push(shape);
+    shapes.set(approach.cut, own);
+  }
+  const removals = cells.removals.map((removal, k): Removal => {
+    const passes = footprintsOf(job.cuts[k] as Job['cuts'][number], shapes.get(k) ?? []);
+    return passes === undefined ? removal : { ...removal, passes };
+  });
+  const isFiner = removals.some(({ passes }) => passes !== undefined);
+  return statesOf(job, isFiner ? cellsOf(job.outline, job.thickness, removals) : cells, steps);
+}
+
+function wholeShape(job: Job, number: number): readonly [PassShape] {
+  const cut = job.cuts[number] as Job['cuts'][number];
+  if (cut.kind === 'swept') return [{ kind: 'path', path: cut.path, pass: null }];
+  return [{ kind: 'round', center: cut.center, radius: cut.diameter / 2 }];
+}
+
+function statesOf(job: Job, cells: Cells, steps: readonly StepShape[]): States {
+  const takings = steps.map(
+    ({ approach, pass, passes }): Taking => ({
+      cut: approach.cut,
+      pass,
+      passes,
+      fromTop: approach.from === 'top',
+    }),
+  );
+  const timeline = timelineOf(cells, takings);
+  const bodies = bodiesOver(timeline, keptCells(cells, job.keep), job.limits.hold);
+  const rounds = steps.map(({ shape }) => (shape.kind === 'round' ? shape : null));
+  return {
+    timeline,
+    bodies,
+    metalNear: metalFinder(job.outline, job.thickness, goneOf(timeline, bodies, rounds)),
+  };
+}
+
+/** What there is after each step. */
+export interface StepVolumes {
+  readonly area: number;
+  readonly taken: number;
+  readonly kept: number;
+  readonly loose: number;
+  readonly removed: number;
+}
+
+/** Area and volume that each step takes, and what is kept, loose and removed after it. */
+export function volumesOf({ timeline, bodies }: Pick<States, 'timeline' | 'bodies'>): StepVolumes[] {
+  const { cells, stepOf, takings } = timeline;
+  const n = cells.slabs.length;
+  const taken = takings.map(() => 0);
+  const faces = takings.map(() => new Set<number>());
+  let whole = 0;
+  stepOf.forEach((step, cell) => {
+    if (step < -1) return;
+    const volume = cellVolume(cells, cell);
+    whole += volume;
+    if (step < 0) return;
+    taken[step] = (taken[step] as number) + volume;
+    (faces[step] as Set<number>).add(Math.floor(cell / n));
+  });
+  const change = looseChanges(timeline, bodies);
+  let removed = 0;
+  let loose = 0;
+  return takings.map((_, step) => {
+    removed += taken[step] as number;
+    loose += change[step] as number;
+    const area = [...(faces[step] as Set<number>)].reduce((sum, f) => sum + (cells.faceArea[f] as number), 0);
+    return {
+      area,
+      taken: taken[step] as number,
+      kept: whole - removed - loose,
+      loose,
+      removed,
+    };
+  });
+}
+
+/** By step: how much loose metal it makes, less what it takes of it. */
+function looseChanges({ cells, stepOf, takings }: Timeline, bodies: readonly Body[]): number[] {
+  const change = takings.map(() => 0);
+  for (const { frees } of bodies) {
+    if (frees === null) continue;
+    for (const cell of frees.cells) {
+      const volume = cellVolume(cells, cell);
+      const by = stepOf[cell] as number;
+      if (by === frees.step) continue;
+      change[frees.step] = (change[frees.step] as number) + volume;
+      if (by >= 0) change[by] = (change[by] as number) - volume;
+    }
+  }
+  return change;
+}

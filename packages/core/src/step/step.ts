@@ -1,0 +1,27 @@
+import type { Edge } from '../geometry/edge.js';
+import type { Point } from '../geometry/point.js';
+import type { LoadByHeight } from '../load/by-height.js';
+import type { WayOff } from '../load/way-off.js';
+import type { Approach } from './order.js';
+import type { Stand } from './stands.js';
+
+/** One approach of one tool, in the drawing's frame. Lengths in the unit of the job. */
+export interface Step {
+  readonly approach: Approach;
+  /** Number of the pass, from 0, and how many the cut has. */
+  readonly pass: number;
+  readonly passes: number;
+  /** Of a round cut; null for a path. */
+  readonly center: Point | null;
+  readonly path: readonly Edge[] | null;
+  readonly diameter: number;
+  /** Plan area and volume of what it takes, loose metal included. */
+  readonly area: number;
+  readonly volume: number;
+  /** What there is once it is done; what is held or hangs counts as kept. */
+  readonly volumes: { readonly kept: number; readonly loose: number; readonly removed: number };
+  /** Null for a path. */
+  readonly load: LoadByHeight | null;
+  readonly wayOff: WayOff | null;
+  readonly stands: readonly Stand[];
+}

@@ -1,0 +1,50 @@
+import { sweptRegion } from '../cut/swept.js';
+import type { Edge } from '../geometry/edge.js';
+import type { Point } from '../geometry/point.js';
+import type { Job } from '../job/job.js';
+import { pointOf } from '../job/read-edges.js';
+import type { CenterPass } from '../path/path.js';
+import { disc, type Region } from '../region/region.js';
+import type { ReportPasses } from '../report/report-schema.js';
+
+/** The circle of a tool that goes straight down. */
+export interface Round {
+  readonly center: Point;
+  readonly radius: number;
+}
+
+/** What one pass of a cut is: a circle, or a path. */
+export type PassShape =
+  | ({ readonly kind: 'round' } & Round)
+  | { readonly kind: 'path'; readonly path: readonly Edge[]; readonly pass: CenterPass | null };
+
+/** The passes of a cut as it is made: one at least. */
+export function passShapes(cut: Job['cuts'][number], passes: ReportPasses | null): PassShape[] {
+  if (cut.kind === 'swept') {
+    const along = cut.plan?.along?.passes ?? [];
+    if (along.length === 0) return [{ kind: 'path', path: cut.path, pass: null }];
+    return along.map((pass) => ({ kind: 'path', path: edgesOf(pass), pass }));
+  }
+  const own = passes?.list ?? [];
+  if (own.length === 0) return [{ kind: 'round', center: cut.center, radius: cut.diameter / 2 }];
+  return own.map(({ center, diameter }) => ({
+    kind: 'round',
+    center: pointOf(center),
+    radius: diameter / 2,
+  }));
+}
+
+function edgesOf({ leadIn, cut, leadOut }: CenterPass): Edge[] {
+  return [...leadIn, ...cut, ...leadOut];
+}
+
+/** What each pass takes in plan, where a cut has several; undefined where it has one. */
+export function footprintsOf(cut: Job['cuts'][number], shapes: readonly PassShape[]): Region[] | undefined {
+  if (shapes.length < 2) return undefined;
+  const source = `cut:${cut.id}`;
+  return shapes.map((shape) =>
+    shape.kind === 'round'
+      ? disc(shape.center, shape.radius, source)
+      : sweptRegion(shape.path, cut.diameter / 2, source),
+  );
+}

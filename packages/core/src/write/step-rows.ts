@@ -1,0 +1,259 @@
+import { massOf } from '../cutting/density.js';
+import { targetAt } from '../datum/target.js';
+import { pointToJson, regionToJson } from '../format/json.js';
+import type { Bounds } from '../geometry/bounds.js';
+import type { Vector } from '../geometry/point.js';
+import type { Job } from '../job/job.js';
+import type { LoadAt } from '../load/by-height.js';
+import { machineDirection, steady } from '../load/machine-direction.js';
+import type { WayOff } from '../load/way-off.js';
+import { boundsOf } from '../region/measure.js';
+import type { Region } from '../region/region.js';
+import type { ReportBody, ReportLoadAt, ReportRegion, ReportStep } from '../report/report-schema.js';
+import type { Body } from '../state/bodies.js';
+import { metalBefore } from '../state/metal.js';
+import type { Result } from '../step/result.js';
+import type { Stand } from '../step/stands.js';
+import type { Step } from '../step/step.js';
+import { noWayWords } from './no-way-words.js';
+import { forceOf } from './tearing.js';
+
+type Pair = [number, number];
+
+/** The steps of a report, but for what its findings say of them. */
+export function stepRows(result: Result): Omit<ReportStep, 'findings'>[] {
+  const sections = sectionsOf(result);
+  return result.steps.map((step, number) => stepRow(result, step, number, sections));
+}
+
+function stepRow(
+  result: Result,
+  step: Step,
+  number: number,
+  sections: ReturnType<typeof sectionsOf>,
+): Omit<ReportStep, 'findings'> {
+  const { job } = result;
+  const { approach, pass, passes } = step;
+  const { lay, from } = approach;
+  const cut = job.cuts[approach.cut] as Job['cuts'][number];
+  const at = (which: (body: Body) => boolean) =>
+    result.bodies.flatMap((body, k) => (which(body) ? [{ body, id: result.bodyIds[k] as string }] : []));
+  return {
+    setup: lay.setup.id,
+    cut: cut.id,
+    pass: passes === 1 ? null : pass + 1,
+    passes,
+    tool: job.tools.find((tool) => tool.cuts.includes(cut.id))?.id ?? null,
+    up: from,
+    center: step.center === null ? null : pointToJson(step.center),
+    diameter: step.diameter,
+    wall: cut.kind === 'annular' ? cut.wall : null,
+    reaches: cut.depth,
+    area: step.area,
+    volume: step.volume,
+    before: sections === null ? null : (sections[number] as Sections),
+    after: sections === null ? null : (sections[number + 1] as Sections),
+    volumes: step.volumes,
+    frees: at(({ frees }) => frees?.step === number).map(({ body, id }) => {
+      const { volume, depth, plan } = body.frees as NonNullable<Body['frees']>;
+      return {
+        body: id,
+        volume,
+        mass: massIn(result, volume),
+        atDepth: depth,
+        at: middleOf(plan),
+        view: regionToJson(plan),
+      };
+    }),
+    hangs: at(({ hangs }) => hangs?.step === number).map(({ body, id }) => {
+      const { volume, depth, plan, thickness, area } = body.hangs as NonNullable<Body['hangs']>;
+      return {
+        body: id,
+        volume,
+        mass: massIn(result, volume),
+        at: middleOf(plan),
+        thickness,
+        ...forceOf(job, area),
+        atDepth: depth,
+      };
+    }),
+    meets: result.bodies.flatMap(({ cutBy }, k) => {
+      const met = cutBy.find((one) => one.step === number);
+      return met === undefined ? [] : [{ body: result.bodyIds[k] as string, volume: met.volume }];
+    }),
+    load: loadRow(step),
+    backOff: backOffRow(step),
+    stands: step.stands.map(standRow),
+    targets: step.stands
+      .filter(({ what }) => what !== 'back off')
+      .map(({ target: { exact, readout, roundingError, worst, rss } }) => ({
+        exact: [...exact] as Pair,
+        readout: [...readout] as Pair,
+        roundingError: [...roundingError] as Pair,
+        worst: [...worst] as Pair,
+        rss: [...rss] as Pair,
+      })),
+  };
+}
+
+/** The middle of the box round a region that is not empty. */
+function middleOf(region: Region): Pair {
+  const { minX, minY, maxX, maxY } = boundsOf(region) as Bounds;
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
+}
+
+function massIn({ job, density }: Result, volume: number): number | null {
+  return density === null ? null : massOf(volume, density, job.units);
+}
+
+/** Degrees counter-clockwise from the x axis of the drawing; of quarter turns, exact. */
+function headingDrawn({ dx, dy }: Vector): number {
+  return steady((Math.atan2(dy, dx) * 180) / Math.PI);
+}
+
+function loadRow({ load, approach: { lay } }: Step): ReportStep['load'] {
+  if (load === null) return null;
+  const row = (one: LoadAt): ReportLoadAt => ({
+    from: one.from,
+    to: one.to,
+    share: one.share,
+    strikes: one.strikes,
+    sideLoad: one.sideLoad,
+    push: one.push === null ? null : machineDirection(lay.axes, one.push),
+    pushDrawn: one.push === null ? null : headingDrawn(one.push),
+  });
+  const orNull = (one: LoadAt | null) => (one === null ? null : row(one));
+  return {
+    starts: load.starts,
+    heights: load.heights.map(row),
+    entry: orNull(load.entry),
+    worst: orNull(load.worst),
+    breakThrough: orNull(load.breakThrough),
+  };
+}
+
+const NO_WAY = { by: null, machine: null, drawn: null, to: null, readout: null, gap: null };
+
+function backOffRow({ wayOff, approach: { lay }, center }: Step): ReportStep['backOff'] {
+  if (wayOff === null || center === null) {
+    return { ...NO_WAY, why: 'the tool follows a path; lift it at the end of that' };
+  }
+  switch (wayOff.kind) {
+    case 'none':
+      return { ...NO_WAY, why: noWayWords(wayOff.why) };
+    case 'lift':
+      return {
+        ...NO_WAY,
+        by: 0,
+        to: pointToJson(center),
+        readout: [...targetAt(lay, center).readout],
+        gap: wayOff.gap,
+        why: null,
+      };
+    case 'way':
+      return wayRow(wayOff, lay);
+  }
+}
+
+function wayRow(off: WayOff & { kind: 'way' }, lay: Step['approach']['lay']): ReportStep['backOff'] {
+  return {
+    by: off.by,
+    machine: machineDirection(lay.axes, off.direction),
+    drawn: headingDrawn(off.direction),
+    to: pointToJson(off.to),
+    readout: [...targetAt(lay, off.to).readout],
+    gap: off.gap,
+    why: null,
+  };
+}
+
+function standRow({ what, target, arc, lifted }: Stand): ReportStep['stands'][number] {
+  return {
+    what,
+    at: pointToJson(target.center),
+    readout: [...target.readout] as Pair,
+    rounding: [...target.roundingError] as Pair,
+    arc:
+      arc === null
+        ? null
+        : { center: [...arc.center.readout] as Pair, radius: arc.edge.radius, sense: arc.sense },
+    lifted,
+  };
+}
+
+type Sections = NonNullable<ReportStep['before']>;
+
+/** Most sections times edges of the overlay that a report spells out, so that it stays in bounds for any job. */
+const MOST_SECTION_EDGES = 2_000_000;
+
+/** By number of steps made, from none to all: the sections of what stands; null where that is too much to spell out. */
+function sectionsOf({ timeline, steps }: Result): Sections[] | null {
+  const { slabs, subdivision } = timeline.cells;
+  if ((steps.length + 1) * slabs.length * subdivision.graph.count > MOST_SECTION_EDGES) return null;
+  const all: Sections[] = [];
+  for (let step = 0; step <= steps.length; step++) {
+    const last = all[step - 1];
+    all.push(
+      slabs.map(({ from, to }, s) => {
+        const same = last !== undefined && !takesIn(timeline, step - 1, s) ? last[s]?.region : undefined;
+        return { from, to, region: same ?? (regionToJson(metalBefore(timeline, step, s)) as ReportRegion) };
+      }) as Sections,
+    );
+  }
+  return all;
+}
+
+function takesIn({ cells, stepOf }: Result['timeline'], step: number, slab: number): boolean {
+  const n = cells.slabs.length;
+  for (let cell = slab; cell < stepOf.length; cell += n) if (stepOf[cell] === step) return true;
+  return false;
+}
+
+/** The bodies of a report: those that come loose or hang, and the slugs that a floor holds. */
+export function bodyRows(result: Result): ReportBody[] {
+  const all = [...looseRows(result), ...heldRows(result)];
+  return all.sort((a, b) => a.step - b.step);
+}
+
+/** A slug that a floor holds is held from when its cut is made. */
+function heldRows(result: Result): ReportBody[] {
+  const { left, timeline, job } = result;
+  return left.pieces.pieces.flatMap((piece, number): ReportBody[] => {
+    if (piece.role !== 'held slug' || piece.freedBy === null) return [];
+    const floor = left.floors.find(({ holds }) => holds === number);
+    return [
+      {
+        id: piece.id,
+        role: 'held slug',
+        step: timeline.stepsOf[piece.freedBy]?.at(-1) ?? 0,
+        atDepth: (job.cuts[piece.freedBy] as Job['cuts'][number]).depth,
+        volume: piece.volume,
+        mass: massIn(result, piece.volume),
+        thickness: floor?.thickness ?? null,
+        end: 'left',
+        endStep: null,
+        pieces: [piece.id],
+      },
+    ];
+  });
+}
+
+function looseRows(result: Result): ReportBody[] {
+  return result.bodies.map((body, k) => {
+    const { hangs, frees, coreOf, cutBy } = body;
+    const first = (hangs ?? frees) as NonNullable<Body['frees']>;
+    const [cut] = cutBy;
+    return {
+      id: result.bodyIds[k] as string,
+      role: frees === null ? 'hanging' : coreOf === null ? 'offcut' : 'slug',
+      step: first.step,
+      atDepth: first.depth,
+      volume: first.volume,
+      mass: massIn(result, first.volume),
+      thickness: hangs?.thickness ?? null,
+      end: frees === null ? 'left' : cut === undefined ? 'lifted out' : 'cut into',
+      endStep: cut?.step ?? null,
+      pieces: result.piecesOfBody[k] as string[],
+    };
+  });
+}
