@@ -1,4 +1,6 @@
-import { readFile } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { examine, parseJob } from '@edgebite/core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { buildPage, servePage } from '../../packages/previewer/page/site.mjs';
@@ -8,21 +10,26 @@ import { checkChromium, launched } from './chromium.js';
 export interface Stand {
   readonly browser: Browser;
   readonly address: string;
+  /** The folder with the files of the page. */
+  readonly folder: string;
   readonly stop: () => Promise<void>;
 }
 
 /** Builds and serves the page and starts the browser. Fails, saying what to do, where there is no browser. */
 export async function stand(): Promise<Stand> {
   await checkChromium();
-  await buildPage();
-  const { address, stop } = await servePage({ port: 4280 });
+  const folder = await mkdtemp(join(tmpdir(), 'edgebite-page-'));
+  await buildPage(folder);
+  const { address, stop } = await servePage({ outDir: folder, port: 4280 });
   const browser = await launched();
   return {
     browser,
     address,
+    folder,
     stop: async () => {
       await browser.close();
       await stop();
+      await rm(folder, { recursive: true });
     },
   };
 }
@@ -123,3 +130,10 @@ export function expected(job: unknown): string[] {
 
 /** The element of the page that shows the value at a pointer into the job. */
 export const id = (pointer: string): string => `[id="at${pointer}"]`;
+
+/** Puts a text in the place of what a field holds, key by key. */
+export async function typeOver(page: Page, selector: string, text: string): Promise<void> {
+  await page.click(selector);
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type(text, { delay: 15 });
+}

@@ -1,30 +1,26 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { examine, parseJob } from '@edgebite/core';
-import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { sheetCsv } from '../../packages/previewer/src/sheet/csv.js';
 import { sheetHtml } from '../../packages/previewer/src/sheet/html.js';
 import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
 import { sheetText } from '../../packages/previewer/src/sheet/text.js';
 import { targetText } from '../../packages/previewer/src/sheet/words.js';
 import { block } from './block.js';
+import { looks } from './looks.js';
 import { movedCases } from './moved-cases.js';
 import {
   expected,
   id,
   jobOf,
-  type Look,
   middle,
   openJob,
   openText,
-  type Sight,
-  type Stand,
   saved,
   sentences,
   settled,
   shows,
   sight,
-  stand,
 } from './open.js';
 import { placed } from './placed.js';
 import { rangeCases } from './range-cases.js';
@@ -34,28 +30,7 @@ const examples = readdirSync(folder)
   .filter((file) => file.endsWith('.json'))
   .map((file) => ({ file, job: JSON.parse(readFileSync(new URL(file, folder), 'utf8')) }));
 
-let place: Stand;
-const open: Sight[] = [];
-
-beforeAll(async () => {
-  place = await stand();
-}, 60_000);
-
-afterAll(async () => place?.stop());
-
-// Whatever a test does, the page has nothing to say to a console.
-afterEach(async () => {
-  const said = open.flatMap((one) => one.said);
-  await Promise.all(open.map(({ context }) => context.close()));
-  open.length = 0;
-  expect(said).toEqual([]);
-});
-
-async function look(how: Look = {}): Promise<Page> {
-  const one = await sight(place, how);
-  open.push(one);
-  return one.page;
-}
+const { look, place } = looks();
 
 // Sine and cosine differ in their last digit from one version of the engine to another.
 function rounded(text: string): unknown {
@@ -451,12 +426,12 @@ interface AxeViolation {
 
 describe('the policy', () => {
   it('lets nothing in or out but the files of the page', async () => {
-    const one = await sight(place);
+    const one = await sight(place());
     const { page } = one;
     const directives = (await page.locator('meta[http-equiv]').getAttribute('content'))?.split('; ') ?? [];
     expect(directives[0]).toBe("default-src 'none'");
     for (const directive of directives) expect(directive).toMatch(/^[a-z-]+ '(none|self)'$/);
-    const headers = (await page.request.get(place.address)).headers();
+    const headers = (await page.request.get(place().address)).headers();
     expect(headers['content-security-policy']).toContain("frame-ancestors 'none'");
     const blocked = await page.evaluate(async () => {
       const seen: string[] = [];

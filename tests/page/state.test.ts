@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { followed } from '../../packages/previewer/page/src/state/follow.js';
 import { changed, redone, sealed, startOf, undone } from '../../packages/previewer/page/src/state/history.js';
 import {
   type Json,
@@ -8,8 +9,8 @@ import {
   withoutMember,
   withValue,
 } from '../../packages/previewer/page/src/state/json.js';
-
 import { unitIn } from '../../packages/previewer/page/src/state/place.js';
+import { namesOf, withoutNamed } from '../../packages/previewer/page/src/state/references.js';
 
 const job: Json = { part: { thickness: 5 }, cuts: [{ id: 'a' }, { id: 'b' }, { id: 'c' }] };
 
@@ -101,5 +102,64 @@ describe('the unit of a length', () => {
     expect(units({ ...inch, units: 'inch' }, '/setups/0/zero/x/0/length')).toBe('mm');
     expect(units({ ...inch, readout: {} }, '/setups/0/readout/resolution')).toBe('mm');
     expect(units({ units: 'inch', setups }, '/setups/0/readout/resolution')).toBe('inch');
+  });
+});
+
+describe('a place of a job', () => {
+  const list = (...members: Json[]): Json => ({ list: members });
+  const [a, b, c]: Json[] = [{ id: 'a' }, { id: 'b' }, { id: 'c' }];
+
+  it.each<[string, Json, number, Json, number | null]>([
+    ['changed', list(1, 2, 3), 1, list(1, 20, 3), 1],
+    ['changed to what another one is', list(1, 2, 3), 1, list(1, 3, 3), 1],
+    ['changed from what another one is', list(1, 3, 3), 2, list(1, 3, 30), 2],
+    ['moved', list(a as Json, b as Json, c as Json), 2, list(c as Json, a as Json, b as Json), 0],
+    [
+      'before which one was taken out',
+      list(a as Json, b as Json, c as Json),
+      2,
+      list(a as Json, c as Json),
+      1,
+    ],
+    ['before which one of its value was taken out', list(1, 1, 2), 1, list(1, 2), 0],
+    ['before which one was put in', list(a as Json, b as Json), 1, list(a as Json, c as Json, b as Json), 2],
+    ['taken out', list(a as Json, b as Json, c as Json), 1, list(a as Json, c as Json), null],
+  ])('is found again where it was %s', (_, before, index, after, wanted) => {
+    expect(followed(['list', index], before, after)).toEqual(wanted === null ? null : ['list', wanted]);
+  });
+
+  it('is followed through lists of lists', () => {
+    const before: Json = { setups: [{ zero: { x: [1, 2] } }, { zero: { x: [3, 4] } }] };
+    const after = withoutMember(before, ['setups'], 0);
+    expect(followed(['setups', 1, 'zero', 'x', 1], before, after)).toEqual(['setups', 0, 'zero', 'x', 1]);
+  });
+});
+
+describe('names', () => {
+  const shop: Json = {
+    cuts: [{ id: 'a' }, { id: 'b' }, { id: 'a' }],
+    setups: [{ id: 's', cuts: ['b', 'a', 'a'] }],
+    tools: [{ id: 't', cuts: ['a'] }],
+    keepOut: [{ id: 'j', setup: 's' }, { id: 'k' }],
+  };
+
+  it('are found wherever they stand, for the first of a name alone', () => {
+    expect(namesOf(shop, ['cuts'], 0)).toEqual([
+      ['setups', 0, 'cuts', 1],
+      ['setups', 0, 'cuts', 2],
+      ['tools', 0, 'cuts', 0],
+    ]);
+    expect(namesOf(shop, ['cuts'], 2)).toEqual([]);
+    expect(namesOf(shop, ['setups'], 0)).toEqual([['keepOut', 0, 'setup']]);
+    expect(namesOf(shop, ['tools'], 0)).toEqual([]);
+  });
+
+  it('go with what is taken out where they stand in lists, and stay where something belongs to it alone', () => {
+    expect(withoutNamed(shop, ['cuts'], 0)).toMatchObject({
+      cuts: [{ id: 'b' }, { id: 'a' }],
+      setups: [{ cuts: ['b'] }],
+      tools: [{ cuts: [] }],
+    });
+    expect(withoutNamed(shop, ['setups'], 0)).toMatchObject({ setups: [], keepOut: [{ setup: 's' }, {}] });
   });
 });

@@ -1,5 +1,7 @@
 import type { JobIssue } from '@edgebite/core';
-import { issues } from '../state/store.js';
+import { effect } from '@preact/signals';
+import { openTo } from '../state/rows.js';
+import { issues, jumped } from '../state/store.js';
 
 /** The faults of a value itself, and of what is in it under names that have no field of their own. */
 export function faultsAt(pointer: string, shownKeys: readonly string[] | null): readonly string[] {
@@ -22,8 +24,23 @@ export function idOf(pointer: string): string {
   return `at${pointer}`;
 }
 
+/** Faults whose rows open by themselves at most. */
+const OPENED = 12;
+
+// A job that comes with faults shows them in their fields. While one types, nothing opens that was not asked for.
+effect(() => {
+  if (!jumped.peek()) return;
+  for (const { path } of issues.value.slice(0, OPENED)) openTo(path);
+});
+
 /** Takes the reader to the field of a fault, or to the nearest thing round it that is on the page. */
 export function goTo({ path }: JobIssue): void {
+  openTo(path);
+  // The rows that were closed are there with the next frame.
+  requestAnimationFrame(() => focusOn(path));
+}
+
+function focusOn(path: string): void {
   for (let pointer = path; pointer !== ''; pointer = pointer.slice(0, pointer.lastIndexOf('/'))) {
     const element = document.getElementById(idOf(pointer));
     if (element === null) continue;

@@ -1,5 +1,7 @@
 import { useSignal } from '@preact/signals';
-import { isList, isObject, type Json, type JsonObject, withMoved, withoutMember } from '../state/json.js';
+import { isList, isObject, type Json, type JsonObject, withMoved } from '../state/json.js';
+import { withoutNamed } from '../state/references.js';
+import { openRows, setRow } from '../state/rows.js';
 import { change, chosenCut, job, put } from '../state/store.js';
 import { Faults, unitOf } from './entry-field.js';
 import { faultsAt, faultyWithin, idOf } from './faults.js';
@@ -25,13 +27,16 @@ export function ListField(props: PartProps & { member: JsonObject }) {
   const add = () => {
     const blank = cuts ? firstCut(job.value) : blankOf(member, root);
     put(path(), [...members, blank]);
+    setRow(`${pointer}/${members.length}`, true);
     if (cuts && isObject(blank)) chosenCut.value = String(blank.id);
+    soon(() => firstField(`${pointer}/${members.length}`)?.focus());
   };
-  const hidden = members.length - limit.value;
+  const listed = listedOf(members, limit.value, pointer, cuts);
+  const hidden = members.length - listed.length;
   return (
     <div class="list" id={`${idOf(pointer)}-list`}>
       <ol>
-        {members.slice(0, limit.value).map((held, k) => (
+        {listed.map((k) => (
           <Member
             key={k}
             schema={member}
@@ -40,7 +45,7 @@ export function ListField(props: PartProps & { member: JsonObject }) {
             path={() => [...path(), k]}
             list={path}
             label={called(props.label)}
-            value={held}
+            value={members[k]}
             optional={false}
             index={k}
             last={members.length - 1}
@@ -67,6 +72,44 @@ export function ListField(props: PartProps & { member: JsonObject }) {
   );
 }
 
+// The first ones, and those that are open or chosen wherever they are.
+function listedOf(
+  members: readonly Json[],
+  limit: number,
+  pointer: string,
+  cuts: boolean,
+): readonly number[] {
+  const listed = Array.from({ length: Math.min(limit, members.length) }, (_, k) => k);
+  if (members.length <= limit) return listed;
+  const chosen = cuts ? chosenCut.value : null;
+  return members.flatMap((held, k) => {
+    const shown = k < limit || openRows.value.has(`${pointer}/${k}`);
+    return shown || (chosen !== null && isObject(held) && held.id === chosen) ? [k] : [];
+  });
+}
+
+/** After what was changed is on the page. */
+function soon(act: () => void): void {
+  requestAnimationFrame(act);
+}
+
+function firstField(pointer: string): HTMLElement | null {
+  return (
+    rowButton(pointer)?.closest('li')?.querySelector<HTMLElement>('.inside :is(input, select, textarea)') ??
+    null
+  );
+}
+
+// A member that is no object has a field of its own, which goes by its place.
+function rowId(pointer: string, value: Json | undefined): string {
+  return isObject(value) ? idOf(pointer) : `${idOf(pointer)}-row`;
+}
+
+/** The button that opens a row. */
+function rowButton(pointer: string): HTMLElement | null {
+  return document.getElementById(`${idOf(pointer)}-row`) ?? document.getElementById(idOf(pointer));
+}
+
 interface MemberProps extends PartProps {
   readonly list: () => ReturnType<PartProps['path']>;
   readonly index: number;
@@ -78,23 +121,31 @@ const Member = kept((props: MemberProps) => <MemberRow {...props} />);
 
 function MemberRow(props: MemberProps) {
   const { root, pointer, value, index, last, cuts } = props;
-  const opened = useSignal(false);
   const faulty = faultyWithin(pointer);
   const id = isObject(value) && typeof value.id === 'string' ? value.id : null;
   const chosen = cuts && id !== null && chosenCut.value === id;
-  const open = chosen || opened.value || faulty;
+  // What is chosen in the drawing shows its fields as long as it is chosen; once they are used, the row is open.
+  const open = chosen || openRows.value.has(pointer);
   const toggle = () => {
-    if (cuts && id !== null) chosenCut.value = chosen ? null : id;
-    opened.value = cuts && id !== null ? false : !open;
+    if (cuts && id !== null) chosenCut.value = open ? null : id;
+    setRow(pointer, !open);
   };
-  const move = (to: number) => job.value !== null && change(withMoved(job.value, props.list(), index, to));
-  const remove = () => job.value !== null && change(withoutMember(job.value, props.list(), index));
+  const move = (to: number, sign: string) => {
+    if (job.value === null) return;
+    change(withMoved(job.value, props.list(), index, to));
+    soon(() => buttonIn(pointer, index, to, sign)?.focus());
+  };
+  const remove = () => {
+    if (job.value === null) return;
+    change(withoutNamed(job.value, props.list(), index));
+    soon(() => nearestTo(pointer, index)?.focus());
+  };
   const name = nameOf(value, props);
   const shape = shapeOf(props.schema, root);
   return (
     <li class={`member${open ? ' open' : ''}${faulty ? ' faulty' : ''}`}>
       <div class="strip">
-        <button type="button" class="name" id={idOf(pointer)} aria-expanded={open} onClick={toggle}>
+        <button type="button" class="name" id={rowId(pointer, value)} aria-expanded={open} onClick={toggle}>
           <span class="count">{index + 1}</span>
           <span class="words">
             <b>{name}</b> <span class="about">{figuresOf(value, name)}</span>
@@ -103,18 +154,20 @@ function MemberRow(props: MemberProps) {
         <button
           type="button"
           class="small"
+          data-way="up"
           aria-label={`Move ${name} up`}
           disabled={index === 0}
-          onClick={() => move(index - 1)}
+          onClick={() => move(index - 1, 'up')}
         >
           ↑
         </button>
         <button
           type="button"
           class="small"
+          data-way="down"
           aria-label={`Move ${name} down`}
           disabled={index === last}
-          onClick={() => move(index + 1)}
+          onClick={() => move(index + 1, 'down')}
         >
           ↓
         </button>
@@ -123,7 +176,7 @@ function MemberRow(props: MemberProps) {
         </button>
       </div>
       {open && (
-        <div class="inside">
+        <div class="inside" onFocusIn={() => setRow(pointer, true)}>
           {shape.kind === 'object' || shape.kind === 'variants' ? (
             <GroupBody {...props} shape={shape} />
           ) : (
@@ -134,6 +187,27 @@ function MemberRow(props: MemberProps) {
     </li>
   );
 }
+
+// The keys stay with the row that was moved; at the end of its way, where its button is off, with its name.
+function buttonIn(pointer: string, index: number, to: number, way: string): HTMLElement | null {
+  const name = rowButton(sibling(pointer, index, to));
+  const button = name?.closest('li')?.querySelector<HTMLButtonElement>(`[data-way="${way}"]`);
+  return button == null || button.disabled ? name : button;
+}
+
+// Where a row was taken out: the one that took its place, else the one before it, else the button to add one.
+function nearestTo(pointer: string, index: number): HTMLElement | null {
+  const list = idOf(pointer.slice(0, pointer.lastIndexOf('/')));
+  return (
+    rowButton(pointer) ??
+    rowButton(sibling(pointer, index, index - 1)) ??
+    document.getElementById(`${list}-list`)?.querySelector<HTMLElement>(':scope > .add') ??
+    null
+  );
+}
+
+const sibling = (pointer: string, from: number, to: number): string =>
+  `${pointer.slice(0, pointer.length - String(from).length)}${to}`;
 
 function nameOf(value: Json | undefined, { schema, root, pointer, label }: MemberProps): string {
   if (isObject(value)) {

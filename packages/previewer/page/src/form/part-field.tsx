@@ -1,10 +1,12 @@
 import type { Json, JsonObject, Path } from '../state/json.js';
 import { isList, isObject, pointerOf } from '../state/json.js';
+import { isNamed } from '../state/references.js';
 import { put, seal } from '../state/store.js';
 import { EntryField, Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { kept } from './kept.js';
 import { ListField } from './list-field.js';
+import { usePutName } from './name.js';
 import { begunOf, blankOf, type Field, resolved, type Shape, shapeOf, variantOf } from './shape.js';
 import { called, headed, oneOf, withArticle } from './words.js';
 
@@ -59,6 +61,7 @@ const LONG = 1000;
 function EntryOf(props: PartProps & { shape: Extract<Shape, { kind: 'entry' }> }) {
   const { schema, root, shape } = props;
   const { type, maxLength } = resolved(schema, root);
+  const putName = usePutName();
   return (
     <EntryField
       {...shape}
@@ -69,10 +72,12 @@ function EntryOf(props: PartProps & { shape: Extract<Shape, { kind: 'entry' }> }
       text={type === 'string'}
       optional={props.optional}
       long={typeof maxLength === 'number' && maxLength > LONG}
-      onEntry={(value) => put(props.path(), value)}
+      onEntry={(value) => (isName(props.path()) ? putName : put)(props.path(), value)}
     />
   );
 }
+
+const isName = (path: Path): boolean => path.at(-1) === 'id' && isNamed(path.slice(0, -2));
 
 function ChoiceField(props: PartProps & { options: readonly Json[] }) {
   const { pointer, options, value, optional } = props;

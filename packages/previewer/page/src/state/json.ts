@@ -71,3 +71,11 @@ export function withMoved(root: Json, path: Path, from: number, to: number): Jso
 export function pointerOf(path: Path): string {
   return path.map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');
 }
+
+/** The path that a JSON Pointer stands for; steps of digits alone are places in lists. */
+export function pathOf(pointer: string): Path {
+  return pointer
+    .split('/')
+    .slice(1)
+    .map((step) => (/^\d+$/.test(step) ? Number(step) : step.replaceAll('~1', '/').replaceAll('~0', '~')));
+}

@@ -2,9 +2,11 @@ import type { JobIssue } from '@edgebite/core';
 import { batch, computed, signal } from '@preact/signals';
 import type { Outcome } from '../worker/messages.js';
 import type { Worked } from '../worker/worked.js';
+import { followedCut } from './follow.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
 import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from './json.js';
 import { stepOf, unitIn } from './place.js';
+import { followRows, openRows } from './rows.js';
 import { Solver } from './solver.js';
 
 interface Answered {
@@ -114,6 +116,7 @@ function ask(): void {
 export function openJob(value: Json): void {
   batch(() => {
     history.value = history.value === null ? startOf(value) : changed(history.value, value, null);
+    openRows.value = new Set();
     chosenCut.value = null;
     chosenFinding.value = null;
     refusal.value = null;
@@ -129,6 +132,7 @@ export function change(value: Json, kind: string | null = null): void {
   batch(() => {
     history.value = changed(before, value, kind);
     jumped.value = false;
+    follow(before.present, value);
     ask();
   });
 }
@@ -157,10 +161,17 @@ export function redo(): void {
 function step(move: (history: History<Json>) => History<Json>): void {
   const before = history.value;
   const after = before === null ? null : move(before);
-  if (after === null || after === before) return;
+  if (before === null || after === null || after === before) return;
   batch(() => {
     history.value = after;
     jumped.value = true;
+    follow(before.present, after.present);
     ask();
   });
+}
+
+// What is open and what is chosen stay so, wherever they are in the next job and whatever they are called.
+function follow(before: Json, after: Json): void {
+  followRows(before, after);
+  if (chosenCut.value !== null) chosenCut.value = followedCut(chosenCut.value, before, after);
 }

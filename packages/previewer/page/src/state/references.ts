@@ -1,0 +1,67 @@
+import {
+  isList,
+  isObject,
+  type Json,
+  type JsonObject,
+  type Path,
+  valueAt,
+  withoutMember,
+  withValue,
+} from './json.js';
+
+/** Where the members of a list are named by their ids; `*` stands for every member of a list. */
+const NAMED_IN: Readonly<Record<string, readonly Path[]>> = {
+  cuts: [
+    ['setups', '*', 'cuts', '*'],
+    ['tools', '*', 'cuts', '*'],
+  ],
+  setups: [['keepOut', '*', 'setup']],
+};
+
+/** Whether others may name the members of a list at a path by their ids. */
+export function isNamed(list: Path): boolean {
+  return list.length === 1 && Object.hasOwn(NAMED_IN, String(list[0]));
+}
+
+/**
+ * Every place of a job that names a member of a list by its id. None for a member without an id, or with that of one
+ * before it: what names it then means the other one.
+ */
+export function namesOf(job: Json, list: Path, index: number): readonly Path[] {
+  const members = valueAt(job, list);
+  const id = valueAt(job, [...list, index, 'id']);
+  if (!isNamed(list) || !isList(members) || typeof id !== 'string') return [];
+  if (members.findIndex((member) => valueAt(member, ['id']) === id) !== index) return [];
+  const places = NAMED_IN[String(list[0])] ?? [];
+  return places.flatMap((pattern) => matching(job, pattern)).filter((path) => valueAt(job, path) === id);
+}
+
+/** The job in which a member has another id, and so has every place that names it. */
+export function renamed(job: Json, path: Path, names: readonly Path[], id: Json | undefined): Json {
+  return names.reduce((next, name) => withValue(next, name, id ?? ''), withValue(job, path, id));
+}
+
+/**
+ * The job without a member of a list, and without it in the lists that name it. What belongs to it alone stays, and is
+ * a fault until it is told where else it belongs.
+ */
+export function withoutNamed(job: Json, list: Path, index: number): Json {
+  const inLists = namesOf(job, list, index).filter((path) => typeof path.at(-1) === 'number');
+  // From the last to the first, so that places in one list keep their numbers.
+  return [...[...inLists].reverse(), [...list, index]].reduce<Json>((next, path) => {
+    const place = path.at(-1);
+    return typeof place === 'number' ? withoutMember(next, path.slice(0, -1), place) : next;
+  }, job);
+}
+
+function matching(root: Json, pattern: Path): readonly Path[] {
+  const [step, ...rest] = pattern;
+  if (step === undefined) return [[]];
+  const held: JsonObject | readonly Json[] | null = isObject(root) || isList(root) ? root : null;
+  if (held === null) return [];
+  const steps = step !== '*' ? [step] : isList(held) ? held.map((_, k) => k) : [];
+  return steps.flatMap((one) => {
+    const inner = valueAt(held, [one]);
+    return inner === undefined ? [] : matching(inner, rest).map((path) => [one, ...path]);
+  });
+}
