@@ -82,6 +82,7 @@ const Handle = kept((props: HandleProps) => {
       }}
       onKeyDown={(event) => keyed(event, props)}
       onPointerDown={(event) => grabbed(event, props)}
+      onTouchStart={(event) => steady(event, props)}
     >
       {(chosen || pass !== null) && diameter !== null && (
         <circle class="reach" r={(diameter / 2) * view.scale} />
@@ -158,6 +159,12 @@ function grabbed(event: PointerEvent, props: HandleProps): void {
   handle.addEventListener('pointermove', follow, { signal });
   handle.addEventListener('pointerup', release, { signal });
   handle.addEventListener('pointercancel', release, { signal });
+}
+
+// Browsers do not keep to `touch-action` for what is inside a drawing: after a few pixels the page would be scrolled, and
+// the drag called off.
+function steady(event: TouchEvent, { fixed }: HandleProps): void {
+  if (!fixed) event.preventDefault();
 }
 
 const WAYS: Readonly<Record<string, Place>> = {
