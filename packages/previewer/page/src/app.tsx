@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { Board } from './board/board.js';
-import { openFile } from './files/open.js';
+import { openFile, openLink } from './files/open.js';
 import { JobForm } from './form/job-form.js';
 import { CenterPanel } from './panels/center-panel.js';
 import { FaultList, RefusalNote } from './panels/faults.js';
@@ -11,6 +11,7 @@ import { RangePanel } from './panels/range-panel.js';
 import { SheetView } from './panels/sheet-view.js';
 import { Start } from './panels/start.js';
 import { Takeaways } from './panels/takeaways.js';
+import { isKept } from './state/keep.js';
 import { canUndo, dragging, fresh, issues, job, redo, undo } from './state/store.js';
 
 /** The whole page. */
@@ -103,8 +104,9 @@ function listen(): () => void {
     void openFile(file);
   };
   const leaving = (event: BeforeUnloadEvent): void => {
-    if (canUndo.value) event.preventDefault();
+    if (canUndo.value && !isKept.value) event.preventDefault();
   };
+  const linked = (): void => void openLink();
   const stop = new AbortController();
   const { signal } = stop;
   window.addEventListener('keydown', keyed, { signal });
@@ -112,5 +114,6 @@ function listen(): () => void {
   window.addEventListener('dragleave', left, { signal });
   window.addEventListener('drop', dropped, { signal });
   window.addEventListener('beforeunload', leaving, { signal });
+  window.addEventListener('hashchange', linked, { signal });
   return () => stop.abort();
 }

@@ -1,4 +1,5 @@
 import { openJob, refusal, solver } from '../state/store.js';
+import { textIn } from './link.js';
 
 /** Largest job file, bytes: the format allows 20 million characters, of four bytes each at most. */
 const MAX_BYTES = 80_000_000;
@@ -11,9 +12,27 @@ export async function openFile(file: File): Promise<void> {
   if (file.size > MAX_BYTES) return refuse(`is too large; a job has ${MAX_BYTES} bytes at most`);
   const text = await textOf(file);
   if (text === null) return refuse('is not UTF-8 text; save it as UTF-8');
+  await openText(text, file.name);
+}
+
+async function openText(text: string, name: string): Promise<void> {
   const { job, issues } = await solver.open(text);
-  if (job === null) refusal.value = { file: file.name, issues };
+  if (job === null) refusal.value = { file: name, issues };
   else openJob(job);
+}
+
+/** What a link is called where it cannot be opened. */
+const LINK = 'The job in the link';
+
+/** Opens the job that the address of the page holds, if it holds one, over the one that is open. */
+export async function openLink(): Promise<void> {
+  const text = await textIn(location.hash);
+  if (text === undefined) return;
+  // Later changes are not those of the link: a reload goes on with them.
+  history.replaceState(null, '', location.href.slice(0, location.href.indexOf('#')));
+  if (text !== null) return openText(text, LINK);
+  const message = 'was cut short or changed on its way; ask for the job as a file';
+  refusal.value = { file: LINK, issues: [{ path: '', message }] };
 }
 
 async function textOf(file: File): Promise<string | null> {

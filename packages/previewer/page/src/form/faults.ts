@@ -29,8 +29,8 @@ const OPENED = 12;
 
 // A job that comes with faults shows them in their fields. While one types, nothing opens that was not asked for.
 effect(() => {
-  if (!jumped.peek()) return;
-  for (const { path } of issues.value.slice(0, OPENED)) openTo(path);
+  const faults = issues.value;
+  if (jumped.peek()) for (const { path } of faults.slice(0, OPENED)) openTo(path);
 });
 
 /** Takes the reader to the field of a fault, or to the nearest thing round it that is on the page. */

@@ -1,7 +1,8 @@
 import { useRef } from 'preact/hooks';
 import { EXAMPLES } from '../files/examples.js';
 import { openFile } from '../files/open.js';
-import { canRedo, canUndo, job, openJob, redo, undo } from '../state/store.js';
+import { forget } from '../state/keep.js';
+import { canRedo, canUndo, job, openJob, redo, startAfresh, undo } from '../state/store.js';
 
 /** The name of the page, and what one starts with or takes back. */
 export function Head() {
@@ -49,10 +50,20 @@ export function Head() {
           >
             Redo
           </button>
+          <button type="button" id="afresh" onClick={() => void putAwayAll()}>
+            Start afresh
+          </button>
         </nav>
       )}
     </header>
   );
+}
+
+// What is not open any more is not to be found in this browser either.
+async function putAwayAll(): Promise<void> {
+  startAfresh();
+  await forget();
+  document.querySelector<HTMLElement>('.start button')?.focus();
 }
 
 /** A button that opens a job file. */

@@ -1,5 +1,6 @@
 import { EMPTY, EXAMPLES } from '../files/examples.js';
-import { openJob } from '../state/store.js';
+import { isObject } from '../state/json.js';
+import { openJob, putAway, resume } from '../state/store.js';
 import { OpenButton } from './head.js';
 import { Thumb } from './thumb.js';
 
@@ -7,6 +8,7 @@ import { Thumb } from './thumb.js';
 export function Start() {
   return (
     <main class="start">
+      <PutAway />
       <section class="card" aria-labelledby="start-open">
         <h2 id="start-open">Open a job</h2>
         <p>Drop a job file anywhere on this page, or look for one. It stays on this machine.</p>
@@ -33,5 +35,20 @@ export function Start() {
         </button>
       </section>
     </main>
+  );
+}
+
+function PutAway() {
+  const held = putAway.value;
+  if (held === null) return null;
+  const name = isObject(held.present) && typeof held.present.name === 'string' ? held.present.name : '';
+  return (
+    <section class="card put-away" aria-labelledby="start-put-away">
+      <h2 id="start-put-away">{name === '' ? 'The job' : `“${name}”`} was put away</h2>
+      <p>It is no longer kept in this browser. Until you begin another one it can be had back.</p>
+      <button type="button" onClick={() => resume(held)}>
+        Take it back
+      </button>
+    </section>
   );
 }

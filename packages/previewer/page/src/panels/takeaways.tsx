@@ -1,6 +1,7 @@
 import { printReadouts } from '../files/print.js';
 import { TAKEAWAYS, takeAway } from '../files/save.js';
 import { issues } from '../state/store.js';
+import { LinkBox } from './link-box.js';
 
 /** What to take away from the page: files, and the printed sheet. */
 export function Takeaways() {
@@ -34,6 +35,7 @@ export function Takeaways() {
         ))}
       </div>
       <p class="hint">Files are made here and stay here. The job is what this page opens again.</p>
+      <LinkBox />
     </section>
   );
 }

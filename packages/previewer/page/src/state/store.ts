@@ -1,5 +1,5 @@
 import type { JobIssue } from '@edgebite/core';
-import { batch, computed, signal } from '@preact/signals';
+import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Outcome } from '../worker/messages.js';
 import type { Worked } from '../worker/worked.js';
 import { followedCut } from './follow.js';
@@ -32,6 +32,12 @@ export const schema = signal<JsonObject | null>(null);
 
 /** The job as it stands in the forms; null before one is opened. */
 export const job = computed(() => history.value?.present ?? null);
+
+/** The job with what was before it and what was taken back; null before one is opened. */
+export const work: ReadonlySignal<History<Json> | null> = computed(() => history.value);
+
+/** What was put away last, to be had back. */
+export const putAway = signal<History<Json> | null>(null);
 
 export const canUndo = computed(() => (history.value?.past.length ?? 0) > 0);
 export const canRedo = computed(() => (history.value?.future.length ?? 0) > 0);
@@ -120,8 +126,33 @@ export function openJob(value: Json): void {
     chosenCut.value = null;
     chosenFinding.value = null;
     refusal.value = null;
+    putAway.value = null;
     jumped.value = true;
     ask();
+  });
+}
+
+/** Goes on with a job and its history. */
+export function resume(kept: History<Json>): void {
+  batch(() => {
+    history.value = sealed(kept);
+    putAway.value = null;
+    openRows.value = new Set();
+    jumped.value = true;
+    ask();
+  });
+}
+
+/** Puts the job away: the page is as at its beginning. What is put away can be had back until another is begun. */
+export function startAfresh(): void {
+  batch(() => {
+    putAway.value = history.value;
+    history.value = null;
+    answered.value = null;
+    shown.value = null;
+    chosenCut.value = null;
+    chosenFinding.value = null;
+    refusal.value = null;
   });
 }
 
