@@ -40,6 +40,8 @@ export interface Look {
   readonly height?: number;
   readonly dark?: boolean;
   readonly touch?: boolean;
+  /** Where the page is, if not where the stand serves it. */
+  readonly address?: string;
   readonly init?: { readonly path?: string; readonly content?: string };
 }
 
@@ -64,7 +66,7 @@ export async function sight({ browser, address }: Stand, look: Look = {}): Promi
   const said: string[] = [];
   page.on('console', (message) => said.push(`${message.type()}: ${message.text()}`));
   page.on('pageerror', (error) => said.push(`error: ${error.message}`));
-  await page.goto(address);
+  await page.goto(look.address ?? address);
   await page.waitForSelector('.start');
   return { page, context, said };
 }

@@ -28,16 +28,29 @@ const config = (outDir) => ({
       name: 'edgebite-policy',
       transformIndexHtml: (html) => html.replace('POLICY', META_POLICY),
     },
+    {
+      // Browsers load no modules from a folder on the disk, only plain scripts.
+      name: 'edgebite-plain-script',
+      transformIndexHtml: {
+        order: 'post',
+        handler: (html) =>
+          html
+            .replaceAll('<script type="module" crossorigin', '<script defer')
+            .replaceAll('<link rel="stylesheet" crossorigin', '<link rel="stylesheet"'),
+      },
+    },
   ],
-  worker: { format: 'es' },
+  worker: { format: 'iife' },
   build: {
     outDir,
     emptyOutDir: true,
     target: 'es2023',
     // The policy allows no data: addresses, and the helper for old browsers would have to fetch.
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
-    chunkSizeWarningLimit: 1024,
+    modulePreload: false,
+    rolldownOptions: { output: { format: 'iife' } },
+    cssCodeSplit: false,
+    chunkSizeWarningLimit: 2048,
   },
 });
 

@@ -3,7 +3,7 @@ import { Board } from './board/board.js';
 import { openFile, openLink } from './files/open.js';
 import { JobForm } from './form/job-form.js';
 import { CenterPanel } from './panels/center-panel.js';
-import { FaultList, RefusalNote } from './panels/faults.js';
+import { FaultList, RefusalNote, StuckNote } from './panels/faults.js';
 import { Figures } from './panels/figures.js';
 import { Findings } from './panels/findings.js';
 import { Head } from './panels/head.js';
@@ -21,6 +21,7 @@ export function App() {
   return (
     <div class="screen">
       <Head />
+      <StuckNote />
       <RefusalNote />
       {open ? <Bench /> : <Start />}
       <Foot />

@@ -1,7 +1,7 @@
 import { goTo } from '../form/faults.js';
 import { called } from '../form/words.js';
 import { isObject, type Json, valueAt } from '../state/json.js';
-import { fresh, issues, job, refusal } from '../state/store.js';
+import { fresh, issues, job, refusal, stuck } from '../state/store.js';
 
 /** Faults listed at most; the rest shows at its fields. */
 const MOST = 12;
@@ -32,6 +32,20 @@ export function FaultList() {
         ))}
       </ul>
       {faults.length > MOST && <p>And {faults.length - MOST} more.</p>}
+    </section>
+  );
+}
+
+/** That nothing can be worked out here, and what to do. */
+export function StuckNote() {
+  if (stuck.value === null) return null;
+  return (
+    <section class="card faults" role="alert" aria-labelledby="card-stuck">
+      <h2 id="card-stuck">Nothing can be worked out in this browser</h2>
+      <p>
+        It needs a worker of its own: {stuck.value}. Load the page anew; if that does not help, use another or
+        a newer browser, or the command <code>edgebite check</code>. A job that is open can still be saved.
+      </p>
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import type { RangeQuery, RangeReport } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
-import type { Answer, Question } from '../worker/messages.js';
+import { Hand } from './hand.js';
 import { job, startWorker } from './store.js';
 
 /** How far a question about a range of values has come. An answer that the job has left behind is not kept. */
@@ -19,7 +19,7 @@ export const foundRange = computed<RangeReport | undefined>(() =>
   ranging.value.kind === 'found' ? ranging.value.report : undefined,
 );
 
-let worker: Worker | null = null;
+let hand: Hand | null = null;
 
 /** Asks what comes of the job as it stands over a range. A worker of its own does it, so that nothing else waits. */
 export function askRange(query: RangeQuery): void {
@@ -27,23 +27,26 @@ export function askRange(query: RangeQuery): void {
   if (present === null) return;
   stop();
   ranging.value = { kind: 'working', query };
-  worker = startWorker();
-  worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => {
-    if (data.kind !== 'range') return;
-    stop();
-    const { report, fault } = data.range;
-    ranging.value = report === null ? { kind: 'refused', query, fault } : { kind: 'found', query, report };
+  const asked = new Hand(startWorker, {
+    onAnswer: (answer) => {
+      if (answer.kind !== 'range') return;
+      stop();
+      const { report, fault } = answer.range;
+      ranging.value = report === null ? { kind: 'refused', query, fault } : { kind: 'found', query, report };
+    },
+    onEnd: (fault) => {
+      if (hand !== asked) return;
+      stop();
+      ranging.value = { kind: 'refused', query, fault };
+    },
   });
-  worker.addEventListener('error', ({ message }) => {
-    stop();
-    ranging.value = { kind: 'refused', query, fault: `this is a fault in edgebite: ${message}` };
-  });
-  worker.postMessage({ kind: 'range', number: 0, job: present, query } satisfies Question);
+  hand = asked;
+  asked.ask({ kind: 'range', number: 0, job: present, query });
 }
 
 function stop(): void {
-  worker?.terminate();
-  worker = null;
+  hand?.dismiss();
+  hand = null;
 }
 
 // Whatever was found, or is being looked for, is that of the job before.

@@ -2,6 +2,7 @@ import type { JobIssue } from '@edgebite/core';
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Outcome } from '../worker/messages.js';
 import type { Worked } from '../worker/worked.js';
+import InlineWorker from '../worker/worker.ts?worker&inline';
 import { followedCut } from './follow.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
 import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from './json.js';
@@ -68,6 +69,9 @@ export const chosenFinding = signal<number | null>(null);
 /** A file that could not be opened. */
 export const refusal = signal<Refusal | null>(null);
 
+/** Why nothing can be worked out in this browser; null where it can. */
+export const stuck = signal<string | null>(null);
+
 /** Whether the job was opened or stepped to just now, so that there is no hand to wait for. */
 export const jumped = signal(false);
 
@@ -94,13 +98,16 @@ export const solver = new Solver(
       schema.value = value;
     },
     onOutcome: hear,
+    onStuck: (why) => {
+      stuck.value = why;
+    },
   },
   startWorker,
 );
 
-/** A new worker. */
+/** A new worker. Its text is part of the page, so it needs neither a server that still runs nor one at all. */
 export function startWorker(): Worker {
-  return new Worker(new URL('../worker/worker.ts', import.meta.url), { type: 'module' });
+  return new InlineWorker();
 }
 
 function hear(number: number, outcome: Outcome): void {
@@ -113,9 +120,9 @@ function hear(number: number, outcome: Outcome): void {
   });
 }
 
-function ask(): void {
+function ask(opened = false): void {
   const present = history.value?.present;
-  if (present !== undefined) wanted.value = solver.examine(present);
+  if (present !== undefined) wanted.value = solver.examine(present, opened);
 }
 
 /** Opens a job in place of the one that is open. What was there can be had back by undoing. */
@@ -128,7 +135,7 @@ export function openJob(value: Json): void {
     refusal.value = null;
     putAway.value = null;
     jumped.value = true;
-    ask();
+    ask(true);
   });
 }
 
@@ -139,7 +146,7 @@ export function resume(kept: History<Json>): void {
     putAway.value = null;
     openRows.value = new Set();
     jumped.value = true;
-    ask();
+    ask(true);
   });
 }
 
