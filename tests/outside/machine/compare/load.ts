@@ -1,0 +1,163 @@
+import { between, inWords } from '../sim/lie.js';
+import { loadIn, type SimLoad } from '../sim/load.js';
+import { metalAt } from '../sim/metal.js';
+import type { Done, Run } from '../sim/run.js';
+import { depthAfter, takenBy } from '../sim/steps.js';
+import type { ToldLoad, ToldStep } from './told.js';
+import type { Verdict } from './verdict.js';
+
+/** Sampling of the width of a ring, and rounding. */
+const SHARE = 1e-4;
+const SIDE = { disc: 1e-5, ring: 2e-3 };
+
+/** Where a side load is as small as this, its direction is not compared. */
+const WEAK = 0.02;
+
+interface Found {
+  /** Depths of the tool. */
+  readonly from: number;
+  readonly to: number;
+  readonly load: SimLoad;
+}
+
+/** Load of a standing tool, height by height. */
+export function compareLoad(verdict: Verdict, run: Run, done: Done, told: ToldStep): void {
+  const { step, before } = done;
+  const { tool } = step;
+  if (tool.kind !== 'disc' && tool.kind !== 'ring') {
+    verdict.check('load', told.load === null, () => 'a load is told of a path');
+    return;
+  }
+  if (told.load === null) {
+    verdict.check('load', false, () => 'none is told of a tool that stands');
+    return;
+  }
+  const standing = {
+    center: tool.center,
+    radius: tool.radius,
+    wall: tool.kind === 'ring' ? tool.wall : null,
+  };
+  const found = takenBy(step, run.slabs).map((s): Found => {
+    const slab = run.slabs[s] as (typeof run.slabs)[number];
+    const to = depthAfter(run.job, step, slab);
+    return {
+      from: to - (slab.to - slab.from),
+      to,
+      load: loadIn(
+        metalAt(run, before, s, () => true),
+        standing,
+        step.lie,
+      ),
+    };
+  });
+  const side = SIDE[tool.kind];
+  for (const one of found) {
+    const middle = (one.from + one.to) / 2;
+    const row = told.load.heights.find(({ from, to }) => from < middle && middle < to);
+    verdict.check('height', row !== undefined, () => `no load is told at depth ${middle}`);
+    if (row !== undefined) compareAt(verdict, 'load', one, row, side);
+  }
+  compareChoice(verdict, found, told, side);
+  const first = found[0]?.load;
+  if (first !== undefined && first.slack < SHARE && isClear(first)) {
+    // The disc of a bore may hold metal that its circle does not meet.
+    const isIn = first.share > 0;
+    if (isIn)
+      verdict.check(
+        'starts',
+        told.starts === 'metal',
+        () => `told ${told.starts}, its teeth meet ${first.share}`,
+      );
+  }
+}
+
+const isClear = ({ share }: SimLoad) => share > 0.01 || share === 0;
+
+function compareAt(
+  verdict: Verdict,
+  what: string,
+  { load, from }: Found,
+  told: ToldLoad,
+  side: number,
+): void {
+  if (load.slack > 0.01) {
+    verdict.skip(what);
+    return;
+  }
+  const where = () => `at depth ${from}`;
+  verdict.near(`${what}, share`, told.share, load.share, load.slack + SHARE);
+  if (load.strikes === null) verdict.skip(`${what}, strikes`);
+  else
+    verdict.check(
+      `${what}, strikes`,
+      told.strikes === load.strikes,
+      () => `told ${told.strikes}, found ${load.strikes} ${where()}`,
+    );
+  if (load.loadSlack > 0.05) {
+    verdict.skip(`${what}, side load`);
+    return;
+  }
+  verdict.near(`${what}, side load`, told.sideLoad, load.sideLoad, load.loadSlack + side);
+  if (load.push === null || load.sideLoad < WEAK) return;
+  const off = ((load.loadSlack + side) / load.sideLoad) * (180 / Math.PI) + 1e-6;
+  const { push } = told;
+  verdict.check(`${what}, push`, push !== null && between(push.degrees, load.push) <= off, () => {
+    return `told ${push?.degrees} (${push?.words}), found ${load.push} ${where()}`;
+  });
+  if (push !== null) {
+    const words = inWords(Math.round(push.degrees * 1e6) / 1e6);
+    verdict.check(
+      `${what}, words`,
+      push.words === words,
+      () => `${push.degrees} is called ${push.words}, not ${words}`,
+    );
+  }
+}
+
+/** Entry, worst and break-through are the right ones of the heights. */
+function compareChoice(verdict: Verdict, found: readonly Found[], told: ToldStep, side: number): void {
+  const load = told.load as NonNullable<ToldStep['load']>;
+  if (found.some((one) => one.load.slack > SHARE || !isClear(one.load))) {
+    verdict.skip('entry, worst, break-through');
+    return;
+  }
+  const met = found.filter((one) => one.load.share > 0);
+  const check = (what: string, right: Found | undefined, row: ToldLoad | null) => {
+    verdict.check(what, (right === undefined) === (row === null), () => {
+      return `told ${row === null ? 'none' : `at ${row.from}`}, found ${right === undefined ? 'none' : `at ${right.from}`}`;
+    });
+    if (right === undefined || row === null) return;
+    const middle = (right.from + right.to) / 2;
+    const isSame = row.from < middle && middle < row.to;
+    verdict.check(
+      what,
+      isSame,
+      () => `told at ${row.from} to ${row.to}, found at ${right.from} to ${right.to}`,
+    );
+    if (isSame) compareAt(verdict, what, right, row, side);
+  };
+  check('entry', met[0], load.entry);
+  const worst = met.reduce<Found | undefined>(
+    (best, one) => (best === undefined || one.load.sideLoad > best.load.sideLoad ? one : best),
+    undefined,
+  );
+  const isTie = met.some(
+    (one) => one !== worst && Math.abs(one.load.sideLoad - (worst?.load.sideLoad ?? 0)) <= 3 * side,
+  );
+  if (isTie) {
+    verdict.skip('worst');
+    verdict.check(
+      'worst',
+      load.worst !== null && load.worst.sideLoad > (worst?.load.sideLoad ?? 0) - 3 * side,
+      () => 'not the worst',
+    );
+  } else check('worst', worst, load.worst);
+  const last = met.at(-1);
+  const comesOut =
+    last !== undefined && (last.to < told.reaches - 1e-9 || told.reaches > thicknessOf(told, found) - 1e-9);
+  check('break-through', comesOut ? last : undefined, load.breakThrough);
+}
+
+function thicknessOf(told: ToldStep, found: readonly Found[]): number {
+  return Math.max(told.reaches, ...found.map(({ to }) => to));
+}

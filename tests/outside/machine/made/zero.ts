@@ -1,0 +1,13 @@
+/** Tip of the edge finder that all generated setups are zeroed with. */
+export const TIP = 10;
+
+/**
+ * A zero for a setup: the tip touches the left face and the front face of the part as it lies, from outside, and the
+ * readout is set to 0 at both. So a place over the left face reads half a tip in X.
+ */
+export function zeroByTouching(): unknown {
+  const touch = (from: string) => [
+    { kind: 'edge finder', from, to: 'zero', diameter: TIP, way: '-', tolerance: 0.01 },
+  ];
+  return { x: touch('left'), y: touch('front') };
+}

@@ -1,0 +1,167 @@
+import { drawn, heading, type Lie, laid } from './lie.js';
+import type { Metal } from './metal.js';
+import type { Place } from './shapes.js';
+import { lengthOf, type Span, spansOf, type Told } from './spans.js';
+
+/** How a standing tool meets the metal of one slab, seen as the part lies. */
+export interface SimLoad {
+  readonly share: number;
+  /** How far off the share may be: what is left untold. */
+  readonly slack: number;
+  /** Null where something too small to tell may be a strike, or part two. */
+  readonly strikes: number | null;
+  readonly sideLoad: number;
+  /** Degrees in the machine's axes; null where the side load is about 0. */
+  readonly push: number | null;
+  /** How far off the side load may be. */
+  readonly loadSlack: number;
+}
+
+export interface Standing {
+  readonly center: Place;
+  readonly radius: number;
+  /** Width of the teeth of a ring; null for a disc, of which the circle counts. */
+  readonly wall: number | null;
+}
+
+/** Stretches of a turn shorter than this (radians) are not told, for a circle and for a ring. */
+const SHORTEST = { circle: 2e-6, ring: 2e-4 };
+
+/** An arc counts where there is metal this far to both sides. */
+const SIDE = 1e-5;
+
+/**
+ * Load of a tool in the metal of a slab. The tool stands over the part as it lies; at machine angle a its tooth is
+ * at (cos a, sin a) from the centre and, the spindle turning clockwise seen from above, moves along (sin a, -cos a).
+ * So it pushes the part.
+ */
+export function loadIn(metal: Metal, tool: Standing, lie: Lie): SimLoad {
+  const middle = laid(lie, tool.center);
+  const under = (angle: number, far: number): Place =>
+    drawn(lie, [middle[0] + far * Math.cos(angle), middle[1] + far * Math.sin(angle)]);
+  const spans =
+    tool.wall === null
+      ? spansOf(0, 2 * Math.PI, SHORTEST.circle, (a, half) => onCircle(metal, tool, under, a, half))
+      : spansOf(0, 2 * Math.PI, SHORTEST.ring, (a, half) => inRing(metal, tool, under, a, half));
+  const wide = tool.wall === null ? () => 1 : widthAt(metal, tool, under);
+  return summed(spans, wide);
+}
+
+type Under = (angle: number, far: number) => Place;
+
+function onCircle(
+  metal: Metal,
+  { center, radius }: Standing,
+  under: Under,
+  angle: number,
+  half: number,
+): Told {
+  let isIn = true;
+  for (const far of [radius - SIDE, radius + SIDE]) {
+    const [x, y] = under(angle, far);
+    const { low, high } = metal.bounds(x, y, far * half, center);
+    if (high < 0) return 'out';
+    if (low <= 0) isIn = false;
+  }
+  if (!isIn) return 'split';
+  return told(metal, under(angle, radius));
+}
+
+function told(metal: Metal, [x, y]: Place): Told {
+  const whose = metal.whose(x, y);
+  return whose === 'stands' ? 'in' : whose === 'lifted' ? 'out' : 'untold';
+}
+
+/** Of a stretch of a turn: whether the tooth is in metal somewhere on its width all the way, or nowhere. */
+function inRing(metal: Metal, tool: Standing, under: Under, angle: number, half: number): Told {
+  const width = tool.wall as number;
+  const seen = (from: number, to: number): Told => {
+    const far = (from + to) / 2;
+    const [x, y] = under(angle, far);
+    const [deep, wide] = [(to - from) / 2, to * half];
+    const { low, high, lowOfOthers } = metal.bounds(
+      x,
+      y,
+      Math.sqrt(deep * deep + wide * wide),
+      tool.center,
+      deep,
+    );
+    if (high < 0) return 'out';
+    if (low > 0) return told(metal, [x, y]);
+    // The border of a tool on the same centre is not told by shorter turns, but by thinner rings.
+    if (deep <= wide && lowOfOthers <= 0) return 'split';
+    if (deep < SIDE) return 'out';
+    const inner = seen(from, far);
+    if (inner === 'in') return 'in';
+    const outer = seen(far, to);
+    if (outer === 'in') return 'in';
+    if (inner === 'split' || outer === 'split') return 'split';
+    return inner === 'untold' || outer === 'untold' ? 'untold' : 'out';
+  };
+  return seen(tool.radius - width + SIDE, tool.radius - SIDE);
+}
+
+/** Length of metal under the tooth at an angle. */
+function widthAt(metal: Metal, tool: Standing, under: Under): (angle: number) => number {
+  const shortest = 1e-4;
+  return (angle) => {
+    const spans = spansOf(tool.radius - (tool.wall as number), tool.radius, shortest, (far, half) => {
+      const [x, y] = under(angle, far);
+      const { low, high } = metal.bounds(x, y, half);
+      return high < 0 ? 'out' : low > 0 ? told(metal, [x, y]) : 'split';
+    });
+    return lengthOf(spans, 'in');
+  };
+}
+
+/** Steps of at most this (radians) are summed up. */
+const STEP = Math.PI / 90;
+
+function summed(spans: readonly Span[], wide: (angle: number) => number): SimLoad {
+  const turn = 2 * Math.PI;
+  const untold = lengthOf(spans, 'untold');
+  let [x, y, all] = [0, 0, 0];
+  for (const span of spans) {
+    if (span.state !== 'in') continue;
+    const steps = Math.max(1, Math.ceil((span.to - span.from) / STEP));
+    const by = (span.to - span.from) / steps;
+    for (let k = 0; k < steps; k++) {
+      const angle = span.from + (k + 0.5) * by;
+      // The mean of a direction over a short turn is shorter by sin(h) / h.
+      const weight = wide(angle) * 2 * Math.sin(by / 2);
+      x += weight * Math.sin(angle);
+      y -= weight * Math.cos(angle);
+      all += (weight / Math.sin(by / 2)) * (by / 2);
+    }
+  }
+  const size = all === 0 ? 0 : Math.sqrt(x * x + y * y) / all;
+  return {
+    share: lengthOf(spans, 'in') / turn,
+    slack: untold / turn + 1e-6,
+    strikes: strikesOf(spans),
+    sideLoad: size,
+    push: size < 1e-3 ? null : heading(x, y),
+    loadSlack: all === 0 ? 1e-6 : (2 * untold) / Math.max(lengthOf(spans, 'in'), 1e-3) + 1e-6,
+  };
+}
+
+/** What is left untold of a crossing is shorter than this, radians. */
+const CROSSING = 2e-3;
+
+/** How often a tooth comes from air into metal. */
+function strikesOf(spans: readonly Span[]): number | null {
+  const first = spans[0];
+  if (first === undefined) return 0;
+  const round = spans.length > 1 && spans.at(-1)?.state === first.state ? spans.slice(0, -1) : spans;
+  const clear = (k: number) => round[(k + round.length) % round.length]?.state;
+  let strikes = 0;
+  for (const [k, { state, from, to }] of round.entries()) {
+    if (state === 'untold') {
+      // A crossing told to within the shortest stretch: in on one side and out on the other.
+      const isCrossing = to - from < CROSSING && clear(k - 1) !== clear(k + 1);
+      if (!isCrossing) return null;
+    }
+    if (state === 'in' && round.length > 1) strikes++;
+  }
+  return strikes;
+}
