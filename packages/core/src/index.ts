@@ -10,6 +10,8 @@ export {
   shearForce,
 } from './cutting/break-off.js';
 export { densityOf, massOf } from './cutting/density.js';
+export { DOINGS, type Doing, doingOf, type PassTravel, travelOfPass } from './cutting/doing.js';
+export { type FeedOfDoing, type FeedTask, feedOfDoing, minutesOfPass } from './cutting/feed-of-doing.js';
 export { type FeedEntry, feedFor } from './cutting/feed-table.js';
 export { HARDNESS, METALS, type Metal, metalOf } from './cutting/material.js';
 export type { Range } from './cutting/range.js';
@@ -102,6 +104,14 @@ export {
 } from './load/engagement.js';
 export { biteAlong, largestBite, type RadialBite } from './load/largest-bite.js';
 export {
+  type LoadCode,
+  type LoadNames,
+  type LoadRemark,
+  noWayWords,
+  placeRemark,
+  underneathRemark,
+} from './load/load-words.js';
+export {
   DIRECTION_WORDS,
   type DirectionWords,
   type MachineDirection,
@@ -109,6 +119,8 @@ export {
 } from './load/machine-direction.js';
 export { type RingEngagement, ringEngagementOf } from './load/ring-engagement.js';
 export type { Stretch, StretchEnd } from './load/shadow.js';
+export { type BadFooting, type PlacedTool, type PlaceFact, placeFacts } from './load/tool-place.js';
+export { type GoesDown, type Underneath, underneath } from './load/underneath.js';
 export {
   furthestOff,
   metalReach,

@@ -22,6 +22,11 @@ export interface KeepOut {
 /** Height of the point of a drill over its diameter. Source: 118° point, common practice: 1 / (2 tan 59°). */
 const POINT_SHARE = 1 / (2 * Math.tan((59 * Math.PI) / 180));
 
+/** How far the point of a twist drill reaches below its full diameter; a 118° point. */
+export function drillPoint(diameter: number): number {
+  return POINT_SHARE * diameter;
+}
+
 /**
  * What a cutter takes up at its lowest, seen from above: the whole disc, also of a hollow cutter, whose body stands
  * over its core. It is as wide as it is there all the way up.
@@ -40,7 +45,7 @@ export function bodyOf(cut: Cut, by = 0): Region {
  */
 export function lowestOf(cut: Cut, thickness: number): number {
   if (!cut.through) return thickness - cut.depth;
-  if (cut.kind === 'bore') return -POINT_SHARE * cut.diameter;
+  if (cut.kind === 'bore') return -drillPoint(cut.diameter);
   if (cut.kind === 'annular' && cut.reach !== null) return Math.min(0, thickness - cut.reach);
   return 0;
 }
@@ -51,7 +56,12 @@ export function lowestOf(cut: Cut, thickness: number): number {
  */
 export function runsInto(body: Region, lowest: number, isThrough: boolean, keepOut: KeepOut): boolean {
   const inReach = isThrough ? keepOut.to >= lowest : keepOut.to > lowest;
-  return inReach && overlap(body, keepOut.region);
+  return inReach && liesOver(body, keepOut);
+}
+
+/** Whether a cutter's body and something share an area, seen from above, at whatever heights. */
+export function liesOver(body: Region, keepOut: KeepOut): boolean {
+  return overlap(body, keepOut.region);
 }
 
 /**
