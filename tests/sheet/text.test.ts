@@ -60,7 +60,7 @@ describe('the sheet', () => {
     expect(falls.join(' ')).toMatch(
       /held slug, stays after cut drum on a floor 3\.000 mm thick\. To shear it about/,
     );
-    expect(falls.join(' ')).toContain('A saw cut through it is 87.965 mm long.');
+    expect(falls.join(' ')).toContain('A saw cut through it, the part clamped, is 87.965 mm long.');
   });
 
   it('adds up the floors of a slug', () => {
@@ -81,7 +81,7 @@ describe('the sheet', () => {
     const [line = ''] = sheetOf(report).blocks[0]?.falls ?? [];
     expect(line).toContain('on 2 floors, 2.000 mm to 3.000 mm thick.');
     const length = held.reduce((sum, { kerfLength }) => sum + (kerfLength ?? 0), 0);
-    expect(line).toContain(`A saw cut through it is ${length.toFixed(3)} mm long.`);
+    expect(line).toContain(`A saw cut through it, the part clamped, is ${length.toFixed(3)} mm long.`);
     const least = held.reduce((sum, { breakOff }) => sum + (breakOff?.force[0] ?? 0), 0);
     expect(line).toContain(`about ${Number(least.toPrecision(2))} to `);
   });

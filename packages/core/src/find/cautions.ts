@@ -36,7 +36,7 @@ function held(report: Found): Caution[] {
   return caution(
     'part-not-held',
     causes(report, ['grip-lost', 'held-place-cut-away', 'nothing-left']),
-    'what holds the part is cut away, and it can come free on a turning cutter. Hold it elsewhere, or cut in another order.',
+    'what holds the part is cut away, and it can come free on a turning cutter. Do not make the cut like that: clamp the part elsewhere, never hold it by hand, or cut in another order.',
   );
 }
 
@@ -44,7 +44,7 @@ function clear(report: Found): Caution[] {
   return caution(
     'cutter-meets-clamp',
     causes(report, ['hits-jaw', 'hits-stop', 'hits-parallel', 'hits-clamp']),
-    'the cutter runs into what holds the part. Move it before you start the spindle.',
+    'the cutter runs into what holds the part. Do not start the spindle: clamp the part elsewhere, never hold it by hand, or move the cut.',
   );
 }
 
@@ -54,7 +54,7 @@ function unguarded(report: Found): Caution[] {
   return caution(
     'slug-unguarded',
     slugs(report).flatMap(({ freedBy, names }) => (open.has(freedBy) ? names : [])),
-    'the kerf is open at the side where the slug comes free: nothing keeps it in, and the cutter can throw it. Screen that side, stand clear, feed gently at the end.',
+    'the kerf is open at the side where the slug comes free: nothing keeps it in, and the cutter can throw it. Put a fixed guard on that side, stand clear of it, feed gently at the end.',
   );
 }
 
@@ -62,7 +62,7 @@ function loose(report: Found): Caution[] {
   return caution(
     'offcut-loose',
     causes(report, ['loose-offcut']),
-    'a piece comes free that nothing holds; the tool can catch and throw it. Hold it, or saw it off first.',
+    'a piece comes free that nothing holds; the tool can catch and throw it. Clamp it as well, never hold it by hand, or change the cut so that it stays joined.',
   );
 }
 
@@ -70,7 +70,7 @@ function hot(report: Found): Caution[] {
   return caution(
     'slug-hot',
     slugs(report).flatMap(({ names }) => names),
-    'slug, cutter and part are hot. Stop, let them cool before you touch them, and keep out of the way of the slug.',
+    'slug, cutter and part are hot, and the slug may be thrown. Keep out of its way; stop the spindle and let them cool before you touch them.',
   );
 }
 
@@ -78,7 +78,7 @@ function hanging(report: Found): Caution[] {
   return caution(
     'slug-can-break-out',
     causes(report, ['held-slug']),
-    'the slug hangs on a floor alone. The force to break it is an estimate: support it, or saw it out, before you work on.',
+    'the slug hangs on a floor alone and can let go at any time, whatever the estimate of its force says. Clamp it before you work on, never hold it by hand, and stand clear.',
   );
 }
 
@@ -86,7 +86,7 @@ function speed(report: Found): Caution[] {
   return caution(
     'speed-limit-unknown',
     causes(report, ['speed-limit-missing']),
-    'the boring head runs out of balance, and no speed limit is given. Do not start it without one.',
+    'the boring head runs out of balance, and no speed limit is given. Do not start it without the one of its maker.',
   );
 }
 
@@ -94,7 +94,7 @@ function oneSided(report: Found): Caution[] {
   return caution(
     'one-sided-cut',
     causes(report, ['partial-hole']),
-    'the tool cuts on one side only and in blows. Clamp against the push; feed gently where teeth enter and leave.',
+    'the tool cuts on one side only and in blows. Clamp against the push, never hold against it by hand; feed gently where teeth enter and leave.',
   );
 }
 
@@ -102,7 +102,7 @@ function feathers(report: Found): Caution[] {
   return caution(
     'feather-edges',
     causes(report, ['knife-edge']),
-    'feather edges are left, which cut hands and break off as chips. Break them before you handle the part.',
+    'feather edges are left, which cut hands and break off as chips. Do not feel along them: with the spindle stopped and the part clamped, take them off with a file before you handle it.',
   );
 }
 
@@ -113,7 +113,7 @@ function sharp(report: Found): Caution[] {
     report.cuts.flatMap(({ through, removedVolume, source }) =>
       through && removedVolume > 0 ? [source] : [],
     ),
-    'sharp edges and burrs are left where it breaks through. Brush chips off, never with the hand; deburr before handling.',
+    'sharp edges and burrs are left where it breaks through. With the spindle stopped, brush chips off, never with the hand; deburr before you handle the part.',
   );
 }
 

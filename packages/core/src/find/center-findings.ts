@@ -65,8 +65,8 @@ function oneSidedFindings(cuts: readonly ReportCut[]): Finding[] {
   const load = `side load ${sizeOf(worst).toFixed(2)} of 1, which pushes the part towards ${angleWords(worst.load?.sideLoad.direction ?? 0)}`;
   const message =
     second === undefined
-      ? `${namesOf(loaded)} has half its circle in metal or less: ${load}. Hold the part against that.`
-      : `${namesOf(loaded)} have half their circles in metal or less, ${worst.id} the least: ${load}. Hold the part against that.`;
+      ? `${namesOf(loaded)} has half its circle in metal or less: ${load}. Clamp the part against that, never hold it by hand.`
+      : `${namesOf(loaded)} have half their circles in metal or less, ${worst.id} the least: ${load}. Clamp the part against that, never hold it by hand.`;
   return [noteOn(loaded, 'one-sided-load', message)];
 }
 

@@ -77,7 +77,7 @@ function keptFindings(facts: Facts, report: ReportRows): Finding[] {
     findings.push({
       level: 'danger',
       code: 'held-place-cut-away',
-      message: `The place where the part is held, ${placeWords(report.keep, report.units)}, is cut away. The largest piece is taken as the one that is kept.`,
+      message: `The place where the part is held, ${placeWords(report.keep, report.units)}, is cut away. The largest piece is taken as the one that is kept: clamp that one, never hold it by hand.`,
       at: report.keep,
       about: ['piece:kept'],
     });

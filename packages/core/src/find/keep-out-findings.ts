@@ -72,18 +72,27 @@ function hits(job: Job, { lay, cuts, keepOuts, where }: Clamping): Finding[] {
       const about = [`cut:${cut.id}`, `keepOut:${keepOut.id}`];
       const at: [number, number] | null = cut.kind === 'swept' ? null : [cut.center.x + 0, cut.center.y + 0];
       const name = `${keepOut.kind} ${keepOut.id}`;
+      const remedy = remedyFor(keepOut);
       if (runsInto(body, lowest, cut.through, keepOut)) {
         const message =
           keepOut.to <= 0
-            ? `Cut ${cut.id} goes through right over ${name}${where}: it cuts into it. Move one of them.`
-            : `The cutter of ${cut.id} runs into ${name}${where}: they take up the same place. Move one of them.`;
+            ? `Cut ${cut.id} goes through right over ${name}${where}: it cuts into it. Do not start: ${remedy}.`
+            : `The cutter of ${cut.id} runs into ${name}${where}: they take up the same place. Do not start: ${remedy}.`;
         return [{ level: 'danger', code: `hits-${keepOut.kind}`, message, at, about }];
       }
       if (off === 0 || !runsInto(wide, lowest, cut.through, keepOut)) return [];
-      const message = `The cutter of ${cut.id} clears ${name}${where} by less than it may be off.`;
+      const message = `The cutter of ${cut.id} clears ${name}${where} by less than it may be off: ${remedy}.`;
       return [{ level: 'check', code: `may-hit-${keepOut.kind}`, message, at, about }];
     });
   });
+}
+
+/** What to do about a cutter that is in the way. What grips is not just moved aside: something else has to grip then. */
+function remedyFor({ kind }: KeepOut): string {
+  const grips = kind === 'jaw' || kind === 'clamp';
+  return grips
+    ? 'move the cut, or clamp the part elsewhere, never hold it by hand'
+    : `move the cut, or take the ${kind} away and set the part up anew`;
 }
 
 /** How far the spindle may be off along both axes at worst, in the job's unit. */
@@ -112,14 +121,14 @@ function gripFindings(job: Job, clampings: readonly Clamping[], report: ReportRo
       const name = `${grip.kind} ${grip.id}`;
       const about = [`keepOut:${grip.id}`];
       if (!holds(grip, whole)) {
-        const message = `${capital(name)} bears on nothing of the part${where}: it lies beside it, or over or under it.`;
+        const message = `${capital(name)} bears on nothing of the part${where}: it lies beside it, or over or under it. Clamp it so that it does, never hold the part by hand.`;
         return [{ level: 'check', code: 'grip-bears-on-nothing', message, at: null, about }];
       }
       if (holds(grip, atEnd)) return [];
       // Metal that a later setup takes may well be what an earlier one is held by.
       then ??= k === clampings.length - 1 ? atEnd : keptAfter(job, clampings.slice(0, k + 1));
       if (holds(grip, then)) return [];
-      const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away.`;
+      const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away. Clamp the part elsewhere before that, never hold it by hand.`;
       return [{ level: 'danger', code: 'grip-lost', message, at: null, about: [...about, 'piece:kept'] }];
     });
   });

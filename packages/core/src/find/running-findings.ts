@@ -34,7 +34,7 @@ function materialFindings(job: Job, report: Pick<Report, 'cuts'>): Finding[] {
 function toolFindings(tool: ToolDocument, cuts: readonly ReportCut[]): Finding[] {
   if (cuts.length === 0) return [];
   if (tool.kind === 'boring head' && tool.maxSpeed === undefined) {
-    const message = `Boring head ${tool.id} has no speed limit: how fast it may turn out of balance, only its maker or its user knows. Give maxSpeed; until then no speed is given.`;
+    const message = `Boring head ${tool.id} has no speed limit: how fast it may turn out of balance, only its maker or its user knows. Give maxSpeed as its maker states it; until then no speed is given.`;
     return [{ level: 'check', code: 'speed-limit-missing', message, at: null, about: sourcesOf(cuts) }];
   }
   // Of an unknown metal all is unknown, which has been said.

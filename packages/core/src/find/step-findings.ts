@@ -37,15 +37,15 @@ function freesFindings(report: Body, step: Step, number: number): Finding[] {
     const later = body.endStep === null ? null : (report.steps[body.endStep] as Step);
     const clear =
       later === null
-        ? 'Stop the spindle before you take it out.'
-        : `Stop the spindle and take it out before you go on: ${stepWords(later)} runs through where it lies.`;
+        ? 'Stop the spindle and let it cool before you take it out.'
+        : `Stop the spindle, let it cool and take it out before you go on: ${stepWords(later)} runs through where it lies.`;
     const isSlug = body.role === 'slug';
     const cut = report.cuts.find(({ id }) => id === step.cut) as ReportCut;
     const guard = isSlug
       ? cut.relation === 'breaks out'
         ? 'it is hot and sharp, and the kerf is open at the side, so nothing keeps it from being thrown out'
         : 'it is hot and sharp, and may stay in the cutter or drop out'
-      : 'nothing holds it, and the tool can catch and throw it. Clamp it so that it cannot move, or saw it off first; never hold it by hand';
+      : 'nothing holds it, and the tool can catch and throw it. Clamp it as well, never hold it by hand, or change the cut so that it stays joined';
     return {
       level: 'danger',
       code: isSlug ? 'loose-slug' : 'loose-offcut',
@@ -107,7 +107,7 @@ function heldFindings(report: Body): Finding[] {
       {
         level: 'check',
         code: 'held-slug',
-        message: `Cut ${step.cut} does not go through: ${body.id} stays on ${hold}.`,
+        message: `Cut ${step.cut} does not go through: ${body.id} stays on ${hold}. Clamp it before you work on it; never hold it by hand.`,
         at: null,
         about: [
           `piece:${body.id}`,

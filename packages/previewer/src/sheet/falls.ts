@@ -10,7 +10,7 @@ export function fallsOf(report: Report, cuts: readonly string[]): string[] {
       const cut = report.steps[step]?.cut;
       return cut !== undefined && own.has(cut) && pieces.length === 0
         ? [
-            `${id} comes loose with cut ${cut}${massText(report, mass)}; a later cut would take it. Lift it out first.`,
+            `${id} comes loose with cut ${cut}${massText(report, mass)}; a later cut would take it. Stop the spindle, let it cool and lift it out first.`,
           ]
         : [];
     }),
@@ -24,7 +24,7 @@ export function fallsOf(report: Report, cuts: readonly string[]): string[] {
 function pieceText(report: Report, piece: ReportPiece): string {
   const { id, role, freedBy, mass } = piece;
   if (role !== 'held slug') {
-    return `${id}, ${roleText(role)}, comes free with cut ${freedBy}${massText(report, mass)}.`;
+    return `${id}, ${roleText(role)}, comes free with cut ${freedBy}${massText(report, mass)}. Stop the spindle and let it cool before you touch it.`;
   }
   const floors = report.floors.filter(({ holds }) => holds === id);
   const stays = `${id}, held slug, stays after cut ${freedBy}`;
@@ -33,7 +33,7 @@ function pieceText(report: Report, piece: ReportPiece): string {
   return [
     `${stays} on ${floorsText(report, floors)}.`,
     ...(broken.length === floors.length ? [breakText(broken)] : []),
-    `A saw cut through it is ${lengthText(total(floors.map(({ kerfLength }) => kerfLength ?? 0)), report.units)} long.`,
+    `It can let go at any time. A saw cut through it, the part clamped, is ${lengthText(total(floors.map(({ kerfLength }) => kerfLength ?? 0)), report.units)} long.`,
   ].join(' ');
 }
 

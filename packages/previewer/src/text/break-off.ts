@@ -46,7 +46,7 @@ function depthOf(slabs: readonly BreakOff[]): number {
 }
 
 const CAUTION =
-  'Range of usual grades; a notch, heat or a blow breaks it sooner, and a ring all round takes more than one bent line. Sawing through is the safe way.';
+  'An estimate over usual grades, not a hold to count on: a notch, heat or a blow breaks it sooner. A ring all round takes more than one bent line. Never hold it by hand or break it off with it.';
 
 /** Force to shear, moment to bend over, and the saw cut instead, for held slugs and thin webs. */
 export function breakOffText(report: Report): string {
