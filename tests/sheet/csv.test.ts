@@ -13,6 +13,8 @@ function read(csv: string): Row[] {
   return parse(csv, { columns: true, record_delimiter: '\r\n', relax_quotes: false, trim: false });
 }
 
+const turnOf = ({ ccw }: { readonly ccw: boolean }) => (ccw ? 'counter-clockwise' : 'clockwise');
+
 /** A text as it was before the apostrophe that keeps it from being a formula. */
 const plain = (text: string) => text.replace(/^'/, '');
 
@@ -34,7 +36,12 @@ describe.each(sheetReports())('the CSV of %s', (_, report) => {
       ]);
       expect([number(row.x), number(row.y)]).toEqual(step.target);
       expect([number(row.off_x), number(row.off_y)]).toEqual(step.off ?? [null, null]);
-      expect([number(row.diameter), number(row.depth)]).toEqual([step.diameter, step.depth]);
+      const lifted = step.move?.kind === 'lift';
+      expect([number(row.diameter), number(row.depth)]).toEqual([step.diameter, lifted ? null : step.depth]);
+      const { arc = null } = step.move ?? {};
+      expect([row.move, row.turn]).toEqual([step.move?.kind ?? '', arc === null ? '' : turnOf(arc)]);
+      expect([number(row.center_x), number(row.center_y)]).toEqual(arc?.center ?? [null, null]);
+      expect(number(row.radius)).toBe(arc?.radius ?? null);
       const { running } = step;
       expect([number(row.turns_per_minute_from), number(row.turns_per_minute_to)]).toEqual(
         running?.set ?? [null, null],

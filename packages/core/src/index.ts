@@ -181,5 +181,6 @@ export * from './region/measure.js';
 export { offset, offsetPath } from './region/offset.js';
 export * from './region/region.js';
 export { subtract } from './region/subtract.js';
+export { type PathArc, type PathStand, pathStands } from './report/path-stands.js';
 export * from './report/report-schema.js';
 export { examine } from './write/examine.js';

@@ -292,7 +292,8 @@ describe('the error', () => {
 });
 
 describe('a large job', () => {
-  it('is read in a moment', () => {
+  // Work that grows with the square of the number of cuts would take minutes, and run into the limit for a hang.
+  it('is read, and all its faults are told', () => {
     const cuts = Array.from({ length: 20_000 }, (_, i) => ({
       id: `c${i}`,
       kind: 'bore',
@@ -300,10 +301,7 @@ describe('a large job', () => {
       diameter: 0.5,
     }));
     const text = JSON.stringify({ ...SADDLE, cuts });
-    const start = performance.now();
     expect(parseJob(text).cuts).toHaveLength(20_000);
     expect(() => parseJob(text.replaceAll('0.5', '-0.5'))).toThrow('The job has 20000 faults');
-    // Work that grows with the square of the number of cuts would take minutes.
-    expect(performance.now() - start).toBeLessThan(5000);
   });
 });

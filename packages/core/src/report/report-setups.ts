@@ -45,6 +45,28 @@ const targetSchema = z.strictObject({
   point: z.int().min(0).nullable().meta({
     description: "Which point of a swept cut's path, from 0 at its start; null for others.",
   }),
+  path: z
+    .strictObject({
+      run: z.int().min(1).meta({
+        description: 'Which run, from 1: the tool goes down where a run starts and is lifted where it ends.',
+      }),
+      move: z.enum(['down', 'line', 'arc']).meta({
+        description: 'How the tool comes there: lifted and then straight down, or at depth.',
+      }),
+      arc: z
+        .strictObject({
+          exact: pair('What the readout would show at its centre, in its unit.'),
+          radius: amount.meta({
+            description: 'Of the way of the middle of the tool, in the unit of the report.',
+          }),
+          ccw: z.boolean().meta({ description: 'Counter-clockwise, seen from above as the part lies.' }),
+        })
+        .nullable()
+        .meta({ description: 'Of a move along an arc; else null.' }),
+      lift: z.boolean().meta({ description: 'Whether the tool is lifted there before it goes on.' }),
+    })
+    .nullable()
+    .meta({ description: 'Of a point of a path; null for others.' }),
   center: place.meta({ description: 'On the part as drawn, in the unit of the report.' }),
   exact: pair('What the readout should show there, in its unit.'),
   readout: pair('The nearest step of the readout: the target.'),

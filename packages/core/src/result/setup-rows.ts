@@ -1,10 +1,11 @@
 import type { Link, LinkSize } from '../datum/chain.js';
-import { type AxisZero, type Laid, laid, placeUnder, type ZeroSize } from '../datum/setup.js';
+import { type AxisZero, type Laid, laid, placeUnder, readoutAt, type ZeroSize } from '../datum/setup.js';
 import { targetAt } from '../datum/target.js';
 import { pointToJson, regionToJson } from '../format/json.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';
+import { type PathStand, pathStands } from '../report/path-stands.js';
 import type { Report, ReportCut, ReportKeepOut, ReportSetup, ReportTarget } from '../report/report-schema.js';
 import { placeWord } from '../setups/read-chain-place.js';
 
@@ -69,12 +70,13 @@ function linkRow(
 }
 
 function targetRows(lay: Laid, cut: ReportCut): ReportTarget[] {
-  return standsOf(cut).map(({ center, pass, point }) => {
+  return standsOf(cut).map(({ center, pass, point, path }) => {
     const { exact, readout, roundingError, worst, rss } = targetAt(lay, center);
     return {
       cut: cut.id,
       pass,
       point,
+      path: path === null ? null : pathPlace(lay, path),
       center: pointToJson(center),
       exact: [...exact],
       readout: [...readout],
@@ -89,18 +91,36 @@ interface Stand {
   readonly center: Point;
   readonly pass: number | null;
   readonly point: number | null;
+  readonly path: PathStand | null;
 }
 
-/** Where the spindle stands for a cut: at its centre, at that of each pass, or at each end of an edge of its path. */
-function standsOf({ center, path, passes }: ReportCut): Stand[] {
+/** Where the spindle stands for a cut: at its centre, at that of each pass, or at each place along its path. */
+function standsOf(cut: ReportCut): Stand[] {
+  const { center, path, passes } = cut;
   if (path !== null) {
-    const ends = [...path.slice(0, 1).map(({ a }) => a), ...path.map(({ b }) => b)];
-    return ends.map((at, k) => ({ center: pointOf(at), pass: null, point: k }));
+    return pathStands(cut).map((stand, k) => ({
+      center: pointOf(stand.at),
+      pass: null,
+      point: k,
+      path: stand,
+    }));
   }
-  if (passes !== null && passes.list.length > 0) {
-    return passes.list.map((pass, k) => ({ center: pointOf(pass.center), pass: k + 1, point: null }));
-  }
-  return center === null ? [] : [{ center: pointOf(center), pass: null, point: null }];
+  const at = (place: readonly [number, number], pass: number | null): Stand => ({
+    center: pointOf(place),
+    pass,
+    point: null,
+    path: null,
+  });
+  if (passes !== null && passes.list.length > 0) return passes.list.map((one, k) => at(one.center, k + 1));
+  return center === null ? [] : [at(center, null)];
+}
+
+/** How a tool comes to a place along a path, as the part lies: turned over, the other way round. */
+function pathPlace(lay: Laid, { run, move, arc, lift }: PathStand): ReportTarget['path'] {
+  if (arc === null) return { run, move, arc, lift };
+  const isOver = lay.setup.lie.flip !== null;
+  const exact = readoutAt(lay, pointOf(arc.center));
+  return { run, move, arc: { exact: [...exact], radius: arc.radius, ccw: arc.ccw !== isOver }, lift };
 }
 
 /** The rows of a job's keep-outs. */

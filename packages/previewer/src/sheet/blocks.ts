@@ -1,7 +1,7 @@
-import { type Report, type ReportCut, type ReportSetup, toStep } from '@edgebite/core';
+import { pathStands, type Report, type ReportCut, type ReportSetup, toStep } from '@edgebite/core';
 import { decimalsOf } from '../text/decimals.js';
 import { fallsOf } from './falls.js';
-import type { SheetBlock, SheetStep } from './model.js';
+import type { MoveArc, PathMove, SheetBlock, SheetStep } from './model.js';
 import { watchOf } from './watch.js';
 import { lieText, zeroOf } from './zero.js';
 
@@ -40,9 +40,12 @@ function setupBlock(shop: Shop, setup: ReportSetup, number: number): SheetBlock 
   const { report } = shop;
   const { id, name, readout, targets } = setup;
   const named = name === null || name === '' ? id : `${id}: ${name}`;
-  const steps = targets.flatMap(({ cut: cutId, pass, point, readout: target, worst }) => {
+  const steps = targets.flatMap(({ cut: cutId, pass, path, readout: target, worst }) => {
     const cut = shop.cuts.get(cutId);
-    return cut === undefined ? [] : [stepOf(shop, cut, { pass, point, target, off: worst })];
+    if (cut === undefined) return [];
+    const move =
+      path === null ? null : moveOf(cut, path, path.arc && { ...path.arc, center: path.arc.exact });
+    return stepsAt(shop, cut, { pass, move, target, off: worst }, path?.lift ?? false);
   });
   return {
     setup: id,
@@ -98,31 +101,45 @@ function plainSteps(shop: Shop, cut: ReportCut): Omit<SheetStep, 'number'>[] {
     toStep(x, shop.report.resolution),
     toStep(y, shop.report.resolution),
   ];
-  const at = (place: readonly [number, number], pass: number | null, point: number | null) =>
-    stepOf(shop, cut, { pass, point, target: near(place), off: null });
   if (cut.path !== null) {
-    const [first] = cut.path;
-    const places = first === undefined ? [] : [first.a, ...cut.path.map(({ b }) => b)];
-    return places.map((place, k) => at(place, null, k));
+    return pathStands(cut).flatMap((stand) => {
+      const move = moveOf(cut, stand, stand.arc);
+      return stepsAt(shop, cut, { pass: null, move, target: near(stand.at), off: null }, stand.lift);
+    });
   }
+  const at = (place: readonly [number, number], pass: number | null) =>
+    stepOf(shop, cut, { pass, move: null, target: near(place), off: null });
   const passes = cut.passes?.list ?? [];
-  if (passes.length > 0) return passes.map(({ center }, k) => at(center, k + 1, null));
-  return cut.center === null ? [] : [at(cut.center, null, null)];
+  if (passes.length > 0) return passes.map(({ center }, k) => at(center, k + 1));
+  return cut.center === null ? [] : [at(cut.center, null)];
 }
 
-function stepOf(
-  shop: Shop,
-  cut: ReportCut,
-  where: Pick<SheetStep, 'point' | 'target' | 'off'> & { readonly pass: number | null },
-): Omit<SheetStep, 'number'> {
-  const { pass, point, target, off } = where;
+function moveOf(
+  { path, toolPath }: ReportCut,
+  { run, move }: { readonly run: number; readonly move: 'down' | 'line' | 'arc' },
+  arc: MoveArc | null,
+): PathMove {
+  const runs = toolPath?.passes.length ?? (path === null ? 0 : 1);
+  return { kind: move, run, runs, arc: arc && { center: arc.center, radius: arc.radius, ccw: arc.ccw } };
+}
+
+/** Going to a place; and lifting the tool there, where it has to be: a step of its own, which can be ticked off. */
+function stepsAt(shop: Shop, cut: ReportCut, where: Where, lift: boolean): Omit<SheetStep, 'number'>[] {
+  const there = stepOf(shop, cut, where);
+  if (!lift || where.move === null) return [there];
+  return [there, { ...there, move: { ...where.move, kind: 'lift', arc: null } }];
+}
+
+type Where = Pick<SheetStep, 'move' | 'target' | 'off'> & { readonly pass: number | null };
+
+function stepOf(shop: Shop, cut: ReportCut, { pass, move, target, off }: Where): Omit<SheetStep, 'number'> {
   const list = cut.passes?.list ?? [];
   const row = pass === null ? undefined : list[pass - 1];
   return {
     cut: cut.id,
     kind: cut.kind,
     pass: pass === null || row === undefined ? null : { number: pass, count: list.length, role: row.role },
-    point,
+    move,
     target,
     off,
     diameter: row?.diameter ?? cut.diameter,

@@ -13,6 +13,11 @@ export const CSV_COLUMNS = [
   'cut',
   'kind',
   'which',
+  'move',
+  'center_x',
+  'center_y',
+  'radius',
+  'turn',
   'x',
   'y',
   'readout_unit',
@@ -76,14 +81,19 @@ function stepRow(sheet: Sheet, block: SheetBlock, step: SheetStep): Row {
     step: step.number,
     cut: step.cut,
     kind: step.kind,
-    which: whichText(step),
+    which: whichText(step, block, sheet),
+    move: step.move?.kind ?? null,
+    center_x: step.move?.arc?.center[0] ?? null,
+    center_y: step.move?.arc?.center[1] ?? null,
+    radius: step.move?.arc?.radius ?? null,
+    turn: turnText(step),
     x: step.target[0],
     y: step.target[1],
     readout_unit: block.units,
     off_x: step.off?.[0] ?? null,
     off_y: step.off?.[1] ?? null,
     diameter: step.diameter,
-    depth: step.depth,
+    depth: step.move?.kind === 'lift' ? null : step.depth,
     through: step.through ? 'yes' : 'no',
     from: step.from,
     part_unit: sheet.units,
@@ -99,6 +109,11 @@ function stepRow(sheet: Sheet, block: SheetBlock, step: SheetStep): Row {
     minutes_to: running?.minutes?.[1] ?? null,
     frees: step.frees.join(' '),
   };
+}
+
+function turnText({ move }: SheetStep): string | null {
+  if (move === null || move.arc === null) return null;
+  return move.arc.ccw ? 'counter-clockwise' : 'clockwise';
 }
 
 /**

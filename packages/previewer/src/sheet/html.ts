@@ -1,7 +1,7 @@
 import { clean, numberText } from '@edgebite/svg';
 import type { Sheet, SheetBlock, SheetStep, ZeroAxis } from './model.js';
 import { STYLE, STYLE_HASH } from './style.js';
-import { depthText, newRunning, offText, targetText, whichText } from './words.js';
+import { arcNote, betweenText, depthText, newRunning, offText, targetText, whichText } from './words.js';
 
 /**
  * A sheet as one HTML page to print on A4 or Letter: black and white, a page for each setup. It holds no script and
@@ -78,11 +78,12 @@ function tableHtml(sheet: Sheet, block: SheetBlock): string {
     .map(([name, text]) => `<th scope="col" class="${name}">${text}</th>`)
     .join('');
   const rows = block.steps.map((step, k) => {
-    const tool = newRunning(block.steps, k);
-    const toolRow = tool === null ? '' : `<tr class="tool"><td colspan="8">${escaped(tool)}</td></tr>\n`;
-    return `${toolRow}${rowHtml(sheet, block, step)}`;
+    const over = [newRunning(block.steps, k), arcNote(block.steps, k)].filter((text) => text !== null);
+    const overRows = over.map((text) => `<tr class="tool"><td colspan="8">${escaped(text)}</td></tr>\n`);
+    return `${overRows.join('')}${rowHtml(sheet, block, step)}`;
   });
-  return `<table>
+  return `<p>${escaped(betweenText(block))}</p>
+<table>
 <thead><tr>${head}</tr></thead>
 <tbody>
 ${rows.join('\n')}
@@ -91,7 +92,7 @@ ${rows.join('\n')}
 }
 
 function rowHtml(sheet: Sheet, block: SheetBlock, step: SheetStep): string {
-  const which = whichText(step);
+  const which = whichText(step, block, sheet);
   const cut = `${escaped(step.cut)}${which === '' ? '' : ` <span>${escaped(which)}</span>`}`;
   const target = (value: number) => {
     const text = targetText(value, block);

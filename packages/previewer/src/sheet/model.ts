@@ -42,15 +42,15 @@ export interface ZeroAxis {
   readonly links: readonly string[];
 }
 
-/** One place to go to: a cut, one of its passes, or a point of its path. */
+/** One thing to do: a cut, one of its passes, a place along its path, or a lift there. */
 export interface SheetStep {
   readonly number: number;
   readonly cut: string;
   readonly kind: Report['cuts'][number]['kind'];
   /** `1 of 4, rough`; null without passes. */
   readonly pass: PassPlace | null;
-  /** Which point of a path, from 0; null for others. */
-  readonly point: number | null;
+  /** How the tool comes to a place along a path, or that it is lifted there; null for others. */
+  readonly move: PathMove | null;
   /** What the readout is to show. */
   readonly target: readonly [number, number];
   /** How far the spindle may be off it at worst; null where that is not known. */
@@ -65,6 +65,25 @@ export interface SheetStep {
   readonly running: Running | null;
   /** Ids of the pieces that this cut frees. */
   readonly frees: readonly string[];
+}
+
+/** A move along a path. Runs are counted from 1: the tool goes down where one starts and is lifted where it ends. */
+export interface PathMove {
+  readonly kind: 'down' | 'line' | 'arc' | 'lift';
+  readonly run: number;
+  readonly runs: number;
+  /** Of a move along an arc; else null. */
+  readonly arc: MoveArc | null;
+}
+
+/** The arc that the middle of the tool goes along. */
+export interface MoveArc {
+  /** What the readout would show at its centre. */
+  readonly center: readonly [number, number];
+  /** In the unit of the report. */
+  readonly radius: number;
+  /** Counter-clockwise, seen from above as the part lies. */
+  readonly ccw: boolean;
 }
 
 /** Which pass of how many, and what it is for. */

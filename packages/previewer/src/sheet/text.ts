@@ -1,7 +1,7 @@
 import { numberText } from '@edgebite/svg';
 import { fixedTable, inPage, PAGE, paragraph } from './fit.js';
 import type { Sheet, SheetBlock, SheetStep } from './model.js';
-import { depthText, newRunning, offText, targetText, whichText } from './words.js';
+import { arcNote, betweenText, depthText, newRunning, offText, targetText, whichText } from './words.js';
 
 /** A sheet as plain text of 80 columns, for a terminal or a printer. The same sheet gives the same text. */
 export function sheetText(sheet: Sheet): string {
@@ -40,7 +40,7 @@ function stepsText(sheet: Sheet, block: SheetBlock): string[] {
   const columns = inPage<SheetStep>(
     [
       { head: 'No.', align: 'right', cell: ({ number }) => String(number) },
-      { head: 'cut', align: 'left', cell: cutText },
+      { head: 'cut', align: 'left', cell: (step) => cutText(step, block, sheet) },
       { head: `X ${unit}`, align: 'right', cell: ({ target }) => targetText(target[0], block) },
       { head: `Y ${unit}`, align: 'right', cell: ({ target }) => targetText(target[1], block) },
       { head: 'to ±', align: 'right', cell: (step) => offText(step, block) },
@@ -52,14 +52,14 @@ function stepsText(sheet: Sheet, block: SheetBlock): string[] {
   );
   const [head = '', ...rows] = block.steps.flatMap((step, k) => {
     const [heads = '', ...row] = fixedTable(columns, [step]).split('\n');
-    const tool = newRunning(block.steps, k);
-    const lines = [...(tool === null ? [] : [paragraph('     > ', tool)]), ...row];
+    const over = [newRunning(block.steps, k), arcNote(block.steps, k)].filter((text) => text !== null);
+    const lines = [...over.map((text) => paragraph('     > ', text)), ...row];
     return k === 0 ? [heads, ...lines] : lines;
   });
-  return [head, ...rows];
+  return [paragraph('', betweenText(block)), head, ...rows];
 }
 
-function cutText(step: SheetStep): string {
-  const which = whichText(step);
+function cutText(step: SheetStep, block: SheetBlock, sheet: Sheet): string {
+  const which = whichText(step, block, sheet);
   return which === '' ? step.cut : `${step.cut}, ${which}`;
 }

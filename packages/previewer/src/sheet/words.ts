@@ -1,7 +1,7 @@
 import type { Running } from '@edgebite/core';
 import { fixed, numberText } from '@edgebite/svg';
 import { rangeText } from '../text/figures.js';
-import type { Sheet, SheetBlock, SheetStep } from './model.js';
+import type { MoveArc, Sheet, SheetBlock, SheetStep } from './model.js';
 
 /** What the readout is to show on an axis: all its decimals. */
 export function targetText(value: number, { decimals }: SheetBlock): string {
@@ -18,15 +18,46 @@ export function offText({ off }: SheetStep, { decimals }: SheetBlock): string {
   return fixed(most, most < COARSE ? decimals + 1 : 0);
 }
 
-/** Which pass or point a step is; empty for a plain cut. */
-export function whichText({ pass, point }: SheetStep): string {
+/** Which pass a step is, or how the tool moves in it; empty for a plain cut. */
+export function whichText({ pass, move }: SheetStep, block: SheetBlock, sheet: Sheet): string {
   if (pass !== null) return `pass ${pass.number} of ${pass.count}, ${pass.role}`;
-  if (point === null) return '';
-  return point === 0 ? 'start of path' : `path point ${point}`;
+  if (move === null) return '';
+  const { kind, run, runs, arc } = move;
+  const which = runs > 1 ? `run ${run} of ${runs}: ` : '';
+  if (kind === 'down') return `${which}go there lifted, then down`;
+  if (kind === 'lift') return `${which}lift off the part`;
+  return arc === null ? `${which}straight there` : `${which}${arcText(arc, block, sheet)}`;
 }
 
-/** How deep: `through`, or `4.000`; said besides if the cut starts from the face that lies down. */
-export function depthText({ through, depth, from }: SheetStep, { up }: SheetBlock, { units }: Sheet): string {
+/** An arc from where the tool stands: centre in readout numbers, radius in the unit of sizes. */
+function arcText({ center, radius, ccw }: MoveArc, block: SheetBlock, { units }: Sheet): string {
+  const [x, y] = center.map((value) => targetText(value, block)) as [string, string];
+  return `${ccw ? 'counter-clockwise' : 'clockwise'} arc there about X ${x} Y ${y}, radius ${numberText(radius, units)}`;
+}
+
+/** What stands over the rows of a block on how to move between them. */
+export function betweenText({ steps }: SheetBlock): string {
+  const along = 'straight there and arc there are made at depth';
+  const isPath = steps.some(({ move }) => move !== null);
+  const base = 'Between rows the tool is lifted off the part';
+  return isPath ? `${base}; only ${along}.` : `${base}.`;
+}
+
+/** Over the first arc of a cut: that it is not made by hand wheels; null over other steps. */
+export function arcNote(steps: readonly SheetStep[], index: number): string | null {
+  const step = steps[index] as SheetStep;
+  if (step.move?.kind !== 'arc') return null;
+  const first = steps.findIndex(({ cut, move }) => cut === step.cut && move?.kind === 'arc');
+  return first === index ? ARC_NOTE : null;
+}
+
+const ARC_NOTE =
+  'Arcs: hand wheels cannot follow one. It takes a rotary table or a machine that moves both axes together; going straight from end to end cuts into the part.';
+
+/** How deep: `through`, or `4.000`; said besides if the cut starts from the face that lies down. `lifted` after a lift. */
+export function depthText(step: SheetStep, { up }: SheetBlock, { units }: Sheet): string {
+  const { through, depth, from, move } = step;
+  if (move?.kind === 'lift') return 'lifted';
   if (through) return 'through';
   return from === up ? numberText(depth, units) : `${numberText(depth, units)} from below`;
 }

@@ -105,6 +105,7 @@ describe('the text on where tools stand', () => {
       '1     down at  20.000  33.000         -  -  -',
       '      line     13.000  33.000         -  -  outline 2',
       '      line     13.000  40.000         -  -  outline 3',
+      '      lift at  13.000  40.000         -  -  -',
       'not reached    area       x       y  largest tool',
       'sharp corner  1.931  10.000  30.000          none',
     ]);

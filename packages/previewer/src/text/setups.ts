@@ -100,8 +100,8 @@ function targetsText({ readout, targets }: ReportSetup): string {
   // What is under a step needs a decimal more; what rounding of sums left is none.
   const fine = (value: number) =>
     fixed(Math.abs(value) < readout.resolution * NOISE ? 0 : value, decimals + 1);
-  const which = ({ pass, point }: ReportTarget) =>
-    pass === null ? (point === null ? '' : `point ${point}`) : `pass ${pass}`;
+  const which = ({ pass, point, path }: ReportTarget) =>
+    pass === null ? (point === null ? '' : `point ${point}, ${moveText(path)}`) : `pass ${pass}`;
   return tableText<ReportTarget>(
     [
       left('cut', (t) => t.cut),
@@ -114,6 +114,13 @@ function targetsText({ readout, targets }: ReportSetup): string {
     ],
     targets,
   );
+}
+
+/** How the tool comes to a place along a path; the arcs themselves are told in the part's own coordinates. */
+function moveText(path: ReportTarget['path']): string {
+  if (path === null) return '';
+  const how = path.move === 'down' ? 'down' : `by ${path.move}`;
+  return path.lift ? `${how}, then lift` : how;
 }
 
 /** Share of a step under which a rounding error is one of the sum and not of the target. */

@@ -39,7 +39,9 @@ function movesTable({ units }: Report, { passes }: ToolPath): string {
     if (first === undefined) return [];
     const start: Move = { pass: String(k + 1), what: 'down at', to: first.a, center: null, beside: '-' };
     const told = (name: string) => (edge: ReportEdge) => moveOf(name, edge);
-    return [start, ...leadIn.map(told('in: ')), ...cut.map(told('')), ...leadOut.map(told('out: '))];
+    const last = all[all.length - 1] as ReportEdge;
+    const end: Move = { pass: '', what: 'lift at', to: last.b, center: null, beside: '-' };
+    return [start, ...leadIn.map(told('in: ')), ...cut.map(told('')), ...leadOut.map(told('out: ')), end];
   });
   const number = (value: number | undefined) => (value === undefined ? '-' : numberText(value, units));
   return tableText<Move>(

@@ -27,11 +27,15 @@ export function regionPath(region: ReportRegion, view: View, decimals = DECIMALS
     .join('');
 }
 
-/** Path data of a chain of edges on the sheet, left open; empty for no edge. */
+/** Path data of chains of edges on the sheet, left open: a new one where an edge does not start at the end of the last. */
 export function chainPath(edges: readonly ReportEdge[], view: View, decimals = DECIMALS): string {
-  const first = edges[0];
-  if (first === undefined) return '';
-  return `M${pair(first.a, view, decimals)}${edges.map((edge) => edgePath(edge, view, decimals)).join('')}`;
+  return edges
+    .map((edge, k) => {
+      const before = edges[k - 1];
+      const goesOn = before !== undefined && before.b[0] === edge.a[0] && before.b[1] === edge.a[1];
+      return `${goesOn ? '' : `M${pair(edge.a, view, decimals)}`}${edgePath(edge, view, decimals)}`;
+    })
+    .join('');
 }
 
 function edgePath(edge: ReportEdge, view: View, decimals: number): string {

@@ -73,7 +73,7 @@ function jobUpTo(report: Report, count: number): JobDocument {
     part: { outline: outlineDocument(report), thickness: report.thickness },
     ...(report.keep === null ? {} : { keep: [...report.keep] as [number, number] }),
     limits: { ...report.limits },
-    cuts: report.cuts.slice(0, count).map(cutDocument),
+    cuts: report.cuts.slice(0, count).flatMap(cutDocuments),
   };
 }
 
@@ -85,9 +85,18 @@ function outlineDocument({ outline }: Report): OutlineDocument {
   } as OutlineDocument;
 }
 
-function cutDocument(cut: ReportCut, number: number): CutDocument {
+/** A cut as a job has it; a path with several runs, between which the tool is lifted, as a cut for each of them. */
+function cutDocuments(cut: ReportCut, number: number): CutDocument[] {
+  const runs = cut.kind === 'swept' ? (cut.toolPath?.passes ?? []) : [];
+  if (runs.length < 2) return [cutDocument(cut, String(number))];
+  return runs.map(({ leadIn, cut: along, leadOut }, k) =>
+    cutDocument({ ...cut, path: [...leadIn, ...along, ...leadOut] }, `${number}.${k}`),
+  );
+}
+
+function cutDocument(cut: ReportCut, id: string): CutDocument {
   const depth = cut.through ? {} : { depth: cut.depth };
-  const common = { id: String(number), diameter: cut.diameter, from: cut.from, ...depth };
+  const common = { id, diameter: cut.diameter, from: cut.from, ...depth };
   if (cut.kind === 'swept') {
     return { ...common, kind: 'swept', path: { edges: (cut.path ?? []).map(edgeDocument) } } as CutDocument;
   }
