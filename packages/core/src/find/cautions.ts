@@ -77,8 +77,8 @@ function hot(report: Found): Caution[] {
 function hanging(report: Found): Caution[] {
   return caution(
     'slug-can-break-out',
-    causes(report, ['held-slug']),
-    'the slug hangs on a floor alone and can let go at any time, whatever the estimate of its force says. Clamp it before you work on, never hold it by hand, and stand clear.',
+    causes(report, ['hanging-body']),
+    'it hangs by thin metal alone and can let go at any time, whatever the estimate of its force says. Clamp it before you work on, never hold it by hand, and stand clear.',
   );
 }
 

@@ -1,11 +1,11 @@
 import type { AnnularCut, Cut } from '../cut/cut.js';
 import type { Job } from '../job/job.js';
 import type { Finding, ReportCut, ReportRows } from '../report/report-schema.js';
-import type { CenterCut } from '../result/center-cuts.js';
 import type { Facts } from '../result/facts.js';
-import type { SetUp } from '../result/set-up.js';
+import type { Result } from '../step/result.js';
 import { centerFindings } from './center-findings.js';
 import { keepOutFindings } from './keep-out-findings.js';
+import { loadFindings } from './load-findings.js';
 import { merged, SAME_PLACE } from './merged.js';
 import { runningFindings } from './running-findings.js';
 import { setupFindings } from './setup-findings.js';
@@ -20,17 +20,13 @@ export interface Found {
 }
 
 /** What to know before cutting: dangers first, then what to check, then notes. */
-export function findingsOf(
-  job: Job,
-  facts: Facts,
-  report: ReportRows,
-  set: SetUp,
-  centers: readonly CenterCut[],
-): Found {
+export function findingsOf(result: Result, report: ReportRows): Found {
+  const { job, facts, set, centers } = result;
   const all = [
     ...keptFindings(facts, report),
     ...stepFindings(report),
     ...centerFindings(report, centers),
+    ...loadFindings(result, report),
     ...report.cuts.flatMap((cut, k) => cutFindings(job, facts, cut, job.cuts[k] as Cut, k)),
     ...webFindings(report),
     ...knifeFindings(report),
@@ -38,7 +34,7 @@ export function findingsOf(
     ...runningFindings(job, report),
     ...setupFindings(job, set, report),
     ...uncertainFindings(job, set, report),
-    ...keepOutFindings(job, set, report),
+    ...keepOutFindings(result),
   ];
   const findings = (['danger', 'check', 'note'] as const).flatMap((rank) =>
     all.filter(({ level }) => level === rank),

@@ -1,22 +1,19 @@
-import type { Cut } from '../cut/cut.js';
-import { bears, bodyOf, type KeepOut, lowestOf, runsInto } from '../datum/keep-out.js';
+import { bears, type KeepOut, runsInto } from '../datum/keep-out.js';
 import { inUnit } from '../datum/length-unit.js';
 import type { Laid } from '../datum/setup.js';
 import type { Job } from '../job/job.js';
-import { cellsOf } from '../left/cells.js';
-import { piecesOf } from '../left/pieces.js';
+import { offset } from '../region/offset.js';
 import type { Region } from '../region/region.js';
-import { regionOf } from '../report/report-region.js';
-import type { Finding, ReportRows } from '../report/report-schema.js';
-import { removalOf } from '../result/removal.js';
-import type { SetUp } from '../result/set-up.js';
+import type { Finding } from '../report/report-schema.js';
+import { keptBefore } from '../state/kept.js';
+import type { Result } from '../step/result.js';
+import type { Step } from '../step/step.js';
 import { capital } from './words.js';
 
-/** A setup, or the part as drawn where the job has none. */
+/** Steps of one setup, in order, and their numbers. */
 interface Clamping {
-  readonly lay: Laid | null;
-  readonly cuts: readonly Cut[];
-  readonly isFlipped: boolean;
+  readonly lay: Laid;
+  readonly steps: readonly { readonly step: Step; readonly number: number }[];
   readonly keepOuts: readonly KeepOut[];
   /** In words, to go after a comma or a verb: ` in setup a`; empty where there is none. */
   readonly where: string;
@@ -29,74 +26,88 @@ interface Layer {
   readonly region: Region;
 }
 
-/** Cutters that run into jaws, stops, parallels or clamps, and clamps that lose their hold. */
-export function keepOutFindings(job: Job, { lays }: SetUp, report: ReportRows): Finding[] {
-  if (job.keepOuts.length === 0) return [];
-  const clampings = clampingsOf(job, lays);
-  const all = [...clampings, ...unset(job, clampings)];
-  return [...all.flatMap((one) => hits(job, one)), ...gripFindings(job, clampings, report)];
+/**
+ * Cutters that run into jaws, stops, parallels or clamps, at any place where they stand or go while they are down, and
+ * clamps that lose their hold.
+ */
+export function keepOutFindings(result: Result): Finding[] {
+  if (result.job.keepOuts.length === 0) return [];
+  const clampings = clampingsOf(result);
+  return [...clampings.flatMap((one) => hits(result.job, one)), ...gripFindings(result, clampings)];
 }
 
-function clampingsOf(job: Job, lays: readonly Laid[]): Clamping[] {
-  if (lays.length === 0) {
-    return [{ lay: null, cuts: job.cuts, isFlipped: false, keepOuts: job.keepOuts, where: '' }];
-  }
-  return lays.map((lay) => {
-    const { id, lie, cuts } = lay.setup;
-    const own = new Set(cuts);
-    return {
-      lay,
-      cuts: job.cuts.filter((cut) => own.has(cut.id)),
-      isFlipped: lie.flip !== null,
-      keepOuts: job.keepOuts.filter(({ setup }) => setup === null || setup === id),
-      where: ` in setup ${id}`,
-    };
+function clampingsOf({ job, steps }: Result): Clamping[] {
+  const byId = new Map<string, { step: Step; number: number }[]>();
+  steps.forEach((step, number) => {
+    const { id } = step.approach.lay.setup;
+    byId.set(id, [...(byId.get(id) ?? []), { step, number }]);
   });
+  const known = new Set(job.setups.map(({ id }) => id));
+  return [...byId].map(([id, own]) => ({
+    lay: (own[0] as (typeof own)[number]).step.approach.lay,
+    steps: own,
+    keepOuts: job.keepOuts.filter(({ setup }) => setup === null || setup === id),
+    where: known.has(id) ? ` in setup ${id}` : '',
+  }));
 }
 
-/** Cuts that are in no setup can still run into what is in the way in all of them. */
-function unset(job: Job, clampings: readonly Clamping[]): Clamping[] {
-  const made = new Set(clampings.flatMap(({ cuts }) => cuts));
-  const cuts = job.cuts.filter((cut) => !made.has(cut));
-  if (cuts.length === 0) return [];
-  const keepOuts = job.keepOuts.filter(({ setup }) => setup === null);
-  return [{ lay: null, cuts, isFlipped: false, keepOuts, where: '' }];
-}
-
-function hits(job: Job, { lay, cuts, keepOuts, where }: Clamping): Finding[] {
-  return cuts.flatMap((cut) => {
-    const lowest = lowestOf(cut, job.thickness);
-    const off = lay === null ? 0 : Math.hypot(...offOf(lay));
-    const [body, wide] = [bodyOf(cut), bodyOf(cut, off)];
-    return keepOuts.flatMap((keepOut): Finding[] => {
-      const about = [`cut:${cut.id}`, `keepOut:${keepOut.id}`];
-      const at: [number, number] | null = cut.kind === 'swept' ? null : [cut.center.x + 0, cut.center.y + 0];
+/** Of all steps of a cut, the first that runs into a thing, else the first that may. */
+function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Finding[] {
+  const off = Math.hypot(...offOf(lay, job));
+  const byCut = new Map<number, { step: Step; number: number }[]>();
+  for (const one of steps) {
+    const known = byCut.get(one.step.approach.cut);
+    if (known === undefined) byCut.set(one.step.approach.cut, [one]);
+    else known.push(one);
+  }
+  return [...byCut].flatMap(([cut, own]) =>
+    keepOuts.flatMap((keepOut): Finding[] => {
+      const { id, through } = job.cuts[cut] as Job['cuts'][number];
+      const into = (by: number) =>
+        own.filter(({ step }) =>
+          runsInto(by === 0 ? step.body : offset(step.body, by), step.lowest, through, keepOut),
+        );
       const name = `${keepOut.kind} ${keepOut.id}`;
-      const remedy = remedyFor(keepOut);
-      if (runsInto(body, lowest, cut.through, keepOut)) {
+      const aboutOf = (all: typeof own) => [
+        `cut:${id}`,
+        `keepOut:${keepOut.id}`,
+        ...all.map(({ number }) => `step:${number}`),
+      ];
+      const hit = into(0);
+      if (hit.length > 0) {
         const message =
           keepOut.to <= 0
-            ? `Cut ${cut.id} goes through right over ${name}${where}: it cuts into it. Do not start: ${remedy}.`
-            : `The cutter of ${cut.id} runs into ${name}${where}: they take up the same place. Do not start: ${remedy}.`;
-        return [{ level: 'danger', code: `hits-${keepOut.kind}`, message, at, about }];
+            ? `Cut ${id} goes through right over ${name}${where}: it cuts into it. Move one of them.`
+            : `The cutter of ${passesOf(id, hit)} runs into ${name}${where}: they take up the same place. Move one of them.`;
+        return [
+          { level: 'danger', code: `hits-${keepOut.kind}`, message, at: placeOf(hit), about: aboutOf(hit) },
+        ];
       }
-      if (off === 0 || !runsInto(wide, lowest, cut.through, keepOut)) return [];
-      const message = `The cutter of ${cut.id} clears ${name}${where} by less than it may be off: ${remedy}.`;
-      return [{ level: 'check', code: `may-hit-${keepOut.kind}`, message, at, about }];
-    });
-  });
+      const near = off === 0 ? [] : into(off);
+      if (near.length === 0) return [];
+      const message = `The cutter of ${passesOf(id, near)} clears ${name}${where} by less than it may be off.`;
+      return [
+        { level: 'check', code: `may-hit-${keepOut.kind}`, message, at: placeOf(near), about: aboutOf(near) },
+      ];
+    }),
+  );
 }
 
-/** What to do about a cutter that is in the way. What grips is not just moved aside: something else has to grip then. */
-function remedyFor({ kind }: KeepOut): string {
-  const grips = kind === 'jaw' || kind === 'clamp';
-  return grips
-    ? 'move the cut, or clamp the part elsewhere, never hold it by hand'
-    : `move the cut, or take the ${kind} away and set the part up anew`;
+function passesOf(id: string, own: Clamping['steps']): string {
+  const [first] = own as readonly [Clamping['steps'][number]];
+  if (first.step.passes === 1 || own.length === first.step.passes) return id;
+  const numbers = own.map(({ step }) => step.pass + 1);
+  return `${id}, ${numbers.length === 1 ? `pass ${numbers[0]}` : `passes ${numbers.join(', ')}`},`;
 }
 
-/** How far the spindle may be off along both axes at worst, in the job's unit. */
-function offOf({ setup, part, x, y }: Laid): [number, number] {
+function placeOf([first]: Clamping['steps']): [number, number] | null {
+  const center = first?.step.center ?? null;
+  return center === null ? null : [center.x + 0, center.y + 0];
+}
+
+/** How far the spindle may be off along both axes at worst, in the job's unit; 0 where nothing is set up. */
+function offOf({ setup, part, x, y }: Laid, job: Job): [number, number] {
+  if (!job.setups.some(({ id }) => id === setup.id)) return [0, 0];
   const own = setup.readout.resolution;
   return [x.worst + own, y.worst + own].map((length) => inUnit(length, setup.readout.units, part.units)) as [
     number,
@@ -105,30 +116,33 @@ function offOf({ setup, part, x, y }: Laid): [number, number] {
 }
 
 /** Jaws and clamps that bear on no metal, or on no metal of the kept piece once the setup's cuts are made. */
-function gripFindings(job: Job, clampings: readonly Clamping[], report: ReportRows): Finding[] {
-  const slack = job.resolution;
+function gripFindings(result: Result, clampings: readonly Clamping[]): Finding[] {
+  const { job, timeline, bodies } = result;
+  const { slabs } = timeline.cells;
+  const keptAfter = (step: number): Layer[] =>
+    slabs.map(({ from, to }, s) => ({ from, to, region: keptBefore(timeline, bodies, step + 1, s) }));
   const whole: Layer[] = [{ from: 0, to: job.thickness, region: job.outline }];
-  const atEnd: Layer[] =
-    report.pieces
-      .find(({ role }) => role === 'kept')
-      ?.sections.map(({ from, to, region }) => ({ from, to, region: regionOf(region) })) ?? [];
-  return clampings.flatMap(({ keepOuts, isFlipped, where }, k) => {
+  const atEnd = keptAfter(result.steps.length);
+  return clampings.flatMap(({ lay, keepOuts, steps, where }) => {
+    const isFlipped = lay.setup.lie.flip !== null;
     const grips = keepOuts.filter(({ kind }) => kind === 'jaw' || kind === 'clamp');
     const holds = (grip: KeepOut, layers: readonly Layer[]) =>
-      layers.some((layer) => atHeight(job, grip, layer, isFlipped) && bears(grip, layer.region, slack));
+      layers.some(
+        (layer) => atHeight(job, grip, layer, isFlipped) && bears(grip, layer.region, job.resolution),
+      );
     let then: readonly Layer[] | null = null;
     return grips.flatMap((grip): Finding[] => {
       const name = `${grip.kind} ${grip.id}`;
       const about = [`keepOut:${grip.id}`];
       if (!holds(grip, whole)) {
-        const message = `${capital(name)} bears on nothing of the part${where}: it lies beside it, or over or under it. Clamp it so that it does, never hold the part by hand.`;
+        const message = `${capital(name)} bears on nothing of the part${where}: it lies beside it, or over or under it.`;
         return [{ level: 'check', code: 'grip-bears-on-nothing', message, at: null, about }];
       }
       if (holds(grip, atEnd)) return [];
       // Metal that a later setup takes may well be what an earlier one is held by.
-      then ??= k === clampings.length - 1 ? atEnd : keptAfter(job, clampings.slice(0, k + 1));
+      then ??= keptAfter(steps.at(-1)?.number ?? 0);
       if (holds(grip, then)) return [];
-      const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away. Clamp the part elsewhere before that, never hold it by hand.`;
+      const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away.`;
       return [{ level: 'danger', code: 'grip-lost', message, at: null, about: [...about, 'piece:kept'] }];
     });
   });
@@ -140,12 +154,4 @@ function atHeight(job: Job, grip: KeepOut, layer: Layer, isFlipped: boolean): bo
     ? [job.thickness - layer.to, job.thickness - layer.from]
     : [layer.from, layer.to];
   return grip.from <= high && grip.to >= low;
-}
-
-/** The kept piece once the cuts of some setups are made. */
-function keptAfter(job: Job, clampings: readonly Clamping[]): Layer[] {
-  const made = new Set(clampings.flatMap(({ cuts }) => cuts.map(({ id }) => id)));
-  const removals = job.cuts.filter(({ id }) => made.has(id)).map((cut) => removalOf(cut, job.thickness));
-  const { pieces } = piecesOf(cellsOf(job.outline, job.thickness, removals), job.keep);
-  return pieces.find(({ role }) => role === 'kept')?.sections.map((section) => ({ ...section })) ?? [];
 }

@@ -11,7 +11,8 @@ export function regionOf(region: ReportRegion): Region {
   }));
 }
 
-function edgeOf(edge: ReportEdge): Edge {
+/** The edge that a report's edge is of. */
+export function edgeOf(edge: ReportEdge): Edge {
   const source = edge.source === undefined ? {} : { source: edge.source };
   const ends = { a: pointOf(edge.a), b: pointOf(edge.b), ...source };
   if (edge.kind === 'line') return { kind: 'line', ...ends };

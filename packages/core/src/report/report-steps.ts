@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { DOINGS } from '../cutting/doing.js';
 import { amount, figure, place, side } from '../document/schema-parts.js';
 import { regionSchema } from './report-shapes.js';
 
@@ -151,6 +152,23 @@ export const stepSchema = z.strictObject({
     .meta({ description: 'Loose bodies that lie in its way, and how much it takes of each.' }),
   load: stepLoadSchema.nullable().meta({ description: 'null for a path.' }),
   backOff: stepBackOff,
+  under: z
+    .strictObject({
+      below: amount.meta({ description: 'How far the tool comes out below the face that the part lies on.' }),
+      over: z
+        .string()
+        .nullable()
+        .meta({ description: 'id of the keep-out under it; null if there is none.' }),
+      margin: figure.nullable().meta({ description: 'Room between the two; below 0 it cuts into that.' }),
+    })
+    .meta({ description: 'What lies under the tool.' }),
+  doing: z
+    .enum(DOINGS)
+    .nullable()
+    .meta({ description: 'What the tool does; null where the job names none.' }),
+  travel: amount.nullable().meta({ description: 'How far it goes at its feed in this pass.' }),
+  feedPerTurn: range.meta({ description: 'null where it is not known.' }),
+  minutes: range.meta({ description: 'Time of that travel alone; null without a feed.' }),
   stands: z
     .array(standSchema)
     .meta({ description: 'Every place where the tool is while it is down, in order.' }),

@@ -1,8 +1,12 @@
 import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { LoadByHeight } from '../load/by-height.js';
+import type { PlaceFact } from '../load/tool-place.js';
+import type { Underneath } from '../load/underneath.js';
 import type { WayOff } from '../load/way-off.js';
+import type { Region } from '../region/region.js';
 import type { Approach } from './order.js';
+import type { Pace } from './pace.js';
 import type { Stand } from './stands.js';
 
 /** One approach of one tool, in the drawing's frame. Lengths in the unit of the job. */
@@ -15,6 +19,10 @@ export interface Step {
   readonly center: Point | null;
   readonly path: readonly Edge[] | null;
   readonly diameter: number;
+  /** What the tool takes up while it is down, seen from above. */
+  readonly body: Region;
+  /** The lowest place that it comes to, over the face that the part lies on. */
+  readonly lowest: number;
   /** Plan area and volume of what it takes, loose metal included. */
   readonly area: number;
   readonly volume: number;
@@ -22,6 +30,11 @@ export interface Step {
   readonly volumes: { readonly kept: number; readonly loose: number; readonly removed: number };
   /** Null for a path. */
   readonly load: LoadByHeight | null;
+  /** What is amiss with the tool in its place, or to be known of it. */
+  readonly footing: readonly PlaceFact[];
+  readonly under: Underneath;
   readonly wayOff: WayOff | null;
   readonly stands: readonly Stand[];
+  /** Null where the job names no tool. */
+  readonly pace: Pace | null;
 }

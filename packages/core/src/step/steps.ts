@@ -1,71 +1,134 @@
+import { sweptRegion } from '../cut/swept.js';
+import { metalOf } from '../cutting/material.js';
+import type { Range } from '../cutting/range.js';
 import type { KeepOut } from '../datum/keep-out.js';
-import { lowestOf } from '../datum/keep-out.js';
+import type { ToolDocument } from '../document/schema.js';
 import type { Job } from '../job/job.js';
 import type { Removal } from '../left/cells.js';
 import { type Layer, loadByHeight, type RoundTool } from '../load/by-height.js';
-import { metalReach, type Obstacle, type WayOff, wayOff } from '../load/way-off.js';
+import { placeFacts } from '../load/tool-place.js';
+import { type GoesDown, reachBeyond, underneath } from '../load/underneath.js';
+import { metalReach, type WayOff, wayOff } from '../load/way-off.js';
+import { disc } from '../region/region.js';
 import { clearanceOf } from '../result/center-rows.js';
 import { afterCut, beforeStep, type NearMetal } from '../result/near-metal.js';
+import { spindleSetOf, toolsByCut } from '../result/running.js';
+import { paceOf } from './pace.js';
 import { type Stand, standAt, standsAlong, standsOfPass } from './stands.js';
-import { type States, type StepShape, volumesOf } from './states.js';
+import { type States, type StepShape, type StepVolumes, volumesOf } from './states.js';
 import type { Step } from './step.js';
+import type { PassShape } from './taken.js';
+
+type JobCut = Job['cuts'][number];
+
+/** All that a step is worked out from. */
+interface Task {
+  readonly job: Job;
+  readonly states: States;
+  readonly number: number;
+  readonly cut: JobCut;
+  readonly removal: Removal;
+  readonly approach: StepShape['approach'];
+  readonly tool: ToolDocument | null;
+  readonly keepOuts: readonly KeepOut[];
+}
+
+type RoundPass = PassShape & { readonly kind: 'round' };
 
 /** All steps of a job, in order. */
 export function stepsOf(job: Job, shapes: readonly StepShape[], states: States): Step[] {
   const volumes = volumesOf(states);
-  return shapes.map((step, number): Step => {
-    const { approach, pass, passes, shape } = step;
-    const cut = job.cuts[approach.cut] as Job['cuts'][number];
-    const { area, taken, kept, loose, removed } = volumes[number] as (typeof volumes)[number];
-    const common = {
+  const tools = toolsByCut(job);
+  return shapes.map(({ approach, pass, passes, shape }, number): Step => {
+    const cut = job.cuts[approach.cut] as JobCut;
+    const { id } = approach.lay.setup;
+    const task: Task = {
+      job,
+      states,
+      number,
+      cut,
+      removal: states.timeline.cells.removals[approach.cut] as Removal,
       approach,
-      pass,
-      passes,
-      area,
-      volume: taken,
-      volumes: { kept, loose, removed },
+      tool: tools.get(cut.id) ?? null,
+      keepOuts: job.keepOuts.filter(({ setup }) => setup === null || setup === id),
     };
-    if (shape.kind === 'path') {
-      const stands =
-        shape.pass === null ? standsAlong(approach.lay, shape.path) : standsOfPass(approach.lay, shape.pass);
-      return {
-        ...common,
-        center: null,
-        path: shape.path,
-        diameter: cut.diameter,
-        load: null,
-        wayOff: null,
-        stands,
-      };
-    }
-    const { center, radius } = shape;
-    const tool: RoundTool =
-      cut.kind === 'annular'
-        ? { kind: 'ring', center, radius, inner: radius - cut.wall }
-        : { kind: 'circle', center, radius };
-    const removal = states.timeline.cells.removals[approach.cut] as Removal;
-    const met = layersOf(
-      states.metalNear({
-        moment: beforeStep(number),
-        center,
-        reach: radius,
-        low: removal.low,
-        high: removal.high,
-        from: approach.from,
-      }),
-    );
-    const comesOut = approach.from === 'top' ? removal.low <= 0 : removal.high >= job.thickness;
-    const off = wayFrom(job, step, number, states, tool);
-    return {
-      ...common,
-      center,
-      path: null,
-      diameter: 2 * radius,
-      load: loadByHeight(tool, met, approach.from, comesOut),
-      wayOff: off,
-      stands: [standAt(approach.lay, center), ...backedOff(step, off)],
-    };
+    const { area, taken, ...rest } = volumes[number] as StepVolumes;
+    const common = { approach, pass, passes, area, volume: taken, volumes: rest };
+    return { ...common, ...(shape.kind === 'path' ? pathPart(task, shape) : roundPart(task, shape)) };
   });
+}
+
+type Part = Omit<Step, 'approach' | 'pass' | 'passes' | 'area' | 'volume' | 'volumes'>;
+
+function pathPart(task: Task, { path, pass }: PassShape & { readonly kind: 'path' }): Part {
+  const { cut, approach } = task;
+  const body = sweptRegion(path, cut.diameter / 2);
+  const down = goesDown(task, cut.diameter);
+  return {
+    center: null,
+    path,
+    diameter: cut.diameter,
+    body,
+    lowest: lowestOf(task, down),
+    load: null,
+    footing: [],
+    under: underneath(down, body, task.job.thickness, task.keepOuts),
+    wayOff: null,
+    stands: pass === null ? standsAlong(approach.lay, path) : standsOfPass(approach.lay, pass),
+    pace: paceIn(task, cut.diameter, path),
+  };
+}
+
+function roundPart(task: Task, { center, radius }: RoundPass): Part {
+  const { job, cut, approach, removal, states, number } = task;
+  const round: RoundTool =
+    cut.kind === 'annular'
+      ? { kind: 'ring', center, radius, inner: radius - cut.wall }
+      : { kind: 'circle', center, radius };
+  const met = layersOf(
+    states.metalNear({
+      moment: beforeStep(number),
+      center,
+      reach: 2 * radius,
+      low: removal.low,
+      high: removal.high,
+      from: approach.from,
+    }),
+  );
+  const comesOut = approach.from === 'top' ? removal.low <= 0 : removal.high >= job.thickness;
+  const body = disc(center, radius);
+  const down = goesDown(task, 2 * radius);
+  const pace = paceIn(task, 2 * radius, null);
+  const lowest = lowestOf(task, down);
+  const off = wayFrom(task, round, lowest);
+  return {
+    center,
+    path: null,
+    diameter: 2 * radius,
+    body,
+    lowest,
+    load: loadByHeight(round, met, approach.from, comesOut),
+    footing: pace === null ? [] : footingOf(task, { center, radius }, met, pace.doing),
+    under: underneath(down, body, job.thickness, task.keepOuts),
+    wayOff: off,
+    stands: [standAt(approach.lay, center), ...backedOff(task, off)],
+    pace,
+  };
+}
+
+function goesDown({ cut, tool }: Task, diameter: number): GoesDown {
+  return {
+    cut: cut.kind,
+    tool: tool?.kind ?? null,
+    diameter,
+    depth: cut.depth,
+    through: cut.through,
+    reach: cut.kind === 'annular' ? cut.reach : null,
+  };
+}
+
+function lowestOf({ job }: Task, down: GoesDown): number {
+  return job.thickness - (down.through ? job.thickness : down.depth) - reachBeyond(down);
 }
 
 /** Layers by depth of the tool. */
@@ -79,30 +142,43 @@ function layersOf({ layers }: NearMetal): Layer[] {
   });
 }
 
+function footingOf(
+  { job, tool }: Task,
+  { center, radius }: Pick<RoundPass, 'center' | 'radius'>,
+  layers: readonly Layer[],
+  doing: Parameters<typeof placeFacts>[0]['doing'],
+): Step['footing'] {
+  const metal = job.material === null ? null : metalOf(job.material);
+  return placeFacts({ doing, cutsToCenter: tool?.centerCutting ?? null, center, radius, layers, metal });
+}
+
+function paceIn({ job, cut, tool }: Task, diameter: number, path: Step['path']): Step['pace'] {
+  if (tool === null) return null;
+  const set: Range | null = spindleSetOf(job, tool, cut.diameter).range;
+  return paceOf(job, cut, tool, set, { diameter, path });
+}
+
 /** The way off the wall of a round cut: at every height from where it ends up to the face that lies up. */
-function wayFrom(job: Job, { approach }: StepShape, number: number, states: States, tool: RoundTool): WayOff {
-  const cut = job.cuts[approach.cut] as Job['cuts'][number];
+function wayFrom(
+  { job, cut, approach, removal, states, number, keepOuts }: Task,
+  tool: RoundTool,
+  lowest: number,
+): WayOff {
   const clearance = clearanceOf(job, cut);
-  const { low, high } = states.timeline.cells.removals[approach.cut] as Removal;
   const isTop = approach.from === 'top';
   const near = states.metalNear({
     moment: afterCut(number),
     center: tool.center,
     reach: metalReach(tool.radius, clearance),
-    low: isTop ? low : 0,
-    high: isTop ? job.thickness : high,
+    low: isTop ? removal.low : 0,
+    high: isTop ? job.thickness : removal.high,
     from: approach.from,
   });
-  return wayOff({ tool, layers: layersOf(near), clearance, keepOuts: obstacles(job, approach, cut) });
+  const inTheWay = keepOuts.filter(({ to }) => to > lowest);
+  return wayOff({ tool, layers: layersOf(near), clearance, keepOuts: inTheWay });
 }
 
-function obstacles(job: Job, { lay }: StepShape['approach'], cut: Job['cuts'][number]): Obstacle[] {
-  const lowest = lowestOf(cut, job.thickness);
-  const isHere = ({ setup, to }: KeepOut) => (setup === null || setup === lay.setup.id) && to > lowest;
-  return job.keepOuts.filter(isHere).map(({ id, region }) => ({ id, region }));
-}
-
-function backedOff({ approach }: StepShape, off: WayOff): Stand[] {
+function backedOff({ approach }: Task, off: WayOff): Stand[] {
   if (off.kind !== 'way') return [];
   return [{ ...standAt(approach.lay, off.to), what: 'back off', lifted: false }];
 }

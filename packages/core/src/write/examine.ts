@@ -30,9 +30,8 @@ export function examine(job: Job): Report {
 
 /** Writes a result down. */
 export function reportOf(result: Result): Report {
-  const { job, set, facts, centers } = result;
   const body = bodyOf(result);
-  const { findings, ofSteps } = findingsOf(job, facts, body, set, centers);
+  const { findings, ofSteps } = findingsOf(result, body);
   const steps = body.steps.map((step, k) => ({ ...step, findings: [...(ofSteps[k] ?? [])] }));
   return { ...body, steps, findings: [...findings], cautions: cautionsOf({ ...body, findings }) };
 }

@@ -1,10 +1,13 @@
 import { massOf } from '../cutting/density.js';
+import type { Range } from '../cutting/range.js';
 import { targetAt } from '../datum/target.js';
+import { namesIn } from '../find/names.js';
 import { pointToJson, regionToJson } from '../format/json.js';
 import type { Bounds } from '../geometry/bounds.js';
 import type { Vector } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import type { LoadAt } from '../load/by-height.js';
+import { noWayWords } from '../load/load-words.js';
 import { machineDirection, steady } from '../load/machine-direction.js';
 import type { WayOff } from '../load/way-off.js';
 import { boundsOf } from '../region/measure.js';
@@ -15,7 +18,6 @@ import { metalBefore } from '../state/metal.js';
 import type { Result } from '../step/result.js';
 import type { Stand } from '../step/stands.js';
 import type { Step } from '../step/step.js';
-import { noWayWords } from './no-way-words.js';
 import { forceOf } from './tearing.js';
 
 type Pair = [number, number];
@@ -43,7 +45,7 @@ function stepRow(
     cut: cut.id,
     pass: passes === 1 ? null : pass + 1,
     passes,
-    tool: job.tools.find((tool) => tool.cuts.includes(cut.id))?.id ?? null,
+    tool: toolOf(job, approach.cut)?.id ?? null,
     up: from,
     center: step.center === null ? null : pointToJson(step.center),
     diameter: step.diameter,
@@ -82,7 +84,12 @@ function stepRow(
       return met === undefined ? [] : [{ body: result.bodyIds[k] as string, volume: met.volume }];
     }),
     load: loadRow(step),
-    backOff: backOffRow(step),
+    backOff: backOffRow(result, step),
+    under: { ...step.under },
+    doing: step.pace?.doing ?? null,
+    travel: step.pace?.travel ?? null,
+    feedPerTurn: rangeJson(step.pace?.perTurn ?? null),
+    minutes: rangeJson(step.pace?.minutes ?? null),
     stands: step.stands.map(standRow),
     targets: step.stands
       .filter(({ what }) => what !== 'back off')
@@ -102,8 +109,18 @@ function middleOf(region: Region): Pair {
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }
 
+function rangeJson(range: Range | null): Pair | null {
+  return range === null ? null : [range[0], range[1]];
+}
+
 function massIn({ job, density }: Result, volume: number): number | null {
   return density === null ? null : massOf(volume, density, job.units);
+}
+
+/** The tool that makes a cut; undefined where the job names none. */
+function toolOf(job: Job, cut: number): Job['tools'][number] | undefined {
+  const id = job.cuts[cut]?.id as string;
+  return job.tools.find(({ cuts }) => cuts.includes(id));
 }
 
 /** Degrees counter-clockwise from the x axis of the drawing; of quarter turns, exact. */
@@ -134,13 +151,18 @@ function loadRow({ load, approach: { lay } }: Step): ReportStep['load'] {
 
 const NO_WAY = { by: null, machine: null, drawn: null, to: null, readout: null, gap: null };
 
-function backOffRow({ wayOff, approach: { lay }, center }: Step): ReportStep['backOff'] {
+function backOffRow({ job }: Result, step: Step): ReportStep['backOff'] {
+  const { wayOff, approach, center } = step;
+  const { lay } = approach;
   if (wayOff === null || center === null) {
     return { ...NO_WAY, why: 'the tool follows a path; lift it at the end of that' };
   }
   switch (wayOff.kind) {
     case 'none':
-      return { ...NO_WAY, why: noWayWords(wayOff.why) };
+      return {
+        ...NO_WAY,
+        why: noWayWords(wayOff.why, toolOf(job, approach.cut)?.kind ?? null, namesIn(job)),
+      };
     case 'lift':
       return {
         ...NO_WAY,
