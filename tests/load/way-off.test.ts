@@ -1,6 +1,7 @@
 import {
   disc,
   type Layer,
+  lineEdge,
   type Point,
   type Region,
   type RoundTool,
@@ -164,6 +165,35 @@ describe('wayOff', () => {
     expect(off(circle(P(0, -50)), [[], HALF])).toMatchObject({
       why: { reason: 'walled in', share: 1, from: 5, to: 10 },
     });
+  });
+
+  it('changes little where a wall stands a little off, on whichever side of the tolerance', () => {
+    const still = wayOf(off(circle(P(0, 6)), [HALF])).by;
+    for (const apart of [1e-12, 1e-10, 3e-8, 1e-7, 2e-7, 1e-6, 1e-4, 1e-2]) {
+      for (const sign of [1, -1]) {
+        // A wall bored before, larger or smaller by that; a face that is just touched, or just cut, or just not.
+        const bored = wayOf(off(circle(P(0, 6)), [subtract(HALF, [disc(P(0, 6), 10 + sign * apart)])]));
+        expect(bored.degrees).toBe(90);
+        near(bored.by, still, 2 * apart + 1e-9, 1);
+        const face = wayOf(off(circle(P(0, 10 + sign * apart)), [HALF]));
+        expect(face.degrees).toBe(90);
+        near(face.by, 0.5, apart + 1e-9, 1);
+      }
+    }
+  });
+
+  it('tells of a bore of very many short edges too', () => {
+    const gear = Array.from({ length: 600 }, (_, k) => {
+      const [angle, r] = [(Math.PI * k) / 300, k % 2 === 0 ? 30 : 30.01];
+      return P(r * Math.cos(angle), r * Math.sin(angle));
+    });
+    const hole = gear.map((a, k) => lineEdge(a, gear[(k + 1) % 600] as Point));
+    const plate = subtract(box(-100, -100, 200, 200), [[{ outer: hole, holes: [] }]]);
+    // The teeth leave less than the clearance all round; and room to the other side.
+    expect(off(circle(P(0, 0), 29.8), [plate])).toMatchObject({ kind: 'lift' });
+    const way = wayOf(off(circle(P(0, 20), 11), [plate]));
+    near(way.degrees, 270, 1e-6);
+    near(way.gap ?? 0, 0.5, 1e-9);
   });
 
   it('turns with the drawing by quarters, to the last digit that is printed', () => {

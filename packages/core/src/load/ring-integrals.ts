@@ -58,7 +58,7 @@ function ofArc(arc: ArcEdge, from: Point): AngleIntegrals {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   if (d <= CONCENTRIC * s) return { reach: s * beta, x: dy, y: -dx };
   const [ax, ay] = [a.x - from.x, a.y - from.y];
-  const lag = beta - turnSeen(arc, from);
+  const lag = lagOf(arc, from);
   // |b|² - |a|² is 2 c (b - a) of places on one circle, without the cancelling.
   const log = Math.log1p((2 * (cx * dx + cy * dy)) / (ax * ax + ay * ay)) / 2;
   const factor = ((s - d) * (s + d)) / (2 * d * d);
@@ -71,23 +71,30 @@ function ofArc(arc: ArcEdge, from: Point): AngleIntegrals {
 
 /** The angle that an edge turns through as seen from a place that is not on it; counter-clockwise counts as positive. */
 export function turnSeen(edge: Edge, from: Point): number {
-  const { a, b } = edge;
-  const [ax, ay, bx, by] = [a.x - from.x, a.y - from.y, b.x - from.x, b.y - from.y];
-  if (edge.kind === 'line') return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
-  const [cx, cy] = [edge.center.x - from.x, edge.center.y - from.y];
-  if (Math.hypot(cx, cy) > edge.radius) {
+  if (edge.kind === 'arc') return (edge.ccw ? sweep(edge) : -sweep(edge)) - lagOf(edge, from);
+  const [ax, ay] = [edge.a.x - from.x, edge.a.y - from.y];
+  const [bx, by] = [edge.b.x - from.x, edge.b.y - from.y];
+  return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+}
+
+/** By how much less an arc turns as seen from a place than it does as seen from its own centre. */
+function lagOf(arc: ArcEdge, from: Point): number {
+  const { a, b, center, radius } = arc;
+  const [cx, cy] = [center.x - from.x, center.y - from.y];
+  if (Math.hypot(cx, cy) > radius) {
     // From outside all of it is seen within a right angle of its centre.
-    return (
-      Math.atan2(cx * by - cy * bx, cx * bx + cy * by) - Math.atan2(cx * ay - cy * ax, cx * ax + cy * ay)
-    );
+    const seen = (p: Point): number => {
+      const [x, y] = [p.x - from.x, p.y - from.y];
+      return Math.atan2(cx * y - cy * x, cx * x + cy * y);
+    };
+    return (arc.ccw ? sweep(arc) : -sweep(arc)) - (seen(b) - seen(a));
   }
   // From inside a place of it is seen within a right angle of the direction in which its own centre sees it.
-  const off = (x: number, y: number): number => {
-    const [ux, uy] = [x - cx, y - cy];
-    return Math.atan2(ux * cy - uy * cx, ux * x + uy * y);
+  const off = (p: Point): number => {
+    const [ux, uy] = [p.x - center.x, p.y - center.y];
+    return Math.atan2(ux * cy - uy * cx, ux * (p.x - from.x) + uy * (p.y - from.y));
   };
-  const beta = edge.ccw ? sweep(edge) : -sweep(edge);
-  return beta + off(bx, by) - off(ax, ay);
+  return off(a) - off(b);
 }
 
 /**

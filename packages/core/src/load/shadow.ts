@@ -11,11 +11,14 @@ export interface StretchEnd {
   readonly at: Point;
 }
 
-/** Angles at which something is seen. */
-export interface Stretch {
-  /** Angle of its clockwise end, radians from the x axis, and how far it goes counter-clockwise from there. */
+/** Angle of a clockwise end, radians from the x axis, and how far it goes counter-clockwise from there. */
+export interface Turned {
   readonly start: number;
   readonly sweep: number;
+}
+
+/** Angles at which something is seen. */
+export interface Stretch extends Turned {
   /** Null for a whole turn. */
   readonly low: StretchEnd | null;
   readonly high: StretchEnd | null;
@@ -37,6 +40,18 @@ export function stretchesOf(region: Region, from: Point, slack: number): Stretch
     region.map(({ outer }) => stretchOf(outer, from)),
     slack,
   );
+}
+
+/** The widest gap between stretches in order: its middle and width, radians; null where there are no stretches. */
+export function widestGap(stretches: readonly Turned[]): { middle: number; width: number } | null {
+  let widest: { middle: number; width: number } | null = null;
+  stretches.forEach(({ start, sweep }, k) => {
+    const next = stretches[(k + 1) % stretches.length] as Turned;
+    const raw = (next.start - start - sweep) % TURN;
+    const width = stretches.length === 1 ? TURN - sweep : raw < 0 ? raw + TURN : raw;
+    if (widest === null || width > widest.width) widest = { middle: start + sweep + width / 2, width };
+  });
+  return widest;
 }
 
 const WHOLE: Stretch = { start: -Math.PI, sweep: TURN, low: null, high: null };

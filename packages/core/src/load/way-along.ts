@@ -14,8 +14,19 @@ export interface Way {
   readonly furthest: number;
 }
 
+/** An edge with the box round it. */
+export interface BoxedEdge {
+  readonly edge: Edge;
+  readonly box: Bounds;
+}
+
+/** Edges with the boxes round them. */
+export function boxed(edges: readonly Edge[]): BoxedEdge[] {
+  return edges.map((edge) => ({ edge, box: edgeBounds(edge) }));
+}
+
 /** The first place of a way at which it is as far as `reach` from all edges; null if there is none. */
-export function firstClear(way: Way, edges: readonly Edge[], reach: number): number | null {
+export function firstClear(way: Way, edges: readonly BoxedEdge[], reach: number): number | null {
   const stretches = stretchesNear(way, edges, reach).sort((a, b) => a[0] - b[0]);
   let at = 0;
   for (const [from, to] of stretches) {
@@ -26,14 +37,18 @@ export function firstClear(way: Way, edges: readonly Edge[], reach: number): num
 }
 
 /** The first place of a way from which on it is nearer than `reach` to some edge; null if there is none. */
-export function firstNear(way: Way, edges: readonly Edge[], reach: number): number | null {
+export function firstNear(way: Way, edges: readonly BoxedEdge[], reach: number): number | null {
   const stretches = stretchesNear(way, edges, reach);
-  return stretches.length === 0 ? null : Math.min(...stretches.map(([from]) => from));
+  return stretches.length === 0
+    ? null
+    : stretches.reduce((least, [from]) => Math.min(least, from), way.furthest);
 }
 
-function stretchesNear(way: Way, edges: readonly Edge[], reach: number): NearStretch[] {
-  const box = grown(boxOf(way), reach);
-  return edges.flatMap((edge) => (boxesMeet(edgeBounds(edge), box) ? nearEdge(way, edge, reach) : []));
+function stretchesNear(way: Way, edges: readonly BoxedEdge[], reach: number): NearStretch[] {
+  const around = grown(boxOf(way), reach);
+  const found: NearStretch[] = [];
+  for (const { edge, box } of edges) if (boxesMeet(box, around)) addNear(way, edge, reach, found);
+  return found;
 }
 
 function boxOf({ from, direction, furthest }: Way): Bounds {
@@ -47,51 +62,69 @@ function boxOf({ from, direction, furthest }: Way): Bounds {
 }
 
 /**
- * Where a way is nearer than `reach` to an edge. It comes and goes only where it crosses the circles of that radius
+ * Adds where a way is nearer than `reach` to an edge. It comes and goes only where it crosses the circles of that radius
  * round the ends, the parallels to a line, or the circles beside an arc; what lies between two crossings, its middle
  * tells.
  *
  * Source: boundary of the Minkowski sum of an edge and a disc.
  */
-function nearEdge(way: Way, edge: Edge, reach: number): NearStretch[] {
+function addNear(way: Way, edge: Edge, reach: number, found: NearStretch[]): void {
   const { from, direction, furthest } = way;
-  const crossings = [
-    ...throughCircle(way, edge.a, reach),
-    ...throughCircle(way, edge.b, reach),
-    ...(edge.kind === 'line'
-      ? throughParallels(way, edge, reach)
-      : [
-          ...throughCircle(way, edge.center, edge.radius + reach),
-          ...throughCircle(way, edge.center, Math.abs(edge.radius - reach)),
-        ]),
-  ].filter((s) => s > 0 && s < furthest);
-  const places = [0, ...crossings.sort((a, b) => a - b), furthest];
-  const found: NearStretch[] = [];
+  const places = [0, furthest];
+  const add = (s: number): void => {
+    if (s > 0 && s < furthest) places.push(s);
+  };
+  throughCircle(way, edge.a, reach, add);
+  throughCircle(way, edge.b, reach, add);
+  if (edge.kind === 'line') throughParallels(way, edge, reach, add);
+  else {
+    throughCircle(way, edge.center, edge.radius + reach, add);
+    throughCircle(way, edge.center, Math.abs(edge.radius - reach), add);
+  }
+  places.sort((a, b) => a - b);
+  let start = -1;
   for (let k = 1; k < places.length; k++) {
     const [a, b] = [places[k - 1] as number, places[k] as number];
-    if (a === b || nearestOnEdge(edge, moved(from, direction, (a + b) / 2)).distance >= reach) continue;
-    const last = found[found.length - 1];
-    if (last !== undefined && last[1] === a) found[found.length - 1] = [last[0], b];
-    else found.push([a, b]);
+    if (a === b) continue;
+    const isNear = nearestOnEdge(edge, moved(from, direction, (a + b) / 2)).distance < reach;
+    if (isNear && start < 0) start = a;
+    if (!isNear && start >= 0) {
+      found.push([start, a]);
+      start = -1;
+    }
   }
-  return found;
+  if (start >= 0) found.push([start, furthest]);
 }
 
-function throughCircle({ from, direction }: Way, center: Point, radius: number): number[] {
-  const [x, y] = [center.x - from.x, center.y - from.y];
-  const along = x * direction.dx + y * direction.dy;
+function throughCircle(
+  { from, direction }: Way,
+  center: Point,
+  radius: number,
+  add: (s: number) => void,
+): void {
+  const x = center.x - from.x;
+  const y = center.y - from.y;
   const across = x * direction.dy - y * direction.dx;
   const square = (radius - across) * (radius + across);
-  if (square < 0) return [];
+  if (square < 0) return;
+  const along = x * direction.dx + y * direction.dy;
   const half = Math.sqrt(square);
-  return [along - half, along + half];
+  add(along - half);
+  add(along + half);
 }
 
-function throughParallels({ from, direction }: Way, { a, b }: Edge, away: number): number[] {
+function throughParallels(
+  { from, direction }: Way,
+  { a, b }: Edge,
+  away: number,
+  add: (s: number) => void,
+): void {
   const length = Math.hypot(b.x - a.x, b.y - a.y);
-  const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
+  const ux = (b.x - a.x) / length;
+  const uy = (b.y - a.y) / length;
   const rate = ux * direction.dy - uy * direction.dx;
-  if (rate === 0) return [];
+  if (rate === 0) return;
   const left = ux * (from.y - a.y) - uy * (from.x - a.x);
-  return [(away - left) / rate, (-away - left) / rate];
+  add((away - left) / rate);
+  add((-away - left) / rate);
 }

@@ -6,15 +6,16 @@ import { moved, type Point, type Vector } from '../geometry/point.js';
 import { intersect, union } from '../region/boolean.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
-import { disc, type Region } from '../region/region.js';
+import { disc, type Region, ring } from '../region/region.js';
 import { subtract } from '../region/subtract.js';
 import { checkLayers, type Layer, type RoundTool } from './by-height.js';
 import { alongDegrees, steady } from './machine-direction.js';
 import { metalNear } from './near-tool.js';
 import { type RimRun, rimOf, runsOf } from './rim.js';
+import { stretchesOf, type Turned, widestGap } from './shadow.js';
 import { nothingOf } from './tool-circle.js';
 import { distanceToBoundary } from './touch.js';
-import { firstClear, firstNear, type Way } from './way-along.js';
+import { type BoxedEdge, boxed, firstClear, firstNear, type Way } from './way-along.js';
 import { headingsWhereItChanges } from './way-events.js';
 
 /** What a tool must not meet on its way, seen from above. */
@@ -87,7 +88,7 @@ const HALF_TURN_SLACK = 1e-9;
  * Source: definition. A circle of radius r moved s off a wall point that lies h off straight ahead clears it by
  * sqrt(r^2 + 2 r s cos(h) + s^2) - r (law of cosines). What is possible changes with the direction only where the way
  * touches the parallel of something, or passes a corner of the places that are too near; all those directions are
- * worked out, and between two of them one tells for all.
+ * worked out, and between two of them one tells for all. Of over 200 edges near the tool every degree is tried.
  * @throws RangeError if a length is not a finite number over 0, a coordinate or depth is not finite, or the layers are
  *   none, or not in order.
  */
@@ -109,7 +110,7 @@ export function wayOff(task: WayOffTask): WayOff {
   const walls = wallsOf(wall, scene);
   const gap = gapAt(scene, center);
   if (walls.length === 0 && (gap === null || gap >= clearance)) return { kind: 'lift', gap };
-  const open = walls.length === 0 ? anyWay(scene) : widestGap(walls);
+  const open = walls.length === 0 ? anyWay(scene) : openBetween(walls);
   if (open === null) return { kind: 'none', why: walledIn(task, near, walls) };
   const way = found(scene, open, scene.keepOuts);
   if (way !== null) return way;
@@ -124,26 +125,31 @@ interface Scene {
   readonly radius: number;
   readonly clearance: number;
   readonly furthest: number;
-  /** What stands, seen from above, once the tool has cut, and its edges. */
+  /** What stands, seen from above, once the tool has cut, and those of its edges that a way can come near. */
   readonly metal: Region;
-  readonly edges: readonly Edge[];
+  readonly edges: readonly BoxedEdge[];
   readonly keepOuts: readonly Obstacle[];
   /** A length that is rounding. */
   readonly slack: number;
 }
+
+/** In lengths of the furthest way: no farther is it from its start to what is too near to its end, and a bit more. */
+const SEEN = 2.001;
 
 /** How many weld tolerances what stands may lie nearer than it is told: each of two overlays moves it by one or two. */
 const MOVED = 4;
 
 function sceneOf({ tool: { center, radius }, clearance, keepOuts }: WayOffTask, wall: Region): Scene {
   const metal = subtract(wall, [disc(center, radius)]);
+  const seen = SEEN * furthestOff(radius, clearance);
+  const isSeen = (edge: Edge): boolean => nearestOnEdge(edge, center).distance <= seen;
   return {
     center,
     radius,
     clearance,
     furthest: furthestOff(radius, clearance),
     metal,
-    edges: loopsOf(metal).flat(),
+    edges: boxed(loopsOf(metal).flat().filter(isSeen)),
     keepOuts,
     slack: (MOVED * nothingOf(wall, { center, radius })) / (2 * Math.PI * radius),
   };
@@ -168,28 +174,27 @@ interface Open {
   readonly half: number;
 }
 
-/** Away from what is nearest, where there is no wall. */
-function anyWay({ edges, center }: Scene): Open {
+/**
+ * Where there is no wall, all directions: best to the middle of the widest stretch without metal within the clearance,
+ * which is straight back from a wall that stands a little off; away from what is nearest where metal is all round.
+ */
+function anyWay({ metal, edges, center, radius, clearance, slack }: Scene): Open {
+  const near = intersect([metal, ring(center, radius + clearance, radius)]);
+  const gap = widestGap(stretchesOf(near, center, slack / radius));
+  if (gap !== null && gap.width > 0) return { best: gap.middle, half: Math.PI };
   let nearest = { distance: Number.POSITIVE_INFINITY, at: center };
-  for (const edge of edges) {
+  for (const { edge } of edges) {
     const one = nearestOnEdge(edge, center);
     if (one.distance < nearest.distance) nearest = one;
   }
   return { best: Math.atan2(center.y - nearest.at.y, center.x - nearest.at.x), half: Math.PI };
 }
 
-/** The directions that lead off all walls; null if one goes round by more than half a turn, so that there is none. */
-function widestGap(walls: readonly RimRun[]): Open | null {
-  let widest = { middle: 0, width: 0 };
-  walls.forEach(({ start, sweep }, k) => {
-    const next = walls[(k + 1) % walls.length] as RimRun;
-    const from = start + sweep;
-    const raw = (next.start - from) % (2 * Math.PI);
-    const width = walls.length === 1 ? 2 * Math.PI - sweep : raw < 0 ? raw + 2 * Math.PI : raw;
-    if (width > widest.width) widest = { middle: from + width / 2, width };
-  });
-  const half = (widest.width - Math.PI) / 2;
-  return half < -HALF_TURN_SLACK / 2 ? null : { best: widest.middle, half: Math.max(0, half) };
+/** The directions that lead off all walls; null if they go round by more than half a turn, so that there is none. */
+function openBetween(walls: readonly Turned[]): Open | null {
+  const gap = widestGap(walls);
+  const half = ((gap?.width ?? 0) - Math.PI) / 2;
+  return gap === null || half < -HALF_TURN_SLACK / 2 ? null : { best: gap.middle, half: Math.max(0, half) };
 }
 
 /** The layer whose own wall closes the way; all of them where none does alone. */
@@ -203,7 +208,7 @@ function walledIn({ tool, layers }: WayOffTask, near: readonly Region[], walls: 
       rimOf(near[distinct.indexOf(layer.metal)] as Region, center, radius),
       ({ outer }) => outer,
     );
-    if (own.length === 0 || widestGap(own) !== null) continue;
+    if (own.length === 0 || openBetween(own) !== null) continue;
     return { reason: 'walled in', share: share(own), from: layer.from, to: layer.to };
   }
   const [first, last] = [layers[0] as Layer, layers[layers.length - 1] as Layer];
@@ -225,11 +230,11 @@ function found(
   const straight = wayIn(scene, best, keepOuts);
   if (straight !== null) return straight;
   const [low, high] = [best - half, best + half];
-  const changes = headingsWhereItChanges(scene, keepOuts).flatMap((angle) => {
+  const changes = headingsTold(scene, keepOuts).flatMap((angle) => {
     const inside = low + ((((angle - low) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI));
     return inside < high ? [inside] : [];
   });
-  const ends = apart([low, ...changes.sort((a, b) => a - b), high]);
+  const ends = [...apart([low, ...changes.sort((a, b) => a - b)]), high];
   const possible: [number, number][] = [];
   for (let k = 1; k < ends.length; k++) {
     const [a, b] = [ends[k - 1] as number, ends[k] as number];
@@ -249,6 +254,14 @@ function found(
     if (way !== null) return way;
   }
   return null;
+}
+
+/** Past this many edges near a tool every degree has to do: what is worked out would cost seconds. */
+const MOST_EDGES = 200;
+
+function headingsTold(scene: Scene, keepOuts: readonly Obstacle[]): number[] {
+  if (scene.edges.length <= MOST_EDGES) return headingsWhereItChanges(scene, keepOuts);
+  return Array.from({ length: 360 }, (_, k) => k * DEGREE);
 }
 
 /** Directions in order, without those that are others but for rounding. */
@@ -305,7 +318,9 @@ function wayIn(
 const FURTHEST_SLACK = 1e-9;
 
 function meets(way: Way, { region }: Obstacle, radius: number): boolean {
-  return contains(region, way.from) === 'inside' || firstNear(way, loopsOf(region).flat(), radius) !== null;
+  return (
+    contains(region, way.from) === 'inside' || firstNear(way, boxed(loopsOf(region).flat()), radius) !== null
+  );
 }
 
 function noWay(scene: Scene, open: Open): NoWay {
