@@ -1,6 +1,8 @@
+import { meetsMetal } from '../sim/clear.js';
+import type { Tool } from '../sim/job.js';
 import { between, inWords } from '../sim/lie.js';
 import { loadIn, type SimLoad } from '../sim/load.js';
-import { metalAt } from '../sim/metal.js';
+import { type Metal, metalAt } from '../sim/metal.js';
 import type { Done, Run } from '../sim/run.js';
 import { depthAfter, takenBy } from '../sim/steps.js';
 import type { ToldLoad, ToldStep } from './told.js';
@@ -18,6 +20,8 @@ interface Found {
   readonly from: number;
   readonly to: number;
   readonly load: SimLoad;
+  /** Whether any metal is under the tool, be it within a circle that meets none; null if that is not told. */
+  readonly meets: boolean | null;
 }
 
 /** Load of a standing tool, height by height. */
@@ -40,15 +44,9 @@ export function compareLoad(verdict: Verdict, run: Run, done: Done, told: ToldSt
   const found = takenBy(step, run.slabs).map((s): Found => {
     const slab = run.slabs[s] as (typeof run.slabs)[number];
     const to = depthAfter(run.job, step, slab);
-    return {
-      from: to - (slab.to - slab.from),
-      to,
-      load: loadIn(
-        metalAt(run, before, s, () => true),
-        standing,
-        step.lie,
-      ),
-    };
+    const metal = metalAt(run, before, s, () => true);
+    const load = loadIn(metal, standing, step.lie);
+    return { from: to - (slab.to - slab.from), to, load, meets: meetsIn(metal, tool, load) };
   });
   const side = SIDE[tool.kind];
   for (const one of found) {
@@ -58,20 +56,22 @@ export function compareLoad(verdict: Verdict, run: Run, done: Done, told: ToldSt
     if (row !== undefined) compareAt(verdict, 'load', one, row, side);
   }
   compareChoice(verdict, found, told, side);
-  const first = found[0]?.load;
-  if (first !== undefined && first.slack < SHARE && isClear(first)) {
-    // The disc of a bore may hold metal that its circle does not meet.
-    const isIn = first.share > 0;
-    if (isIn)
-      verdict.check(
-        'starts',
-        told.starts === 'metal',
-        () => `told ${told.starts}, its teeth meet ${first.share}`,
-      );
-  }
+  const first = found[0]?.meets ?? null;
+  if (first === null) verdict.skip('starts');
+  else verdict.check('starts', (told.starts === 'metal') === first, () => `told ${told.starts}`);
 }
 
-const isClear = ({ share }: SimLoad) => share > 0.01 || share === 0;
+/** A tool that meets metal by less than this is left open. */
+const GRAZE = 0.02;
+
+function meetsIn(metal: Metal, tool: Tool, load: SimLoad): boolean | null {
+  if (load.share > 0.01) return true;
+  const deep = meetsMetal(tool, metal, GRAZE);
+  if (deep !== 'clear') return deep === 'meets' ? true : null;
+  if (load.share > 0 || load.slack > 1e-4) return null;
+  // What is nearer to the tool's own wall than the sampling tells may be met or not.
+  return meetsMetal(tool, metal, GRAZE / 4) === 'clear' ? false : null;
+}
 
 function compareAt(
   verdict: Verdict,
@@ -117,11 +117,11 @@ function compareAt(
 /** Entry, worst and break-through are the right ones of the heights. */
 function compareChoice(verdict: Verdict, found: readonly Found[], told: ToldStep, side: number): void {
   const load = told.load as NonNullable<ToldStep['load']>;
-  if (found.some((one) => one.load.slack > SHARE || !isClear(one.load))) {
+  if (found.some((one) => one.load.slack > SHARE || one.meets === null)) {
     verdict.skip('entry, worst, break-through');
     return;
   }
-  const met = found.filter((one) => one.load.share > 0);
+  const met = found.filter(({ meets }) => meets);
   const check = (what: string, right: Found | undefined, row: ToldLoad | null) => {
     verdict.check(what, (right === undefined) === (row === null), () => {
       return `told ${row === null ? 'none' : `at ${row.from}`}, found ${right === undefined ? 'none' : `at ${right.from}`}`;
