@@ -55,7 +55,7 @@ export function compareLoad(verdict: Verdict, run: Run, done: Done, told: ToldSt
     verdict.check('height', row !== undefined, () => `no load is told at depth ${middle}`);
     if (row !== undefined) compareAt(verdict, 'load', one, row, side);
   }
-  compareChoice(verdict, found, told, side);
+  compareChoice(verdict, found, told, side, step.depth > run.job.part.thickness - 1e-9);
   const first = found[0]?.meets ?? null;
   if (first === null) verdict.skip('starts');
   else verdict.check('starts', (told.starts === 'metal') === first, () => `told ${told.starts}`);
@@ -115,7 +115,13 @@ function compareAt(
 }
 
 /** Entry, worst and break-through are the right ones of the heights. */
-function compareChoice(verdict: Verdict, found: readonly Found[], told: ToldStep, side: number): void {
+function compareChoice(
+  verdict: Verdict,
+  found: readonly Found[],
+  told: ToldStep,
+  side: number,
+  isThrough: boolean,
+): void {
   const load = told.load as NonNullable<ToldStep['load']>;
   if (found.some((one) => one.load.slack > SHARE || one.meets === null)) {
     verdict.skip('entry, worst, break-through');
@@ -153,11 +159,6 @@ function compareChoice(verdict: Verdict, found: readonly Found[], told: ToldStep
     );
   } else check('worst', worst, load.worst);
   const last = met.at(-1);
-  const comesOut =
-    last !== undefined && (last.to < told.reaches - 1e-9 || told.reaches > thicknessOf(told, found) - 1e-9);
+  const comesOut = last !== undefined && (isThrough || last !== found.at(-1));
   check('break-through', comesOut ? last : undefined, load.breakThrough);
-}
-
-function thicknessOf(told: ToldStep, found: readonly Found[]): number {
-  return Math.max(told.reaches, ...found.map(({ to }) => to));
 }

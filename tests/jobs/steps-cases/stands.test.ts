@@ -1,0 +1,83 @@
+import { examine, parseJob } from '@edgebite/core';
+import { describe, expect, it } from 'vitest';
+import { sheetOf } from '../../../packages/previewer/src/sheet/model.js';
+import { sheetText } from '../../../packages/previewer/src/sheet/text.js';
+import type { CutDocument } from '../../outside/machine/sim/job.js';
+import { findingsOf, plate, setup, stepOf, told } from './told.js';
+
+describe('a path in two runs', () => {
+  // A tool of 6 goes round the plate and round a hole of radius 10 in it, on the side away from the metal, without
+  // leads: 3 off the edges with arcs of radius 3 about the corners, and on a circle of radius 10 - 3 = 7.
+  const job = {
+    ...plate([]),
+    part: {
+      outline: { rectangle: [80, 30] as const, holes: [{ circle: 20, at: [40, 15] as const }] },
+      thickness: 12,
+    },
+    setups: [setup('one', ['round'])],
+    cuts: [
+      {
+        id: 'round',
+        kind: 'swept',
+        diameter: 6,
+        depth: 2,
+        path: { along: { loop: 'all', side: 'outside', lead: 'none' } },
+      },
+    ],
+  } as never;
+  const { stands } = stepOf(told(job), 0);
+
+  it('starts twice, and is lifted before the second start', () => {
+    const starts = stands.filter(({ what }) => what === 'start');
+    expect(starts).toHaveLength(2);
+    expect(starts[1]?.lifted).toBe(true);
+    expect(stands.filter(({ lifted, what }) => lifted && what !== 'start')).toEqual([]);
+  });
+
+  it('has its arcs with centre, radius and sense', () => {
+    // Half a tip of 10 from left and front face: the corners of the plate read 5 or 85 and 5 or 35, the hole 45 and 20.
+    const arcs = stands.flatMap(({ arc }) => (arc === null ? [] : [arc]));
+    const corners = arcs.filter(({ radius }) => Math.abs(radius - 3) < 1e-9);
+    const inner = arcs.filter(({ radius }) => Math.abs(radius - 7) < 1e-9);
+    expect(corners).toHaveLength(4);
+    expect(corners.length + inner.length).toBe(arcs.length);
+    expect(corners.map(({ center }) => center.join(' ')).sort()).toEqual(['5 35', '5 5', '85 35', '85 5']);
+    for (const { center } of inner) expect(center).toEqual([45, 20]);
+    // Conventional, as jobs have it without saying so: a clockwise spindle then has the metal at its left as it goes, so
+    // it goes round a part counter-clockwise and round a hole clockwise. Common practice, no source.
+    for (const { sense } of corners) expect(sense).toBe('counter-clockwise');
+    for (const { sense } of inner) expect(sense).toBe('clockwise');
+  });
+
+  it('is on the sheet with each start and the lift', () => {
+    const sheet = sheetText(sheetOf(examine(parseJob(job))));
+    expect(sheet).toMatch(/lift/i);
+    for (const { what, readout } of stands) {
+      if (what !== 'start') continue;
+      for (const value of readout) expect(sheet).toContain(value.toFixed(3));
+    }
+  });
+});
+
+describe('a keep-out in the way of a pass', () => {
+  it('is told of the pass that runs into it, though the last one is clear of it', () => {
+    // A bore of radius 10 about (40, 2) steps in from the front by 4: it touches the plate at y = -10, so its passes stand
+    // at -6, -2 and 2, and reach to -16, -12 and -8. The jaw begins at -14.
+    const cut: CutDocument = {
+      id: 'seat',
+      kind: 'bore',
+      center: [40, 2],
+      diameter: 20,
+      passes: { kind: 'step in', bite: 4, approach: 90 },
+    };
+    const jaw = { id: 'vice', kind: 'jaw', shape: { rectangle: [60, 16], at: [10, -30] }, from: -20, to: 10 };
+    const report = told(plate([cut], { keepOut: [jaw], setups: [setup('one', ['seat'])] }));
+    expect(report.steps.map(({ center }) => center)).toEqual([
+      [40, -6],
+      [40, -2],
+      [40, 2],
+    ]);
+    const hits = report.steps.map((_, k) => findingsOf(report, k).some(({ code }) => code === 'hits-jaw'));
+    expect(hits).toEqual([true, false, false]);
+  });
+});
