@@ -103,7 +103,7 @@ export const rare: readonly Case[] = [
     webs: [{ thickness: 2, at: [-3.5, 1], length: 7, strip: 7 }],
   },
   {
-    name: 'holes that touch in a row: thin beside them, nothing across the one between',
+    name: 'holes that touch in a row: thin beside them, 0 where they touch, nothing across the one between',
     region: section(box(40, 40), hole(15, 10, 5, 'a'), hole(15, 20, 5, 'b'), hole(15, 30, 5, 'c')),
     limit: 10.5,
     touching: true,
@@ -115,6 +115,8 @@ export const rare: readonly Case[] = [
       })),
       { thickness: 5, at: [15, 2.5], between: ['cut:a', 'outline:0'] },
       { thickness: 5, at: [15, 37.5], between: ['cut:c', 'outline:2'] },
+      { thickness: 0, at: [15, 15], between: ['cut:a', 'cut:b'] },
+      { thickness: 0, at: [15, 25], between: ['cut:b', 'cut:c'] },
     ],
   },
   {

@@ -11,7 +11,7 @@ import { runningFindings } from './running-findings.js';
 import { setupFindings } from './setup-findings.js';
 import { stepFindings } from './step-findings.js';
 import { uncertainFindings } from './uncertain-findings.js';
-import { angleWords, lengthWords, placeWords, sourceWords } from './words.js';
+import { angleWords, capital, lengthWords, placeWords, sourceWords } from './words.js';
 
 /** Findings, and by step the numbers of those that are about it. */
 export interface Found {
@@ -136,7 +136,10 @@ function webFindings(report: ReportRows): Finding[] {
   return merged(report.webs, report.limits.web * SAME_PLACE).map(({ row, numbers }) => ({
     level: 'check',
     code: 'thin-web',
-    message: `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between)}: it can bend away from the tool or break.`,
+    message:
+      row.thickness === 0
+        ? `${capital(sourceWords(row.between))} touch: no metal is left between them there.`
+        : `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between)}: it can bend away from the tool or break.`,
     at: [...row.at],
     about: [...numbers.map((k) => `web:${k}`), ...row.between],
   }));

@@ -43,7 +43,7 @@ export function neckBetween(walls: Walls, i: number, j: number, limit: number): 
   if (found === null) return null;
   const { p, q } = found;
   const thickness = found.thickness;
-  if (!(thickness > 2 * walls.tolerance) || thickness >= limit) return null;
+  if (!(thickness > walls.tolerance) || thickness >= limit) return null;
   const middle = { x: p.x + (q.x - p.x) / 2, y: p.y + (q.y - p.y) / 2 };
   const slack = walls.tolerance;
   if (!restsOn(one, middle, slack) || !restsOn(other, middle, slack)) return null;

@@ -35,7 +35,7 @@ export function stripsBetween(walls: Walls, i: number, j: number, limit: number)
   const other = walls.list[j] as Wall;
   const found = one.shape === 'flat' ? parallel(one, other) : concentric(one, other);
   return found.flatMap(({ thickness, line }) => {
-    if (!(thickness > 2 * walls.tolerance) || thickness >= limit) return [];
+    if (!(thickness > walls.tolerance) || thickness >= limit) return [];
     const zone = boxRound(line, thickness / 2);
     return freeStretches(walls, i, j, line, thickness / 2, zone).map(([from, to]) => {
       return { one: i, other: j, thickness, length: to - from, at: (s: number) => line.at(from + s), zone };

@@ -48,6 +48,7 @@ export type Wall = FlatWall | RoundWall;
 
 /** All that bounds a section, with what it takes to ask whether a disc has room. */
 export interface Walls {
+  readonly section: Region;
   readonly list: readonly Wall[];
   /** The box round each. */
   readonly boxes: readonly Bounds[];
@@ -107,7 +108,7 @@ export function wallsOf(section: Region, likeTolerance?: number): Walls | null {
   };
   const loops = loopsOf(section);
   const isMetal = (p: Point) => loops.reduce((sum, loop) => sum + windingRound(loop, p), 0) > 0;
-  return { list, boxes, tolerance, near, crowd, hasRoom, isMetal };
+  return { section, list, boxes, tolerance, near, crowd, hasRoom, isMetal };
 }
 
 /** The place of a wall nearest to a point, and its distance. */

@@ -6,6 +6,7 @@ import { Discs, type Zone } from './discs.js';
 import { type Facing, neckBetween } from './necks.js';
 import { type StripRun, stripRuns } from './strip-runs.js';
 import { type Strip, stripsBetween } from './strips.js';
+import { touchWebs } from './touches.js';
 import {
   alongWall,
   NEAR_JOINT,
@@ -42,7 +43,8 @@ export interface Web {
  *
  * A web is a disc of metal that touches the boundary at both ends of a diameter and holds no boundary inside, where
  * the metal gets thicker to both sides or stays equal. Each is found in closed form, on the common normal of two
- * edges or reflex corners; a spatial index finds the pairs that are close enough.
+ * edges or reflex corners; a spatial index finds the pairs that are close enough. Where the boundary touches itself in a
+ * point, that point is a web of thickness 0.
  * @param limit thickness in the unit of the section, over 0
  */
 export function websOf(section: Region, limit: number): Web[] {
@@ -74,6 +76,7 @@ export function zonedWebs(discs: Discs): ZonedWeb[] {
   return [
     ...stripRuns(walls, strips).map((run) => stripWeb(walls, discs, run)),
     ...single.map((neck) => neckWeb(walls, discs, neck)),
+    ...touchWebs(discs),
   ].sort((a, b) => a.thickness - b.thickness || a.at.x - b.at.x || a.at.y - b.at.y);
 }
 
