@@ -6,6 +6,7 @@ import { facesToTheLeft, Rays } from '../../packages/core/src/region/locate.js';
 import { type Graph, merge } from '../../packages/core/src/region/merge.js';
 import { node } from '../../packages/core/src/region/node.js';
 import { endOf, startOf } from '../../packages/core/src/region/rotate.js';
+import { Strands } from '../../packages/core/src/region/strands.js';
 import { box, closed, p } from './shapes.js';
 
 /*
@@ -37,7 +38,7 @@ describe('a ray to the left', () => {
   const first = (loops: readonly Loop[], x: number, y: number) => {
     const graph = graphOf([...loops, frame]);
     expect([graph.curves.originX, graph.curves.originY]).toEqual([0, expect.closeTo(0, 9)]);
-    const half = new Rays(graph).firstToTheLeft(x, y);
+    const half = new Rays(graph, new Strands(graph)).firstToTheLeft(x, y);
     return half < 0 ? null : placesOf(graph, half);
   };
   const top = closed(p(-64, 63), p(64, 63), p(64, 64), p(-64, 64));
@@ -94,7 +95,7 @@ describe('a ray to the left', () => {
 
   it('goes no further than it is told', () => {
     const graph = graphOf([frame, top, box(-30, 0, 10, 10), box(10, 0, 10, 10)]);
-    const rays = new Rays(graph);
+    const rays = new Rays(graph, new Strands(graph));
     const from = (half: number) => (half < 0 ? null : placesOf(graph, half));
     expect(from(rays.firstToTheLeft(5, 5, -20))).toEqual([p(-20, 10), p(-20, 0)]);
     expect(from(rays.firstToTheLeft(5, 5, -19.5))).toBeNull();
@@ -133,7 +134,7 @@ describe('loops whose lowest points lie at one height', () => {
     const graph = graphOf([diamond(0, 0, 5), diamond(20, 0, 5), box(40, 0, 10, 10)]);
     const subdivision = subdivide(graph);
     expect(subdivision?.faceCount).toBe(4);
-    expect([...facesToTheLeft(graph, Int32Array.from([1]))]).toEqual([-1]);
+    expect([...facesToTheLeft(graph, new Strands(graph), Int32Array.from([1]))]).toEqual([-1]);
     // The lower left sides rise from the lowest points, so that the outside is to the left of what runs against them.
     const lowest = (x: number) => {
       for (let half = 0; half < 2 * graph.count; half++) {
@@ -143,7 +144,7 @@ describe('loops whose lowest points lie at one height', () => {
       throw new Error('no such edge');
     };
     const halves = [lowest(20), lowest(0)];
-    const found = facesToTheLeft(graph, Int32Array.from(halves));
+    const found = facesToTheLeft(graph, new Strands(graph), Int32Array.from(halves));
     expect(found[1]).toBe(-1);
     expect([-1, halves[1]]).toContain(found[0]);
   });

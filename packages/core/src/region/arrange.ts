@@ -1,11 +1,10 @@
 import type { Bounds } from '../geometry/bounds.js';
+import { certify } from './certify.js';
 import { type Curves, gather, type Operand } from './gather.js';
 import { type Subdivision, subdivide } from './label.js';
 import { merge } from './merge.js';
-import { node } from './node.js';
-
-/** How often the tolerance may be raised before an overlay is given up. */
-const ATTEMPTS = 6;
+import { type Noding, node } from './node.js';
+import { settle } from './settle.js';
 
 /** Thrown when an overlay cannot be built; it means a fault of the library, and says so. */
 export class OverlayError extends Error {
@@ -13,29 +12,36 @@ export class OverlayError extends Error {
 }
 
 /**
- * Cuts the plane along all loops of all operands.
+ * Cuts the plane along all loops of all operands. What is returned is proven, see `certify`: it is the exact answer for
+ * operands whose edges have been moved by a few tolerances.
  *
- * Where nearly coincident input has been rounded into an order that no plane can have, the overlay is done once
- * more with a tolerance ten times as large, which welds what was in doubt.
+ * Most work is done at once. Where that is not proven, because what is nearly coincident has been moved into what was next
+ * to it, pieces are cut until they rest.
  * @param frame box that says how large the work is; that of all operands unless given
  */
 export function arrange(operands: readonly Operand[], frame?: Bounds): Subdivision {
-  const curves = gather(operands, frame);
-  let tolerance = curves.tolerance;
-  for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-    const subdivision = subdivide(merge(node(fresh(curves, tolerance))));
-    if (subdivision !== null) return subdivision;
-    tolerance *= 10;
-  }
+  const given = gather(operands, frame);
+  const quick = proven(node(withOwnPoints(given)), given);
+  if (typeof quick !== 'string') return quick;
+  const settled = settle(given);
+  const sure = settled === null ? 'pieces that do not come to rest' : proven(settled, given);
+  if (typeof sure !== 'string') return sure;
   throw new OverlayError(
-    `arrange: ${curves.count} edges could not be put in order with a tolerance of ${curves.tolerance} to ${tolerance / 10}; ` +
+    `arrange: ${given.count} edges could not be put in order with a tolerance of ${given.tolerance} (${sure}); ` +
       'this is a fault of the library, please report it with the input',
   );
 }
 
-/** The same curves, without the points that an earlier attempt has added. */
-function fresh(curves: Curves, tolerance: number): Curves {
+/** The subdivision along pieces, or why it is none. */
+function proven(noding: Noding, given: Curves): Subdivision | string {
+  const subdivision = subdivide(merge(noding));
+  if (subdivision === null) return 'an order that no plane has';
+  return certify(subdivision, given) ?? subdivision;
+}
+
+/** The same curves; points that an attempt adds are its own. */
+function withOwnPoints(curves: Curves): Curves {
   const { x, y, given, isSeam } = curves.points;
   const points = { x: x.slice(), y: y.slice(), given: given.slice(), isSeam: isSeam.slice() };
-  return { ...curves, points, tolerance };
+  return { ...curves, points };
 }

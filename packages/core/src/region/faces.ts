@@ -67,7 +67,10 @@ export function lengthOf(subdivision: Subdivision, edge: number): number {
 /** The face that a place lies in; one of its neighbours if it lies on an edge. */
 export function faceAt(subdivision: Subdivision, p: Point): number {
   const { curves } = subdivision.graph;
-  const half = new Rays(subdivision.graph).firstToTheLeft(p.x - curves.originX, p.y - curves.originY);
+  const half = new Rays(subdivision.graph, subdivision.strands).firstToTheLeft(
+    p.x - curves.originX,
+    p.y - curves.originY,
+  );
   return half < 0 ? 0 : (subdivision.faceOf[half] as number);
 }
 

@@ -1,11 +1,13 @@
 import { Groups } from './groups.js';
 import { facesToTheLeft } from './locate.js';
 import type { Graph } from './merge.js';
-import { lastFrom, type Rotation, rotate } from './rotate.js';
+import { type Rotation, rotate } from './rotate.js';
+import { Strands } from './strands.js';
 
 /** A planar subdivision: what the overlay of all operands cuts the plane into. */
 export interface Subdivision {
   readonly graph: Graph;
+  readonly strands: Strands;
   readonly rotation: Rotation;
   /** The face to the left of each half-edge; face 0 is the unbounded one. */
   readonly faceOf: Int32Array;
@@ -29,7 +31,8 @@ export function follow(rotation: Rotation, half: number): number {
  *   component), which rounding of nearly coincident input can cause
  */
 export function subdivide(graph: Graph): Subdivision | null {
-  const rotation = rotate(graph);
+  const strands = new Strands(graph);
+  const rotation = rotate(graph, strands);
   const halves = graph.count * 2;
   const cycleOf = new Int32Array(halves).fill(-1);
   let cycles = 0;
@@ -44,13 +47,13 @@ export function subdivide(graph: Graph): Subdivision | null {
 
   const faces = new Groups(cycles + 1);
   const unbounded = cycles;
-  const outer = outerHalves(graph, rotation, components);
-  const beyond = facesToTheLeft(graph, outer);
+  const outer = outerHalves(strands, rotation, components);
+  const beyond = facesToTheLeft(graph, strands, outer);
   for (let k = 0; k < outer.length; k++) {
     const other = beyond[k] as number;
     faces.join(cycleOf[outer[k] as number] as number, other < 0 ? unbounded : (cycleOf[other] as number));
   }
-  return numberFaces(graph, rotation, cycleOf, faces, unbounded);
+  return numberFaces(graph, strands, rotation, cycleOf, faces, unbounded);
 }
 
 /** Connected components: the component of each vertex in use, numbered from 0; -1 for points not in use. */
@@ -77,33 +80,21 @@ function componentsOf(graph: Graph, rotation: Rotation): Components {
   return { of, count, vertices };
 }
 
-/** For each component, a half-edge with the face outside of it to the left. */
-function outerHalves(graph: Graph, rotation: Rotation, components: Components): Int32Array {
-  const { y } = graph.curves.points;
+/** For each component, a half-edge with the face outside of it to the left: the leftmost that leaves its lowest vertex. */
+function outerHalves(strands: Strands, rotation: Rotation, components: Components): Int32Array {
   const lowest = new Int32Array(components.count).fill(-1);
   for (let v = 0; v < components.of.length; v++) {
     const c = components.of[v] as number;
     if (c < 0) continue;
     const best = lowest[c] as number;
-    if (best < 0 || (y[v] as number) < (y[best] as number)) lowest[c] = v;
+    if (best < 0 || strands.isBefore(v, best)) lowest[c] = v;
   }
-  // Straight down from the lowest vertex is outside. That direction lies between two neighbours in the order.
-  return lowest.map((v) => lastFrom(graph, leavingAt(rotation, v), -Math.PI / 2));
-}
-
-function leavingAt(rotation: Rotation, vertex: number): number[] {
-  const first = rotation.anyAt[vertex] as number;
-  const halves: number[] = [];
-  let half = first;
-  do {
-    halves.push(half);
-    half = rotation.ccw[half] as number;
-  } while (half !== first);
-  return halves;
+  return lowest.map((v) => rotation.anyAt[v] as number);
 }
 
 function numberFaces(
   graph: Graph,
+  strands: Strands,
   rotation: Rotation,
   cycleOf: Int32Array,
   faces: Groups,
@@ -144,5 +135,5 @@ function numberFaces(
       reached++;
     }
   }
-  return reached === faceCount - 1 ? { graph, rotation, faceOf, faceCount, order, via } : null;
+  return reached === faceCount - 1 ? { graph, strands, rotation, faceOf, faceCount, order, via } : null;
 }

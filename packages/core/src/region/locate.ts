@@ -1,7 +1,8 @@
 import { ROW } from '../geometry/curves.js';
 import type { Graph } from './merge.js';
-import { endOf, lastFrom, startOf } from './rotate.js';
+import { endOf, startOf } from './rotate.js';
 import { indexOf, type RunIndex } from './runs.js';
+import type { Strands } from './strands.js';
 
 /**
  * For each half-edge that leaves the lowest vertex of its component with the face outside of it to the left: a
@@ -14,11 +15,11 @@ import { indexOf, type RunIndex } from './runs.js';
  * Holes in a row have their lowest points at one height. A ray that gets as far as the next one has found the face
  * that lies outside of that one, and stops.
  */
-export function facesToTheLeft(graph: Graph, halves: Int32Array): Int32Array {
+export function facesToTheLeft(graph: Graph, strands: Strands, halves: Int32Array): Int32Array {
   const found = new Int32Array(halves.length).fill(-1);
   if (halves.length < 2) return found;
   const { x, y } = graph.curves.points;
-  const rays = new Rays(graph);
+  const rays = new Rays(graph, strands);
   const rows = new Map<number, number[]>();
   for (let k = 0; k < halves.length; k++) {
     const height = y[startOf(graph, halves[k] as number)] as number;
@@ -49,7 +50,10 @@ const LIKE_PLACE = 1e3;
 export class Rays {
   private readonly index: RunIndex;
 
-  constructor(private readonly graph: Graph) {
+  constructor(
+    private readonly graph: Graph,
+    private readonly strands: Strands,
+  ) {
     this.index = graph.index ?? indexOf(edgeBoxes(graph), graph.count, graph.from, graph.to);
   }
 
@@ -101,10 +105,11 @@ export class Rays {
   /** Of two falling half-edges that a ray meets in one place but for rounding, the one further right. */
   private rightmost(one: number, other: number, ahead: number): number {
     const { graph } = this;
-    if (startOf(graph, one) === startOf(graph, other)) return lastFrom(graph, [one, other], Math.PI / 2);
+    if (startOf(graph, one) === startOf(graph, other)) {
+      return this.strands.isLeftBelow(one >> 1, other >> 1) ? other : one;
+    }
     if (endOf(graph, one) === endOf(graph, other)) {
-      const left = lastFrom(graph, [one ^ 1, other ^ 1], -Math.PI / 2) ^ 1;
-      return left === one ? other : one;
+      return this.strands.isLeftAbove(one >> 1, other >> 1) ? other : one;
     }
     return ahead > 0 ? other : one;
   }

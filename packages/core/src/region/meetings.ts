@@ -2,7 +2,7 @@ import { ROW } from '../geometry/curves.js';
 import { meetRows, onSide } from '../geometry/meet.js';
 import type { Curves } from './gather.js';
 import { eachPair } from './pairs.js';
-import { addPoint, isNear } from './points.js';
+import { addPoint, isNear, type Points } from './points.js';
 import type { RunIndex } from './runs.js';
 import { isSameCrossing } from './same-crossing.js';
 import { sharedJoints } from './shared-joints.js';
@@ -56,7 +56,11 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
     if (!isInBox(boxes, other, x, y, tolerance)) return;
     if (isNear(points, a, x, y, tolerance)) welds.push(p, a);
     else if (isNear(points, b, x, y, tolerance)) welds.push(p, b);
-    else if (isShort[other] === 0 && !touchesElsewhere(p, x, y) && isOn(rows, other * ROW, x, y, tolerance)) {
+    else if (isShort[other] === 0 && isOn(rows, other * ROW, x, y, tolerance)) {
+      if (touchesElsewhere(p, x, y)) {
+        level(points, p, roots[1] as number, tolerance);
+        return;
+      }
       hits.piece.push(other);
       hits.point.push(p);
     } else return;
@@ -99,6 +103,17 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
   });
   return meetings;
 }
+
+/**
+ * Brings a seam to the height of the place of touching beside it, where the two are level but for the tolerance. The highest
+ * point of one circle and the lowest of another that touches it would else each be on the wrong side of the other circle.
+ */
+function level({ y }: Points, seam: number, height: number, tolerance: number): void {
+  if (Math.abs((y[seam] as number) - height) <= LEVEL * tolerance) y[seam] = height;
+}
+
+/** In tolerances: of the touching place and of the seam, each may be off by one. */
+const LEVEL = 2;
 
 /** Whether a crossing of two pieces is at one of some points that lie on both. */
 function isCommon(
@@ -174,7 +189,13 @@ export function shareRoots(
 }
 
 /** Whether a place lies in the box of a piece, or beside it by no more than the tolerance. */
-function isInBox(boxes: Float64Array, piece: number, x: number, y: number, tolerance: number): boolean {
+export function isInBox(
+  boxes: Float64Array,
+  piece: number,
+  x: number,
+  y: number,
+  tolerance: number,
+): boolean {
   const o = 4 * piece;
   return (
     x >= (boxes[o] as number) - tolerance &&
@@ -185,7 +206,7 @@ function isInBox(boxes: Float64Array, piece: number, x: number, y: number, toler
 }
 
 /** Whether a place lies on the curve of a row, between its ends, to within the tolerance. */
-function isOn(rows: Float64Array, o: number, x: number, y: number, tolerance: number): boolean {
+export function isOn(rows: Float64Array, o: number, x: number, y: number, tolerance: number): boolean {
   const turn = rows[o + 7] as number;
   if (turn === 0) {
     const ax = rows[o] as number;

@@ -6,6 +6,7 @@ import type { Subdivision } from './label.js';
 import { loopArea } from './measure.js';
 import { circleLoop, type Loop, type RegionPart } from './region.js';
 import { endOf, startOf } from './rotate.js';
+import { Sleeve } from './sleeve.js';
 import { isSliver } from './sliver.js';
 
 /** A part of a result, and one of the faces that it is made of. */
@@ -97,12 +98,15 @@ class Drawer {
   private readonly placeOf = new Map<number, Point>();
   /** The half-edges of the loop at hand; used again for each loop. */
   private readonly runs: Run[] = [];
+  private readonly sleeve: Sleeve;
 
   constructor(
     private readonly subdivision: Subdivision,
     private readonly border: Border,
     private readonly mayName: MayName,
-  ) {}
+  ) {
+    this.sleeve = new Sleeve(subdivision.graph.curves.tolerance);
+  }
 
   /** The loop along some half-edges, with edges that were cut for the overlay only made whole again. */
   loop(halves: readonly number[]): Loop {
@@ -112,20 +116,57 @@ class Drawer {
     let begin = 0;
     while (begin < n && this.isSeam(runs[begin === 0 ? n - 1 : begin - 1] as Run, runs[begin] as Run))
       begin++;
-    if (begin === n) return this.unbroken(runs[0] as Run);
+    if (begin === n) {
+      begin = this.firstOfAnother(n);
+      if (begin === n) return this.unbroken(runs[0] as Run);
+    }
     const edges: Edge[] = [];
     let first = runs[begin] as Run;
     let last = first;
+    this.sleeve.start(this.startOf(first));
     for (let k = begin + 1; k < begin + n; k++) {
       const run = runs[k < n ? k : k - n] as Run;
-      if (!this.isSeam(last, run)) {
+      if (!this.isSeam(last, run) || !this.goesOn(first, last, k, n)) {
         this.draw(first, last, edges);
         first = run;
+        this.sleeve.start(this.startOf(first));
       }
       last = run;
     }
     this.draw(first, last, edges);
     return edges;
+  }
+
+  /** Where a loop of seams alone begins that is no circle: at an arc of another circle than the first. */
+  private firstOfAnother(n: number): number {
+    const { runs } = this;
+    const first = runs[0] as Run;
+    if (first.given.kind === 'line') return 0;
+    let k = 1;
+    while (k < n && this.isSameCircle(first.given, (runs[k] as Run).given)) k++;
+    return k;
+  }
+
+  /**
+   * Whether the run at a place in the loop still lies on the edge that some runs before it make: each may be next to
+   * nothing off the one before, and all of them far off.
+   */
+  private goesOn(first: Run, last: Run, k: number, n: number): boolean {
+    const run = this.runs[k % n] as Run;
+    if (run.input === last.input) return true;
+    if (first.given.kind === 'arc') return this.isSameCircle(first.given, run.given);
+    this.sleeve.pass(this.startOf(run));
+    let end = run;
+    for (let j = k + 1; j < k + n; j++) {
+      const next = this.runs[j % n] as Run;
+      if (next.input !== run.input || !this.isSeam(end, next)) break;
+      end = next;
+    }
+    return this.sleeve.reaches(this.place(endOf(this.subdivision.graph, end.half)));
+  }
+
+  private startOf(run: Run): Point {
+    return this.place(startOf(this.subdivision.graph, run.half));
   }
 
   private setRun(slot: number, half: number): void {
@@ -167,15 +208,19 @@ class Drawer {
     const p = before.given;
     const q = after.given;
     if (p.source !== q.source || (p.source === undefined && before.operand !== after.operand)) return false;
+    if (p.kind === 'arc') return this.isSameCircle(p, q);
+    return q.kind === 'line' && inLine(p, q, this.subdivision.graph.curves.tolerance);
+  }
+
+  private isSameCircle(p: Edge, q: Edge): boolean {
     const { tolerance } = this.subdivision.graph.curves;
-    if (p.kind === 'arc' && q.kind === 'arc') {
-      return (
-        p.ccw === q.ccw &&
-        Math.abs(p.radius - q.radius) <= tolerance &&
-        distance(p.center, q.center) <= tolerance
-      );
-    }
-    return p.kind === 'line' && q.kind === 'line' && inLine(p, q, tolerance);
+    return (
+      p.kind === 'arc' &&
+      q.kind === 'arc' &&
+      p.ccw === q.ccw &&
+      Math.abs(p.radius - q.radius) <= tolerance &&
+      distance(p.center, q.center) <= tolerance
+    );
   }
 
   /** Adds the edge, or the run of edges, that some half-edges in a row are part of. */

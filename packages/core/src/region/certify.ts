@@ -1,0 +1,160 @@
+import { ROW } from '../geometry/curves.js';
+import type { Edge } from '../geometry/edge.js';
+import { sineExcess } from '../geometry/measure.js';
+import { planeFault } from './certify-plane.js';
+import type { Curves } from './gather.js';
+import type { Subdivision } from './label.js';
+
+/** So many tolerances at most may welding have moved an end of an edge off the curve that the edge is of. */
+export const OFF_CURVE = 4;
+
+/**
+ * What is wrong with a subdivision, in words, or null: then it is proven to be that of the operands with their edges moved by
+ * a few tolerances. Every vertex lies on the curves that it is a place of; the boundary of each operand goes round what it
+ * went round before; winding numbers agree across each edge; and edges meet in vertices only, with faces as said.
+ * @param given the operands as they were laid out for the overlay
+ */
+export function certify(subdivision: Subdivision, given: Curves): string | null {
+  return (
+    curveFault(subdivision) ??
+    areaFault(subdivision, given) ??
+    windingFault(subdivision) ??
+    planeFault(subdivision)
+  );
+}
+
+/** An edge whose ends are not on the curve that it is said to be a stretch of. */
+function curveFault({ graph }: Subdivision): string | null {
+  const { curves } = graph;
+  const { points, tolerance } = curves;
+  const most = OFF_CURVE * tolerance;
+  for (let e = 0; e < graph.count; e++) {
+    const a = graph.from[e] as number;
+    const b = graph.to[e] as number;
+    for (let m = graph.start[e] as number; m < (graph.start[e + 1] as number); m++) {
+      const piece = graph.member[m] as number;
+      const p = curves.from[piece] as number;
+      const q = curves.to[piece] as number;
+      const edge = curves.edges[curves.input[piece] as number] as Edge;
+      for (const v of [a, b]) {
+        if ((v === p || v === q) && points.given[v] !== null) continue;
+        const off = offEdge(curves, edge, points.x[v] as number, points.y[v] as number);
+        if (!(off <= most)) return `an end ${off / tolerance} tolerances off its curve`;
+      }
+    }
+  }
+  return null;
+}
+
+/** How far a place is from the line or circle of an edge. */
+function offEdge({ originX, originY }: Curves, edge: Edge, x: number, y: number): number {
+  const px = x + originX;
+  const py = y + originY;
+  if (edge.kind === 'arc') {
+    const dx = px - edge.center.x;
+    const dy = py - edge.center.y;
+    return Math.abs(Math.sqrt(dx * dx + dy * dy) - edge.radius);
+  }
+  const dx = edge.b.x - edge.a.x;
+  const dy = edge.b.y - edge.a.y;
+  return Math.abs(dx * (py - edge.a.y) - dy * (px - edge.a.x)) / Math.sqrt(dx * dx + dy * dy);
+}
+
+/** An operand that goes round less, or more, than it did, by more than welding moves it. */
+function areaFault({ graph }: Subdivision, given: Curves): string | null {
+  const { curves, count, start, member, sign } = graph;
+  const lost = new Map<number, number>();
+  const most = new Map<number, number>();
+  const add = (operand: number, area: number, length: number) => {
+    lost.set(operand, (lost.get(operand) ?? 0) + area);
+    most.set(operand, (most.get(operand) ?? 0) + length);
+  };
+  // A piece that is an edge as it was given has lost nothing, and most are.
+  const isSame = new Uint8Array(given.count);
+  const isGiven = curves.rows === given.rows;
+  for (let e = 0; e < count; e++) {
+    const a = graph.from[e] as number;
+    const b = graph.to[e] as number;
+    for (let m = start[e] as number; m < (start[e + 1] as number); m++) {
+      const piece = member[m] as number;
+      const s = sign[m] as number;
+      const p = s > 0 ? a : b;
+      const q = s > 0 ? b : a;
+      if (isGiven && given.from[piece] === p && given.to[piece] === q) isSame[piece] = 1;
+      else add(curves.operand[piece] as number, -areaUnder(curves, piece, p, q), lengthOf(curves, p, q));
+    }
+  }
+  for (let piece = 0; piece < given.count; piece++) {
+    if (isSame[piece] === 1) continue;
+    const p = given.from[piece] as number;
+    const q = given.to[piece] as number;
+    add(given.operand[piece] as number, areaUnder(given, piece, p, q), lengthOf(given, p, q));
+  }
+  for (const [operand, area] of lost) {
+    const bound = OFF_CURVE * curves.tolerance * (most.get(operand) as number);
+    if (!(Math.abs(area) <= bound)) return `operand ${operand} has lost an area of ${area}`;
+  }
+  return null;
+}
+
+/** What the sum of a closed chain is the area of: triangle from the origin to the chord, and segment of the circle. */
+function areaUnder({ rows, points }: Curves, piece: number, from: number, to: number): number {
+  const ax = points.x[from] as number;
+  const ay = points.y[from] as number;
+  const bx = points.x[to] as number;
+  const by = points.y[to] as number;
+  const triangle = (ax * by - ay * bx) / 2;
+  const o = piece * ROW;
+  const turn = rows[o + 7] as number;
+  if (turn === 0) return triangle;
+  const r = rows[o + 6] as number;
+  const chord = Math.hypot(bx - ax, by - ay);
+  const px = ax - (rows[o + 4] as number);
+  const py = ay - (rows[o + 5] as number);
+  const qx = bx - (rows[o + 4] as number);
+  const qy = by - (rows[o + 5] as number);
+  const swept = Math.abs(Math.atan2(px * qy - py * qx, px * qx + py * qy));
+  if (chord === 0 || swept === 0) return triangle;
+  return triangle + (turn * r * r * sineExcess(swept)) / 2;
+}
+
+/** No shorter than a piece between two places, and longer by a little, for what rounding adds. */
+function lengthOf({ points }: Curves, from: number, to: number): number {
+  const dx = (points.x[to] as number) - (points.x[from] as number);
+  const dy = (points.y[to] as number) - (points.y[from] as number);
+  return (Math.abs(dx) + Math.abs(dy)) * Math.PI;
+}
+
+/** An edge across which the winding numbers of some operand do not differ by how often its boundary runs along it. */
+function windingFault({ graph, order, via, faceOf, faceCount }: Subdivision): string | null {
+  // All operands at once: each counts with a weight of its own, sums of which do not come out right by chance.
+  const change = new Int32Array(graph.count);
+  for (let e = 0; e < graph.count; e++) {
+    let sum = 0;
+    for (let m = graph.start[e] as number; m < (graph.start[e + 1] as number); m++) {
+      const weight = weightOf(graph.curves.operand[graph.member[m] as number] as number);
+      sum = (sum + Math.imul(graph.sign[m] as number, weight)) | 0;
+    }
+    change[e] = sum;
+  }
+  const winding = new Int32Array(faceCount);
+  for (let k = 0; k < order.length; k++) {
+    const half = via[k] as number;
+    const step = change[half >> 1] as number;
+    winding[order[k] as number] = (winding[faceOf[half ^ 1] as number] as number) + (half & 1 ? -step : step);
+  }
+  for (let e = 0; e < graph.count; e++) {
+    const left = winding[faceOf[2 * e] as number] as number;
+    const right = winding[faceOf[2 * e + 1] as number] as number;
+    if ((left - right - (change[e] as number)) | 0) return 'winding numbers that do not agree across an edge';
+  }
+  return null;
+}
+
+/** A number of 32 bits that looks like chance. Source: the finalizer of MurmurHash3 by Appleby, in the public domain. */
+function weightOf(operand: number): number {
+  let h = operand + 1;
+  h = Math.imul(h ^ (h >>> 16), 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return h ^ (h >>> 16);
+}
