@@ -34,7 +34,7 @@ describe('the verdict on a range', () => {
   it('says how much room a safe value has, as far as the range goes', () => {
     expect(inPlate(30, 5, 55)).toMatchObject({
       safe: true,
-      head: 'Safe at 30.000 mm',
+      head: 'Safe at 30.000 mm, as to shape and clamps',
       next: 'Room to the next change: 20.000 mm down, 20.000 mm up.',
     });
     expect(inPlate(30, 25, 45).next).toBe(

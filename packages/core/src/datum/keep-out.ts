@@ -20,7 +20,7 @@ export interface KeepOut {
 }
 
 /** Height of the point of a drill over its diameter. Source: 118° point, common practice: 1 / (2 tan 59°). */
-const POINT_SHARE = 1 / (2 * Math.tan((59 * Math.PI) / 180));
+export const POINT_SHARE = 1 / (2 * Math.tan((59 * Math.PI) / 180));
 
 /** How far the point of a twist drill reaches below its full diameter; a 118° point. */
 export function drillPoint(diameter: number): number {

@@ -68,6 +68,7 @@ function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Finding[] {
           runsInto(by === 0 ? step.body : offset(step.body, by), step.lowest, through, keepOut),
         );
       const name = `${keepOut.kind} ${keepOut.id}`;
+      const remedy = remedyFor(keepOut);
       const aboutOf = (all: typeof own) => [
         `cut:${id}`,
         `keepOut:${keepOut.id}`,
@@ -77,15 +78,15 @@ function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Finding[] {
       if (hit.length > 0) {
         const message =
           keepOut.to <= 0
-            ? `Cut ${id} goes through right over ${name}${where}: it cuts into it. Move one of them.`
-            : `The cutter of ${passesOf(id, hit)} runs into ${name}${where}: they take up the same place. Move one of them.`;
+            ? `Cut ${id} goes through right over ${name}${where}: it cuts into it. Do not start: ${remedy}.`
+            : `The cutter of ${passesOf(id, hit)} runs into ${name}${where}: they take up the same place. Do not start: ${remedy}.`;
         return [
           { level: 'danger', code: `hits-${keepOut.kind}`, message, at: placeOf(hit), about: aboutOf(hit) },
         ];
       }
       const near = off === 0 ? [] : into(off);
       if (near.length === 0) return [];
-      const message = `The cutter of ${passesOf(id, near)} clears ${name}${where} by less than it may be off.`;
+      const message = `The cutter of ${passesOf(id, near)} clears ${name}${where} by less than it may be off: ${remedy}.`;
       return [
         { level: 'check', code: `may-hit-${keepOut.kind}`, message, at: placeOf(near), about: aboutOf(near) },
       ];
@@ -105,8 +106,16 @@ function placeOf([first]: Clamping['steps']): [number, number] | null {
   return center === null ? null : [center.x + 0, center.y + 0];
 }
 
+/** What to do about a cutter that is in the way. What grips is not just moved aside: something else has to grip then. */
+function remedyFor({ kind }: KeepOut): string {
+  const grips = kind === 'jaw' || kind === 'clamp';
+  return grips
+    ? 'move the cut, or clamp the part elsewhere, never hold it by hand'
+    : `move the cut, or take the ${kind} away and set the part up anew`;
+}
+
 /** How far the spindle may be off along both axes at worst, in the job's unit; 0 where nothing is set up. */
-function offOf({ setup, part, x, y }: Laid, job: Job): [number, number] {
+export function offOf({ setup, part, x, y }: Laid, job: Job): [number, number] {
   if (!job.setups.some(({ id }) => id === setup.id)) return [0, 0];
   const own = setup.readout.resolution;
   return [x.worst + own, y.worst + own].map((length) => inUnit(length, setup.readout.units, part.units)) as [

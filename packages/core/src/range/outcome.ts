@@ -51,7 +51,7 @@ const ROLES = [
 ] as const satisfies readonly ReportPiece['role'][];
 
 /** Names of a report that stand for the same thing in every report on the job. */
-const LASTING = /^(outline|hole|cut):/;
+const LASTING = /^(outline|hole|cut|keepOut):/;
 
 /** The outcome that a report tells of, with an eye on one of the cuts. */
 export function outcomeOf(report: Report, cut: number): Outcome {
@@ -98,16 +98,17 @@ export function findingsIn(report: Report): readonly RangeFinding[] {
   return inOrder(
     report.findings
       .filter((found) => isOnShape(found) && found.code !== WEB && found.code !== KNIFE_EDGE)
-      .map(({ level, code, about }) => ({
-        level,
-        code,
-        about: [...new Set(about.filter((name) => LASTING.test(name)))].sort(),
-      }))
+      .map(lastingOf)
       .concat(
         markFindings(report, WEB, websIn(report)),
         markFindings(report, KNIFE_EDGE, knifeEdgesIn(report)),
       ),
   );
+}
+
+/** A finding with the names alone that stand for the same thing in every report on the job. */
+export function lastingOf({ level, code, about }: Report['findings'][number]): RangeFinding {
+  return { level, code, about: [...new Set(about.filter((name) => LASTING.test(name)))].sort() };
 }
 
 /** The codes of findings on webs and on knife edges. */

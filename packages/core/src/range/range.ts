@@ -9,7 +9,9 @@ import { relationOf, standingOf } from '../left/relation.js';
 import { disc, type Region } from '../region/region.js';
 import { subtract } from '../region/subtract.js';
 import type { Report, ReportEdge, ReportRegion } from '../report/report-schema.js';
+import { examine } from '../write/examine.js';
 import { candidates } from './events.js';
+import { inTheWay } from './in-the-way.js';
 import { type StillNeck, stillNecks } from './necks.js';
 import { type Along, type FreeNumber, freeNumberOf, type RangeQuery } from './number.js';
 import {
@@ -17,6 +19,7 @@ import {
   changesBetween,
   findingsIn,
   keyOf,
+  lastingOf,
   type Outcome,
   outcomeOf,
   type RangeChange,
@@ -26,7 +29,7 @@ import {
 import { presentAmong, type RangePresent } from './present.js';
 import { type Scene, sceneOf } from './scene.js';
 import { type Probe, search } from './search.js';
-import { shapeOf } from './shape.js';
+import { isOnShape, NOT_ASKED, shapeOf } from './shape.js';
 
 /** A value at which the outcome changes, and what changes there as the free number grows. */
 export interface RangeEvent {
@@ -41,8 +44,8 @@ export interface RangeInterval {
   readonly outcome: Outcome;
   /**
    * Dangers and things to check that the cut adds: those that the job without the cut does not have, or not as often,
-   * about the same edges and cuts. That the cut misses or only grazes is one. Only what is left is looked at: setups,
-   * clamps, tools, passes and the load on the tool are left aside.
+   * about the same edges and cuts. That the cut misses or only grazes is one, that the cutter runs into a clamp another.
+   * What is not asked at every value is in `notAsked`; of that, dangers are looked for at some values.
    */
   readonly adds: readonly RangeFinding[];
   /** Whether the cut adds none. */
@@ -62,6 +65,8 @@ export interface RangeReport {
   readonly now: number;
   /** Where that value stands among the events. */
   readonly present: RangePresent;
+  /** What is not asked at every value, in words: an interval says nothing of it. */
+  readonly notAsked: readonly string[];
   /** In order of their values. */
   readonly events: readonly RangeEvent[];
   /** One more than there are events, from one end of the range to the other. */
@@ -89,12 +94,14 @@ export function rangeOf(job: Job, query: RangeQuery): RangeReport {
   const rest = shapeOf({ ...job, cuts: job.cuts.filter((_, k) => k !== number.index) });
   const base = from + (to - from) / 2;
   const scene = sceneOf(job, number, base, from, to);
+  const times = [
+    ...candidates(scene, necksOf(rest, scene), ownNecks(number.cutAt(base), scene)),
+    ...inTheWay(job, number, base, scene).filter(({ s }) => s > scene.low && s < scene.high),
+  ].sort((a, b) => a.s - b.s);
   const { first, switches } = search({
     from,
     to,
-    candidates: candidates(scene, necksOf(rest, scene), ownNecks(number.cutAt(base), scene)).map(
-      ({ s, isLong, blur }) => ({ at: base + s, isLong, blur }),
-    ),
+    candidates: times.map(({ s, isLong, blur }) => ({ at: base + s, isLong, blur })),
     blur: scene.blur,
     fine: FINE * (to - from),
     probe: (at) => probeAt(job, number, at),
@@ -111,16 +118,40 @@ export function rangeOf(job: Job, query: RangeQuery): RangeReport {
     from,
     to,
     now: number.now,
+    notAsked: NOT_ASKED,
     present: presentAmong(number.now, { from, to, places, near: 2 * scene.blur }),
     events: switches.map(({ at, before, after }) => ({
       at,
       changes: changesBetween(before.outcome, after.outcome),
     })),
     intervals: [first, ...switches.map(({ after }) => after)].map(({ outcome }, k) => {
-      const adds = without(outcome.findings, findingsIn(rest)).filter(({ level }) => level !== 'note');
-      return { from: ends[k] as number, to: ends[k + 1] as number, outcome, adds, safe: adds.length === 0 };
+      const [low, high] = [ends[k] as number, ends[k + 1] as number];
+      const asked = without(outcome.findings, findingsIn(rest)).filter(({ level }) => level !== 'note');
+      const adds = asked.length > 0 ? asked : otherDangers(job, number, low, high);
+      return { from: low, to: high, outcome, adds, safe: adds.length === 0 };
     }),
   };
+}
+
+/** At which shares of an interval dangers are looked for that are not asked at every value. */
+const LOOKED_AT = [0.001, 0.5, 0.999];
+
+/**
+ * Dangers of a whole report that are not among those asked at every value, at some values of an interval that would
+ * else be safe. Those that the job has without the cut do not count.
+ */
+function otherDangers(job: Job, { index, cutAt }: FreeNumber, low: number, high: number): RangeFinding[] {
+  const dangersOf = (cuts: Job['cuts']) =>
+    examine({ ...job, cuts })
+      .findings.filter((found) => found.level === 'danger' && !isOnShape(found))
+      .map(lastingOf);
+  const found = LOOKED_AT.flatMap((share) => {
+    const at = low + share * (high - low);
+    return dangersOf(job.cuts.map((cut, k) => (k === index ? cutAt(at) : cut)));
+  });
+  if (found.length === 0) return [];
+  const known = new Set(dangersOf(job.cuts.filter((_, k) => k !== index)).map(keyOf));
+  return [...new Map(found.map((one) => [keyOf(one), one])).values()].filter((one) => !known.has(keyOf(one)));
 }
 
 function probeAt(job: Job, number: FreeNumber, at: number): Probe<Outcome> {

@@ -1,11 +1,16 @@
+import { keepOutFindings } from '../find/keep-out-findings.js';
 import type { Job } from '../job/job.js';
 import { withoutPlans } from '../job/plan.js';
 import type { Report } from '../report/report-schema.js';
+import { resultOf } from '../step/result.js';
 import { examine } from '../write/examine.js';
 
-/** The report on what is left of a part: without setups, clamps, tools and passes, which leave nothing but cost time. */
+/**
+ * The report on what is left of a part, and on what its cutters run into: without tools, passes and the errors of
+ * setups, which cost time and change at values of their own.
+ */
 export function shapeOf(job: Job): Report {
-  return examine({
+  const report = examine({
     ...job,
     cuts: withoutPlans(job.cuts),
     material: null,
@@ -14,15 +19,30 @@ export function shapeOf(job: Job): Report {
     tools: [],
     machine: {},
   });
+  if (job.keepOuts.length === 0) return report;
+  const met = keepOutFindings(resultOf({ ...job, tools: [], cuts: withoutPlans(job.cuts) }));
+  return { ...report, findings: [...report.findings, ...met] };
 }
 
-/** The codes of findings on what is left, and on whether a cut bites. */
+/** What of a finding's kind is not asked at every value, in words. */
+export const NOT_ASKED = [
+  'tools',
+  'speeds and feeds',
+  'passes',
+  'load on the tool',
+  'tolerances of webs and edges from the setups',
+  'rounding of the readout',
+] as const;
+
+/** The codes of findings on what is left, on whether a cut bites, and on what is in the way. */
 const CODES: ReadonlySet<string> = new Set([
   'nothing-left',
   'held-place-cut-away',
   'loose-slug',
   'loose-offcut',
   'held-slug',
+  'hanging-body',
+  'loose-in-the-way',
   'cut-misses',
   'cut-grazes',
   'cut-in-air',
@@ -31,9 +51,19 @@ const CODES: ReadonlySet<string> = new Set([
   'thin-web',
   'knife-edge',
   'thin-floor',
+  'hits-jaw',
+  'hits-stop',
+  'hits-parallel',
+  'hits-clamp',
+  'may-hit-jaw',
+  'may-hit-stop',
+  'may-hit-parallel',
+  'may-hit-clamp',
+  'grip-lost',
+  'grip-bears-on-nothing',
 ]);
 
-/** Whether a finding is on what is left, or on whether a cut bites; others hang on how the part is set up and cut. */
+/** Whether a finding is one that is asked at every value. */
 export function isOnShape({ code }: { readonly code: string }): boolean {
   return CODES.has(code);
 }

@@ -23,6 +23,7 @@ export function rangeText(answer: RangeReport): string {
   const count = safe === 0 ? 'none of them safe' : safe === intervals.length ? 'all safe' : `${safe} safe`;
   return `${[
     heading(answer),
+    hanging('NOT ASKED: ', `${answer.notAsked.join(', ')}. Run check with the value that you choose.`),
     presentText(answer),
     `${countText(intervals.length, 'INTERVAL', 'INTERVALS')}, ${count}\n${intervalRows(answer)}`,
     events.length === 0
@@ -34,7 +35,7 @@ export function rangeText(answer: RangeReport): string {
 }
 
 const SAFE =
-  'Safe means: the cut bites, and leaves nothing dangerous and nothing to check that is not there without it. Setups, clamps, tools and passes are not looked at: check the job with the value that you choose. At the very values where something changes two edges touch: stay off them.';
+  'Safe means: the cut bites, and leaves nothing dangerous and nothing to check that is not there without it, and the cutter meets nothing that is in the way. At the very values where something changes two edges touch: stay off them.';
 
 function heading(answer: RangeReport): string {
   const { name, units, cut, from, to, limits } = answer;

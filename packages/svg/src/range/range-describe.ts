@@ -15,6 +15,7 @@ export function rangeDescription(answer: RangeReport): string {
   const value = (at: number) => numberText(at, units);
   return [
     `The ${alongText(answer)} of cut ${cut} from ${value(from)} to ${lengthText(to, units)}; now ${value(now)}.`,
+    `Not asked: ${answer.notAsked.join(', ')}.`,
     ...intervals.map(
       (interval) =>
         `${value(interval.from)} to ${value(interval.to)} ${interval.safe ? 'safe' : 'not safe'}: ${intervalText(interval, cut)}.`,

@@ -48,7 +48,7 @@ const LEFT_SHARE = 0.36;
 const TICK = ARROW + 0.6;
 
 const SAFE =
-  'safe: the cut bites, and leaves nothing dangerous and nothing to check that is not there without it';
+  'safe: the cut bites, and leaves nothing dangerous and nothing to check that is not there without it; the cutter meets nothing in the way';
 
 /**
  * Draws a range as a strip into the DOM of a window and returns the SVG as text.
@@ -70,7 +70,7 @@ export function drawRangeIn(window: Window, answer: RangeReport, options: RangeD
       width: STRIP,
       height: Math.max(LEAST_HEIGHT, columnHeight(left), columnHeight(right)),
     };
-    const legend = legendLines(width);
+    const legend = legendLines(answer, width);
     const legendTop = strip.y + strip.height + 3 * LINE;
     const height = Math.ceil(legendTop + legend.length * LINE + MARGIN);
     const words = { title: rangeTitle(answer), description: rangeDescription(answer) };
@@ -183,7 +183,7 @@ interface LegendLine {
 /** Width of a sign in the legend, mm. */
 const SIGN = 9;
 
-function legendLines(width: number): readonly LegendLine[] {
+function legendLines(answer: RangeReport, width: number): readonly LegendLine[] {
   const room = width - 2 * MARGIN;
   const entry = (sign: LegendLine['sign'], text: string): LegendLine[] =>
     wrapped(text, sign === null ? room : room - SIGN - 2, TYPE.small).map((line, k) => ({
@@ -191,13 +191,10 @@ function legendLines(width: number): readonly LegendLine[] {
       sign: k === 0 ? sign : null,
     }));
   return [
+    ...entry(null, `Not asked: ${answer.notAsked.join(', ')}. Check the job with the value that you choose.`),
     ...entry('safe', SAFE),
     ...entry('open', 'not safe'),
     ...entry('present', 'the value in the job as it is'),
-    ...entry(
-      null,
-      'Setups, clamps, tools and passes are not looked at: check the job with the value that you choose.',
-    ),
     ...entry(null, 'At the very values where something changes two edges touch: stay off them.'),
     ...entry(null, DEFERENCE),
   ];

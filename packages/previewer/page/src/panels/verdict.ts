@@ -18,7 +18,8 @@ export function verdictOf(report: RangeReport): Verdict {
   const at = lengthText(now, units);
   const stretches = intervals.filter(({ safe }) => safe).map((one) => stretchText(one, report));
   const own = present.interval === null ? undefined : intervals[present.interval];
-  if (own?.safe === true) return { safe: true, head: `Safe at ${at}`, next: roomText(report), stretches };
+  if (own?.safe === true)
+    return { safe: true, head: `Safe at ${at}, as to shape and clamps`, next: roomText(report), stretches };
   const next = stretches.length === 0 ? 'Nothing in this range is safe.' : nearestText(report);
   if (own !== undefined) return { safe: false, head: `Not safe at ${at}`, next, stretches };
   return present.event === null
