@@ -110,7 +110,7 @@ function namesHold(report: Report): void {
   });
   for (const { under, holds } of floors) {
     expect(cuts.map(({ id }) => id)).toContain(under);
-    if (holds !== null) expect(pieces.find(({ id }) => id === holds)?.role).toBe('held slug');
+    if (holds !== null) expect(pieces.find(({ id }) => id === holds)?.role).toMatch(/^(held slug|hanging)$/);
   }
   for (const { about } of findings)
     for (const name of about) expect(isKnown(report, sources, name), name).toBe(true);
@@ -121,6 +121,10 @@ function isKnown(report: Report, sources: ReadonlySet<string | undefined>, name:
   switch (kind) {
     case 'piece':
       return report.pieces.some(({ id }) => id === rest);
+    case 'body':
+      return report.bodies.some(({ id }) => id === rest);
+    case 'step':
+      return report.steps[Number(rest)] !== undefined;
     case 'web':
       return report.webs[Number(rest)] !== undefined;
     case 'knifeEdge':

@@ -1,9 +1,9 @@
 import { examine, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 
-/** A plate 80 by 30, 12 thick, held on its left. */
+/** The report on a plate 80 by 30, 12 thick, held on its left; and the bodies of which nothing is left in the end. */
 function report(cuts: readonly object[]) {
-  return examine(
+  const whole = examine(
     parseJob({
       edgebite: 1,
       units: 'mm',
@@ -12,6 +12,10 @@ function report(cuts: readonly object[]) {
       cuts,
     }),
   );
+  const passing = whole.bodies
+    .filter(({ pieces }) => pieces.length === 0)
+    .map(({ step, ...body }) => ({ ...body, freedBy: whole.steps[step]?.cut }));
+  return { ...whole, passing };
 }
 
 const rough = { id: 'rough', kind: 'annular', center: [83, 15], diameter: 24, wall: 4 };
@@ -25,9 +29,10 @@ describe('bodies that come loose and are cut away later', () => {
     const { passing, pieces, findings } = report([rough, seat]);
     expect(pieces.map(({ role }) => role)).toEqual(['kept']);
     expect(passing).toHaveLength(1);
-    expect(passing[0]).toMatchObject({ freedBy: 'rough', slug: true });
+    expect(passing[0]).toMatchObject({ freedBy: 'rough', role: 'slug' });
     expect(passing[0]?.volume).toBeCloseTo(segment(8, 3) * 12, 8);
-    expect(findings[0]).toMatchObject({ level: 'danger', code: 'loose-slug', about: ['cut:rough'] });
+    expect(findings[0]).toMatchObject({ level: 'danger', code: 'loose-slug', about: ['body:slug-1', 'cut:rough', 'step:0'] });
+    expect(passing[0]).toMatchObject({ atDepth: 12, end: 'cut into', endStep: 1 });
   });
 
   it('are none where the slug is left', () => {
@@ -50,9 +55,10 @@ describe('bodies that come loose and are cut away later', () => {
     const under = { id: 'under', kind: 'bore', center: [83, 15], diameter: 26, from: 'bottom', depth: 4 };
     const { passing } = report([{ ...rough, reach: 9 }, under, seat]);
     expect(passing).toHaveLength(1);
-    expect(passing[0]).toMatchObject({ freedBy: 'under', slug: true });
-    // What the under cut left of the slug: 8 of its 12.
-    expect(passing[0]?.volume).toBeCloseTo(segment(8, 3) * 8, 8);
+    expect(passing[0]).toMatchObject({ freedBy: 'under', role: 'slug' });
+    // The floor of 3 is gone when the tool is 3 deep: the slug lets go 9 high, and the same tool cuts 1 more off it.
+    expect(passing[0]).toMatchObject({ atDepth: 3 });
+    expect(passing[0]?.volume).toBeCloseTo(segment(8, 3) * 9, 8);
   });
 
   it('may be offcuts', () => {
@@ -61,7 +67,7 @@ describe('bodies that come loose and are cut away later', () => {
     const { passing, pieces } = report([slot, away]);
     expect(pieces.map(({ role }) => role)).toEqual(['kept']);
     expect(passing).toHaveLength(1);
-    expect(passing[0]).toMatchObject({ freedBy: 'slot', slug: false });
+    expect(passing[0]).toMatchObject({ freedBy: 'slot', role: 'offcut' });
     expect(passing[0]?.volume).toBeCloseTo(9 * 30 * 12, 8);
   });
 

@@ -73,8 +73,11 @@ describe('a body that lies in a core in part', () => {
 
   it('comes loose as no slug where it is cut away later', () => {
     const away = { id: 'away', kind: 'swept', path: { svgPath: 'M50 40 H80' }, diameter: 30 };
-    const { passing } = report([ring, around, away]);
-    expect(passing).toHaveLength(1);
-    expect(passing[0]).toMatchObject({ freedBy: 'round', slug: false, volume: close(volume) });
+    const { bodies, steps } = report([ring, around, away]);
+    expect(bodies.map(({ role, step }) => [role, steps[step]?.cut])).toEqual([
+      ['slug', 'ring'],
+      ['offcut', 'round'],
+    ]);
+    expect(bodies[1]).toMatchObject({ volume: close(volume), pieces: [] });
   });
 });

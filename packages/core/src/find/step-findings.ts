@@ -3,7 +3,7 @@ import { capital, lengthWords, massWords, volumeWords } from './words.js';
 
 type Step = Omit<ReportStep, 'findings'>;
 
-type Body = Pick<Report, 'units' | 'massUnit' | 'bodies' | 'floors' | 'cuts' | 'limits'> & {
+type Body = Pick<Report, 'units' | 'massUnit' | 'bodies' | 'merges' | 'floors' | 'cuts' | 'limits'> & {
   readonly steps: readonly Step[];
 };
 
@@ -16,6 +16,7 @@ export function stepFindings(report: Body): Finding[] {
       ...meetsFindings(report, step, k),
     ]),
     ...heldFindings(report),
+    ...mergeFindings(report),
   ];
 }
 
@@ -118,4 +119,15 @@ function heldFindings(report: Body): Finding[] {
       },
     ];
   });
+}
+
+/** Cuts that open into each other. */
+function mergeFindings({ merges, steps }: Body): Finding[] {
+  return merges.map(({ step, cuts: [a, b], at }) => ({
+    level: 'note',
+    code: 'cuts-merge',
+    message: `Cuts ${a} and ${b} open into each other: ${stepWords(steps[step] as Step)} takes the last of the land between them.`,
+    at: [...at],
+    about: [`cut:${a}`, `cut:${b}`, `step:${step}`],
+  }));
 }

@@ -126,11 +126,16 @@ export function rangeOf(job: Job, query: RangeQuery): RangeReport {
     })),
     intervals: [first, ...switches.map(({ after }) => after)].map(({ outcome }, k) => {
       const [low, high] = [ends[k] as number, ends[k + 1] as number];
-      const asked = without(outcome.findings, findingsIn(rest)).filter(({ level }) => level !== 'note');
+      const asked = without(outcome.findings, findingsIn(rest)).filter(isAgainst);
       const adds = asked.length > 0 ? asked : otherDangers(job, number, low, high);
       return { from: low, to: high, outcome, adds, safe: adds.length === 0 };
     }),
   };
+}
+
+/** Whether a finding speaks against a value. Where the land between two cuts is gone, that is one, for all its being a note. */
+function isAgainst({ level, code }: RangeFinding): boolean {
+  return level !== 'note' || code === 'cuts-merge';
 }
 
 /** At which shares of an interval dangers are looked for that are not asked at every value. */

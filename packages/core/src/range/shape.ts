@@ -43,6 +43,7 @@ const CODES: ReadonlySet<string> = new Set([
   'held-slug',
   'hanging-body',
   'loose-in-the-way',
+  'cuts-merge',
   'cut-misses',
   'cut-grazes',
   'cut-in-air',

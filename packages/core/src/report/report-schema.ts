@@ -5,7 +5,7 @@ import { backOffSchema, loadSchema, passesSchema, placementSchema, toolPathSchem
 import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
 import { biteSchema, intervalSchema, setupRow } from './report-setups.js';
 import { edgeSchema, regionSchema } from './report-shapes.js';
-import { bodySchema, stepSchema } from './report-steps.js';
+import { bodySchema, mergeSchema, stepSchema } from './report-steps.js';
 
 const index = z.int().min(0);
 
@@ -182,6 +182,7 @@ export const reportSchema = z
       description:
         'Each body that comes loose, or that a floor or thin metal holds, once; in the order in which that begins.',
     }),
+    merges: z.array(mergeSchema).meta({ description: 'Cuts that open into each other side by side.' }),
     cuts: z.array(cutSchema).meta({ description: 'In the order of the job.' }),
     setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
     keepOut: z.array(keepOutRow).meta({ description: 'Jaws, stops, parallels and clamps of the job.' }),

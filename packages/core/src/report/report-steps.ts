@@ -79,7 +79,6 @@ const loadAtSchema = z
   });
 
 const stepLoadSchema = z.strictObject({
-  starts: z.enum(['metal', 'air']).meta({ description: 'What is under the tool where it starts.' }),
   heights: z.array(loadAtSchema).meta({ description: 'Every height that it passes, from its start on.' }),
   entry: loadAtSchema.nullable().meta({ description: 'The first with metal; null if there is none.' }),
   worst: loadAtSchema.nullable().meta({ description: 'The one with the largest side load.' }),
@@ -150,6 +149,9 @@ export const stepSchema = z.strictObject({
   meets: z
     .array(z.strictObject({ body: z.string(), volume: amount }))
     .meta({ description: 'Loose bodies that lie in its way, and how much it takes of each.' }),
+  starts: z.enum(['metal', 'air']).nullable().meta({
+    description: 'What is under the tool where it starts; null for a path.',
+  }),
   load: stepLoadSchema.nullable().meta({ description: 'null for a path.' }),
   backOff: stepBackOff,
   under: z
@@ -184,10 +186,22 @@ export const bodySchema = z.strictObject({
   atDepth: amount.meta({ description: 'How deep the tool was then, below the face that lies up.' }),
   volume: amount.meta({ description: 'Then.' }),
   mass: amount.nullable().meta({ description: 'In massUnit; null if the material is not known.' }),
-  thickness: amount.nullable().meta({ description: 'Of what holds it; null where it came loose.' }),
+  held: z
+    .strictObject({ thickness: amount, force: range, forceUnit: z.enum(['N', 'lbf']).nullable() })
+    .nullable()
+    .meta({
+      description: 'The floor that holds it, and the force to shear through that; null where none does.',
+    }),
   end: z.enum(['left', 'lifted out', 'cut into']).meta({
     description: 'What becomes of it: it is held to the end, lifted out, or a later step cuts into it.',
   }),
   endStep: index.nullable().meta({ description: 'The step that cuts into it first; null if none does.' }),
   pieces: z.array(z.string()).meta({ description: 'ids of the pieces that are left of it.' }),
+});
+
+/** Two cuts that have taken the land between them. */
+export const mergeSchema = z.strictObject({
+  step: index.meta({ description: 'The step that takes the last of it.' }),
+  cuts: z.tuple([z.string(), z.string()]).meta({ description: 'ids of the cuts, in the order of the job.' }),
+  at: place.meta({ description: 'The middle of what both cover.' }),
 });

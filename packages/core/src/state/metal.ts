@@ -45,7 +45,7 @@ export function planOfCells(timeline: Timeline, cells: readonly number[]): Regio
 }
 
 /** Faces as a region; walls are named after the outline and after cuts that may name them. */
-function regionOfFaces(
+export function regionOfFaces(
   { cells }: Timeline,
   faces: Iterable<number>,
   mayName: (cut: number, pass: number | null) => boolean,

@@ -9,6 +9,7 @@ import { type Facts, factsOf } from '../result/facts.js';
 import { removalOf } from '../result/removal.js';
 import { type SetUp, setUp } from '../result/set-up.js';
 import type { Body } from '../state/bodies.js';
+import { type Merge, mergesOver } from '../state/merges.js';
 import type { Timeline } from '../state/timeline.js';
 import { approachesOf } from './order.js';
 import { type StepShape, statesByCut, statesByPass } from './states.js';
@@ -33,6 +34,7 @@ export interface Result {
   readonly bodies: readonly Body[];
   readonly bodyIds: readonly string[];
   readonly piecesOfBody: readonly (readonly string[])[];
+  readonly merges: readonly Merge[];
 }
 
 /** Works out a job. */
@@ -68,6 +70,7 @@ export function resultOf(job: Job): Result {
     steps: stepsOf(job, shapes, states),
     bodies: states.bodies,
     ...namesOf(left, states.bodies),
+    merges: mergesOver(states.timeline),
   };
 }
 

@@ -37,14 +37,15 @@ export function standsAlong(lay: Laid, path: readonly Edge[]): Stand[] {
   );
 }
 
-/** The same of a pass with leads. */
-export function standsOfPass(lay: Laid, { leadIn, cut, leadOut }: CenterPass): Stand[] {
-  const all = [
-    ...leadIn.map((edge) => ({ edge, what: 'lead in' as const })),
-    ...cut.map((edge) => ({ edge, what: 'path' as const })),
-    ...leadOut.map((edge) => ({ edge, what: 'lead out' as const })),
-  ];
-  return standsOf(lay, all);
+/** The same of runs with leads, between which the tool is lifted. */
+export function standsOfRuns(lay: Laid, runs: readonly CenterPass[]): Stand[] {
+  return runs.flatMap(({ leadIn, cut, leadOut }) =>
+    standsOf(lay, [
+      ...leadIn.map((edge) => ({ edge, what: 'lead in' as const })),
+      ...cut.map((edge) => ({ edge, what: 'path' as const })),
+      ...leadOut.map((edge) => ({ edge, what: 'lead out' as const })),
+    ]),
+  );
 }
 
 function standsOf(lay: Laid, legs: readonly { readonly edge: Edge; readonly what: StandKind }[]): Stand[] {

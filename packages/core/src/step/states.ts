@@ -50,7 +50,7 @@ export function statesByPass(job: Job, cells: Cells, steps: readonly StepShape[]
 
 function wholeShape(job: Job, number: number): readonly [PassShape] {
   const cut = job.cuts[number] as Job['cuts'][number];
-  if (cut.kind === 'swept') return [{ kind: 'path', path: cut.path, pass: null }];
+  if (cut.kind === 'swept') return [{ kind: 'path', path: cut.path, runs: [] }];
   return [{ kind: 'round', center: cut.center, radius: cut.diameter / 2 }];
 }
 

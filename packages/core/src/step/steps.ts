@@ -14,7 +14,7 @@ import { clearanceOf } from '../result/center-rows.js';
 import { afterCut, beforeStep, type NearMetal } from '../result/near-metal.js';
 import { spindleSetOf, toolsByCut } from '../result/running.js';
 import { paceOf } from './pace.js';
-import { type Stand, standAt, standsAlong, standsOfPass } from './stands.js';
+import { type Stand, standAt, standsAlong, standsOfRuns } from './stands.js';
 import { type States, type StepShape, type StepVolumes, volumesOf } from './states.js';
 import type { Step } from './step.js';
 import type { PassShape } from './taken.js';
@@ -60,7 +60,7 @@ export function stepsOf(job: Job, shapes: readonly StepShape[], states: States):
 
 type Part = Omit<Step, 'approach' | 'pass' | 'passes' | 'area' | 'volume' | 'volumes'>;
 
-function pathPart(task: Task, { path, pass }: PassShape & { readonly kind: 'path' }): Part {
+function pathPart(task: Task, { path, runs }: PassShape & { readonly kind: 'path' }): Part {
   const { cut, approach } = task;
   const body = sweptRegion(path, cut.diameter / 2);
   const down = goesDown(task, cut.diameter);
@@ -74,7 +74,7 @@ function pathPart(task: Task, { path, pass }: PassShape & { readonly kind: 'path
     footing: [],
     under: underneath(down, body, task.job.thickness, task.keepOuts),
     wayOff: null,
-    stands: pass === null ? standsAlong(approach.lay, path) : standsOfPass(approach.lay, pass),
+    stands: runs.length === 0 ? standsAlong(approach.lay, path) : standsOfRuns(approach.lay, runs),
     pace: paceIn(task, cut.diameter, path),
   };
 }

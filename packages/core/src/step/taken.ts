@@ -1,4 +1,3 @@
-import { sweptRegion } from '../cut/swept.js';
 import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
@@ -13,17 +12,15 @@ export interface Round {
   readonly radius: number;
 }
 
-/** What one pass of a cut is: a circle, or a path. */
+/** What one pass of a cut is: a circle, or a path, in runs between which the tool is lifted. */
 export type PassShape =
   | ({ readonly kind: 'round' } & Round)
-  | { readonly kind: 'path'; readonly path: readonly Edge[]; readonly pass: CenterPass | null };
+  | { readonly kind: 'path'; readonly path: readonly Edge[]; readonly runs: readonly CenterPass[] };
 
 /** The passes of a cut as it is made: one at least. */
 export function passShapes(cut: Job['cuts'][number], passes: ReportPasses | null): PassShape[] {
   if (cut.kind === 'swept') {
-    const along = cut.plan?.along?.passes ?? [];
-    if (along.length === 0) return [{ kind: 'path', path: cut.path, pass: null }];
-    return along.map((pass) => ({ kind: 'path', path: edgesOf(pass), pass }));
+    return [{ kind: 'path', path: cut.path, runs: cut.plan?.along?.passes ?? [] }];
   }
   const own = passes?.list ?? [];
   if (own.length === 0) return [{ kind: 'round', center: cut.center, radius: cut.diameter / 2 }];
@@ -34,17 +31,11 @@ export function passShapes(cut: Job['cuts'][number], passes: ReportPasses | null
   }));
 }
 
-function edgesOf({ leadIn, cut, leadOut }: CenterPass): Edge[] {
-  return [...leadIn, ...cut, ...leadOut];
-}
-
 /** What each pass takes in plan, where a cut has several; undefined where it has one. */
 export function footprintsOf(cut: Job['cuts'][number], shapes: readonly PassShape[]): Region[] | undefined {
   if (shapes.length < 2) return undefined;
   const source = `cut:${cut.id}`;
-  return shapes.map((shape) =>
-    shape.kind === 'round'
-      ? disc(shape.center, shape.radius, source)
-      : sweptRegion(shape.path, cut.diameter / 2, source),
+  return shapes.flatMap((shape) =>
+    shape.kind === 'round' ? [disc(shape.center, shape.radius, source)] : [],
   );
 }

@@ -17,7 +17,7 @@ import type { CenterCut } from '../result/center-cuts.js';
 import { withSetups } from '../result/set-up.js';
 import { withShopNumbers } from '../result/shop-numbers.js';
 import { type Result, resultOf } from '../step/result.js';
-import { bodyRows, stepRows } from './step-rows.js';
+import { bodyRows, mergeRows, stepRows } from './step-rows.js';
 
 /**
  * Makes the cuts of a job one after another and reports what is left: pieces with their roles, webs, knife edges,
@@ -58,6 +58,7 @@ function bodyOf(result: Result): ReportRows {
     floors: floorRows(job, left),
     steps: stepRows(result),
     bodies: bodyRows(result),
+    merges: mergeRows(result),
     cuts: job.cuts.map((cut, k) => cutRow(result, cut, k)),
     setups: [],
     keepOut: [],

@@ -12,7 +12,7 @@ import { machineDirection, steady } from '../load/machine-direction.js';
 import type { WayOff } from '../load/way-off.js';
 import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import type { ReportBody, ReportLoadAt, ReportRegion, ReportStep } from '../report/report-schema.js';
+import type { Report, ReportBody, ReportLoadAt, ReportRegion, ReportStep } from '../report/report-schema.js';
 import type { Body } from '../state/bodies.js';
 import { metalBefore } from '../state/metal.js';
 import type { Result } from '../step/result.js';
@@ -83,6 +83,7 @@ function stepRow(
       const met = cutBy.find((one) => one.step === number);
       return met === undefined ? [] : [{ body: result.bodyIds[k] as string, volume: met.volume }];
     }),
+    starts: step.load?.starts ?? null,
     load: loadRow(step),
     backOff: backOffRow(result, step),
     under: { ...step.under },
@@ -141,7 +142,6 @@ function loadRow({ load, approach: { lay } }: Step): ReportStep['load'] {
   });
   const orNull = (one: LoadAt | null) => (one === null ? null : row(one));
   return {
-    starts: load.starts,
     heights: load.heights.map(row),
     entry: orNull(load.entry),
     worst: orNull(load.worst),
@@ -251,7 +251,13 @@ function heldRows(result: Result): ReportBody[] {
         atDepth: (job.cuts[piece.freedBy] as Job['cuts'][number]).depth,
         volume: piece.volume,
         mass: massIn(result, piece.volume),
-        thickness: floor?.thickness ?? null,
+        held:
+          floor === undefined
+            ? null
+            : {
+                thickness: floor.thickness,
+                ...forceOf(job, floor.thickness * (floor.kerfLength ?? 0)),
+              },
         end: 'left',
         endStep: null,
         pieces: [piece.id],
@@ -272,10 +278,19 @@ function looseRows(result: Result): ReportBody[] {
       atDepth: first.depth,
       volume: first.volume,
       mass: massIn(result, first.volume),
-      thickness: hangs?.thickness ?? null,
+      held: null,
       end: frees === null ? 'left' : cut === undefined ? 'lifted out' : 'cut into',
       endStep: cut?.step ?? null,
       pieces: result.piecesOfBody[k] as string[],
     };
   });
+}
+
+/** The merges of a report. */
+export function mergeRows({ job, merges }: Result): Report['merges'] {
+  return merges.map(({ step, cuts: [a, b], at }) => ({
+    step,
+    cuts: [job.cuts[a]?.id as string, job.cuts[b]?.id as string],
+    at: pointToJson(at),
+  }));
 }
