@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { sheetCsv } from '../../packages/previewer/src/sheet/csv.js';
 import { sheetHtml } from '../../packages/previewer/src/sheet/html.js';
 import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
+import { rowsOf } from '../../packages/previewer/src/sheet/rows.js';
 import { sheetText } from '../../packages/previewer/src/sheet/text.js';
-import { targetText } from '../../packages/previewer/src/sheet/words.js';
+import { shownText } from '../../packages/previewer/src/step/readout.js';
 import { block } from './block.js';
 import { looks } from './looks.js';
 import { movedCases } from './moved-cases.js';
@@ -301,7 +302,9 @@ describe('the readouts', () => {
     const cells = page.locator('.readouts td.t');
     expect(await cells.allTextContents()).toEqual(
       sheet.blocks.flatMap((one) =>
-        one.steps.flatMap(({ target }) => target.map((value) => targetText(value, one))),
+        one.steps
+          .flatMap((step) => rowsOf(step, one, sheet))
+          .flatMap(({ stand }) => stand.target.map((value) => shownText(value, one))),
       ),
     );
     // Its own style: 16 points, black.

@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sheetHtml } from '../../packages/previewer/src/sheet/html.js';
 import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
-import { targetText } from '../../packages/previewer/src/sheet/words.js';
+import { shownText } from '../../packages/previewer/src/step/readout.js';
 import { sheetReports } from '../sheet/hard-jobs.js';
 import { launched } from './chromium.js';
 
@@ -81,8 +81,8 @@ describe.each(sheetReports())('the sheet of %s', (_, report) => {
     expect(said).toEqual([]);
     const text = await page.evaluate(() => document.body.textContent);
     for (const block of sheet.blocks)
-      for (const { target } of block.steps)
-        for (const value of target) expect(text).toContain(targetText(value, block));
+      for (const { target } of block.steps.flatMap(({ stands }) => stands))
+        for (const value of target) expect(text).toContain(shownText(value, block));
     const colors = await page.evaluate(() =>
       [...document.querySelectorAll('body, body *')].map((element) => {
         const { color, backgroundColor } = getComputedStyle(element);

@@ -75,7 +75,7 @@ describe('a body that lies in a core in part', () => {
     const away = { id: 'away', kind: 'swept', path: { svgPath: 'M50 40 H80' }, diameter: 30 };
     const { bodies, steps } = report([ring, around, away]);
     expect(bodies.map(({ role, step }) => [role, steps[step]?.cut])).toEqual([
-      ['slug', 'ring'],
+      ['held slug', 'ring'],
       ['offcut', 'round'],
     ]);
     expect(bodies[1]).toMatchObject({ volume: close(volume), pieces: [] });

@@ -13,35 +13,39 @@ function read(csv: string): Row[] {
   return parse(csv, { columns: true, record_delimiter: '\r\n', relax_quotes: false, trim: false });
 }
 
-const turnOf = ({ ccw }: { readonly ccw: boolean }) => (ccw ? 'counter-clockwise' : 'clockwise');
-
 /** A text as it was before the apostrophe that keeps it from being a formula. */
 const plain = (text: string) => text.replace(/^'/, '');
 
 describe.each(sheetReports())('the CSV of %s', (_, report) => {
   const sheet = sheetOf(report);
   const rows = read(sheetCsv(sheet));
-  const steps = sheet.blocks.flatMap((block, k) => block.steps.map((step) => ({ block, k, step })));
+  const number = (text: string) => (text === '' ? null : Number(text));
 
-  it('gives every number of every step back to the last bit', () => {
-    const read = rows.filter(({ row }) => row === 'step');
-    expect(read).toHaveLength(steps.length);
-    steps.forEach(({ block, k, step }, i) => {
+  it('gives every number of every stand back to the last bit', () => {
+    const read = rows.filter(({ row }) => row === 'stand');
+    const stands = sheet.blocks.flatMap((block, k) =>
+      block.steps.flatMap((step) => step.stands.map((stand, s) => ({ block, k, step, stand, s }))),
+    );
+    expect(read).toHaveLength(stands.length);
+    stands.forEach(({ block, k, step, stand, s }, i) => {
       const row = read[i] as Row;
-      const number = (text: string) => (text === '' ? null : Number(text));
-      expect([row.block, row.setup, row.step].map(String)).toEqual([
+      expect([row.block, plain(row.setup), row.step, row.stand]).toEqual([
         String(k + 1),
-        block.setup ?? '',
+        block.setup,
         String(step.number),
+        String(s + 1),
       ]);
-      expect([number(row.x), number(row.y)]).toEqual(step.target);
-      expect([number(row.off_x), number(row.off_y)]).toEqual(step.off ?? [null, null]);
-      const lifted = step.move?.kind === 'lift';
-      expect([number(row.diameter), number(row.depth)]).toEqual([step.diameter, lifted ? null : step.depth]);
-      const { arc = null } = step.move ?? {};
-      expect([row.move, row.turn]).toEqual([step.move?.kind ?? '', arc === null ? '' : turnOf(arc)]);
-      expect([number(row.center_x), number(row.center_y)]).toEqual(arc?.center ?? [null, null]);
-      expect(number(row.radius)).toBe(arc?.radius ?? null);
+      expect([row.what, row.lifted]).toEqual([stand.what, stand.lifted ? 'yes' : 'no']);
+      expect([number(row.x), number(row.y)]).toEqual(stand.target);
+      expect([number(row.off_x), number(row.off_y)]).toEqual(stand.off ?? [null, null]);
+      const { arc } = stand;
+      expect([number(row.arc_x), number(row.arc_y)]).toEqual(arc?.center ?? [null, null]);
+      expect([number(row.arc_radius), row.arc_sense]).toEqual([arc?.radius ?? null, arc?.sense ?? '']);
+      expect([number(row.pass), number(row.passes)]).toEqual([
+        step.pass?.number ?? null,
+        step.pass?.count ?? null,
+      ]);
+      expect([number(row.diameter), number(row.depth)]).toEqual([step.diameter, step.depth]);
       const { running } = step;
       expect([number(row.turns_per_minute_from), number(row.turns_per_minute_to)]).toEqual(
         running?.set ?? [null, null],
@@ -50,6 +54,14 @@ describe.each(sheetReports())('the CSV of %s', (_, report) => {
       expect([number(row.minutes_from), number(row.minutes_to)]).toEqual(running?.minutes ?? [null, null]);
       expect([plain(row.cut), plain(row.tool)]).toEqual([step.cut, running?.tool ?? '']);
     });
+  });
+
+  it('gives what to do and to know of each step, with its number', () => {
+    const told = (name: string) =>
+      rows.flatMap(({ row, step, text }) => (row === name ? [[Number(step), plain(text)]] : []));
+    const steps = sheet.blocks.flatMap((block) => block.steps);
+    expect(told('first')).toEqual(steps.flatMap((step) => step.before.map((text) => [step.number, text])));
+    expect(told('step')).toEqual(steps.flatMap((step) => step.tells.map((text) => [step.number, text])));
   });
 
   it('gives every line of text back', () => {

@@ -21,9 +21,11 @@ export interface Track {
   readonly way: Way;
 }
 
-type Way =
+export type Way =
   | { readonly kind: 'stand'; readonly at: Pair }
   | { readonly kind: 'line'; readonly a: Pair; readonly b: Pair }
+  /** Off a wall, which is to be left as it is. */
+  | { readonly kind: 'off'; readonly a: Pair; readonly b: Pair }
   | {
       readonly kind: 'arc';
       readonly a: Pair;
@@ -63,6 +65,8 @@ const ARC = /(counter-)?clockwise arc there about X (\S+) Y (\S+), radius (\S+)$
 export function followed(rows: readonly PrintedRow[]): Track[] {
   const tracks: Track[] = [];
   let down: Pair | null = null;
+  // Where a tool stands that goes straight down: it comes up as a matter of course, or backs off first.
+  let stood: Pair | null = null;
   rows.forEach(({ cut, words, at, size, depth }, k) => {
     const fail = (what: string) => new Error(`row ${k + 1} (${cut}, ${words}): ${what}`);
     const add = (way: Way) => tracks.push({ cut, size, way });
@@ -76,6 +80,7 @@ export function followed(rows: readonly PrintedRow[]): Track[] {
     if (depth === 'lifted') throw fail('is lifted without a word');
     const arc = ARC.exec(words);
     if (/straight there$/.test(words) || arc !== null) {
+      stood = null;
       if (down === null) throw fail('the tool is not down');
       if (arc === null) add({ kind: 'line', a: down, b: at });
       else {
@@ -86,7 +91,14 @@ export function followed(rows: readonly PrintedRow[]): Track[] {
       return;
     }
     if (down !== null) throw fail('the tool is still down');
+    if (/back off there at depth, then lift$/.test(words)) {
+      if (stood === null || cut !== rows[k - 1]?.cut) throw fail('there is nothing to back off from');
+      add({ kind: 'off', a: stood, b: at });
+      stood = null;
+      return;
+    }
     add({ kind: 'stand', at });
+    stood = at;
     if (/go there lifted, then down$/.test(words)) down = at;
   });
   if (down !== null) throw new Error('the tool is still down at the end');
@@ -99,7 +111,7 @@ export function distanceTo(way: Way, [x, y]: Pair): number {
   const [ax, ay] = way.a;
   const [bx, by] = way.b;
   const toEnds = Math.min(Math.hypot(x - ax, y - ay), Math.hypot(x - bx, y - by));
-  if (way.kind === 'line') {
+  if (way.kind === 'line' || way.kind === 'off') {
     const long = (bx - ax) ** 2 + (by - ay) ** 2;
     const share = long === 0 ? 0 : ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / long;
     if (share <= 0 || share >= 1) return toEnds;

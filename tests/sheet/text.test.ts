@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { columnsOf, fitted, PAGE } from '../../packages/previewer/src/sheet/fit.js';
 import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
 import { sheetText } from '../../packages/previewer/src/sheet/text.js';
-import { targetText } from '../../packages/previewer/src/sheet/words.js';
+import { shownText } from '../../packages/previewer/src/step/readout.js';
 import { sheetReports } from './hard-jobs.js';
 
 describe.each(sheetReports())('the text sheet of %s', (_, report) => {
@@ -22,18 +22,17 @@ describe.each(sheetReports())('the text sheet of %s', (_, report) => {
 
   it('has every target whole, on one line', () => {
     for (const block of sheet.blocks)
-      for (const { target } of block.steps)
+      for (const { target } of block.steps.flatMap(({ stands }) => stands))
         for (const value of target)
-          expect(text).toMatch(new RegExp(`(^| )${targetText(value, block)}( |$)`, 'm'));
+          expect(text).toMatch(new RegExp(`(^| )${shownText(value, block)}( |$)`, 'm'));
   });
 
-  it('has a block for each setup, and one for the cuts in none', () => {
-    const used = new Set(report.setups.flatMap(({ cuts }) => cuts));
-    const rest = report.cuts.some(({ id }) => !used.has(id));
-    expect(sheet.blocks.map(({ setup }) => setup)).toEqual([
-      ...report.setups.map(({ id }) => id),
-      ...(rest || report.setups.length === 0 ? [null] : []),
-    ]);
+  it('has the steps in their order, a block for those that follow each other in one setup', () => {
+    const setups = report.steps.map(({ setup }) => setup);
+    const runs = setups.filter((setup, k) => setup !== setups[k - 1]);
+    expect(sheet.blocks.map(({ setup }) => setup)).toEqual(runs.length === 0 ? ['as drawn'] : runs);
+    const numbers = sheet.blocks.flatMap(({ steps }) => steps.map(({ number }) => number));
+    expect(numbers).toEqual(report.steps.map((_, k) => k + 1));
   });
 
   it('goes to every cut', () => {
@@ -50,7 +49,9 @@ describe('the sheet', () => {
     if (report === undefined) throw new Error('the example is not there');
     const targets = report.setups.map((setup) => setup.targets.map(({ cut, readout }) => [cut, readout]));
     const shown = sheetOf(report).blocks.map(({ steps }) =>
-      steps.filter(({ move }) => move?.kind !== 'lift').map(({ cut, target }) => [cut, target]),
+      steps.flatMap(({ cut, stands }) =>
+        stands.flatMap(({ what, target }) => (what === 'back off' ? [] : [[cut, target]])),
+      ),
     );
     expect(shown).toEqual(targets);
   });
@@ -137,7 +138,7 @@ describe('depths', () => {
     );
 
   it('are from the face that lies up, as it lies', () => {
-    expect(sides({})).toMatch(/over .* 3\.000\n +2 under/m);
+    expect(sides({})).toMatch(/over .* 3\.000\n +\. In metal/m);
     expect(sides({})).toMatch(/under .* 4\.000\n +from\n +below$/m);
     expect(sides({ flip: 'x' })).toMatch(/under .* 4\.000$/m);
     expect(sides({ flip: 'x' })).toMatch(/over .* 3\.000\n +from\n +below$/m);

@@ -66,7 +66,7 @@ describe('the examples show what they are for', () => {
       ],
     ]);
     const text = textReport(report);
-    for (const head of ['PLACED', 'LOAD', 'BACKING OFF', 'PASSES of cut rest', 'PATH of the tool']) {
+    for (const head of ['STEPS', 'BODIES', 'PLACED', 'PASSES of cut rest', 'PATH of the tool']) {
       expect(text).toContain(`\n${head}`);
     }
   });

@@ -1,152 +1,115 @@
-import { pathStands, type Report, type ReportCut, type ReportSetup, toStep } from '@edgebite/core';
-import { decimalsOf } from '../text/decimals.js';
+import type { Report, ReportCut, ReportSetup, ReportStep } from '@edgebite/core';
+import { shownIn, shownText } from '../step/readout.js';
+import { toldOf } from '../step/told.js';
 import { fallsOf } from './falls.js';
-import type { MoveArc, PathMove, SheetBlock, SheetStep } from './model.js';
+import type { SheetBlock, SheetStand, SheetStep } from './model.js';
 import { watchOf } from './watch.js';
 import { lieText, zeroOf } from './zero.js';
 
-/** A report, and what is looked up in it. */
-interface Shop {
-  readonly report: Report;
-  /** By id. */
-  readonly cuts: ReadonlyMap<string, ReportCut>;
-  /** By id of a cut: the loose pieces that it frees. */
-  readonly frees: ReadonlyMap<string, readonly string[]>;
-}
-
-function shopOf(report: Report): Shop {
-  const frees = new Map<string, string[]>();
-  for (const { id, role, freedBy } of report.pieces) {
-    if (freedBy === null || (role !== 'slug' && role !== 'offcut')) continue;
-    const known = frees.get(freedBy);
-    if (known === undefined) frees.set(freedBy, [id]);
-    else known.push(id);
-  }
-  return { report, cuts: new Map(report.cuts.map((cut) => [cut.id, cut])), frees };
-}
-
-/** The blocks of a sheet: each setup, then cuts that are in none; all cuts where the job has no setups. */
+/** The blocks of a sheet: steps that follow each other in one setup. */
 export function blocksOf(report: Report): SheetBlock[] {
-  const used = new Set(report.setups.flatMap(({ cuts }) => cuts));
-  const rest = report.cuts.filter(({ id }) => !used.has(id));
-  const shop = shopOf(report);
-  return [
-    ...report.setups.map((setup, k) => setupBlock(shop, setup, k)),
-    ...(rest.length > 0 || report.setups.length === 0 ? [plainBlock(shop, rest)] : []),
-  ];
-}
-
-function setupBlock(shop: Shop, setup: ReportSetup, number: number): SheetBlock {
-  const { report } = shop;
-  const { id, name, readout, targets } = setup;
-  const named = name === null || name === '' ? id : `${id}: ${name}`;
-  const steps = targets.flatMap(({ cut: cutId, pass, path, readout: target, worst }) => {
-    const cut = shop.cuts.get(cutId);
-    if (cut === undefined) return [];
-    const move =
-      path === null ? null : moveOf(cut, path, path.arc && { ...path.arc, center: path.arc.exact });
-    return stepsAt(shop, cut, { pass, move, target, off: worst }, path?.lift ?? false);
+  const runs = runsOf(report.steps);
+  if (runs.length === 0) return [blockOf(report, [], false)];
+  const begun = new Set<string>();
+  return runs.map((run) => {
+    const setup = setupOf(report, run);
+    const isContinued = begun.has(setup);
+    begun.add(setup);
+    return blockOf(report, run, isContinued);
   });
+}
+
+/** Indices of steps, by setup. */
+function runsOf(steps: Report['steps']): number[][] {
+  const runs: number[][] = [];
+  steps.forEach(({ setup }, index) => {
+    if (index > 0 && steps[index - 1]?.setup === setup) runs.at(-1)?.push(index);
+    else runs.push([index]);
+  });
+  return runs;
+}
+
+/** What the core calls the setup of a job that has none. */
+const AS_DRAWN = 'as drawn';
+
+function setupOf({ steps }: Report, [first = 0]: readonly number[]): string {
+  return steps[first]?.setup ?? AS_DRAWN;
+}
+
+function blockOf(report: Report, indices: readonly number[], isContinued: boolean): SheetBlock {
+  const setup = setupOf(report, indices);
+  const number = report.setups.findIndex(({ id }) => id === setup);
+  const row = report.setups[number];
+  const up = row?.up ?? report.steps[indices[0] ?? 0]?.up ?? 'top';
+  const title = row === undefined ? drawnTitle(report, up) : setupTitle(report, row, number);
+  const shown = shownIn(report, setup);
   return {
-    setup: id,
-    title: `Setup ${number + 1} of ${report.setups.length}, ${named}`,
-    lies: lieText(setup),
-    up: setup.up,
-    units: readout.units,
-    decimals: decimalsOf(readout.resolution),
-    zero: zeroOf(setup),
-    ...rows(report, steps, setup.cuts, id),
+    setup,
+    title: isContinued ? `${title}, continued` : title,
+    lies: lieText(row ?? { flip: up === 'top' ? null : 'y', turn: 0, up }),
+    up,
+    ...shown,
+    zero: row === undefined ? drawnZero(up, shownText(0, shown)) : zeroOf(row),
+    steps: indices.map((index) => stepOf(report, index, row !== undefined)),
+    falls: fallsOf(report, indices),
+    watch: watchOf(report, indices),
   };
 }
 
-/** Cuts without a setup: in the coordinates of the part as drawn. */
-function plainBlock(shop: Shop, cuts: readonly ReportCut[]): SheetBlock {
-  const { report } = shop;
-  const { resolution, units, setups } = report;
-  return {
-    setup: null,
-    title: setups.length === 0 ? 'All cuts, in the coordinates of the drawing' : 'Cuts in no setup',
-    lies: 'The part as drawn, top face up.',
-    up: 'top',
-    units,
-    decimals: decimalsOf(resolution),
-    zero: [
-      { axis: 'x', result: 'the zero of the drawing', links: [] },
-      { axis: 'y', result: 'the zero of the drawing', links: [] },
-    ],
-    ...rows(
-      report,
-      cuts.flatMap((cut) => plainSteps(shop, cut)),
-      cuts.map(({ id }) => id),
-      null,
-    ),
-  };
+function setupTitle({ setups }: Report, { id, name }: ReportSetup, number: number): string {
+  const named = name === null || name === '' ? id : `${id}: ${name}`;
+  return `Setup ${number + 1} of ${setups.length}, ${named}`;
 }
 
-function rows(
-  report: Report,
-  steps: readonly Omit<SheetStep, 'number'>[],
-  cuts: readonly string[],
-  setup: string | null,
-): Pick<SheetBlock, 'steps' | 'falls' | 'watch'> {
-  return {
-    steps: steps.map((step, k) => ({ ...step, number: k + 1 })),
-    falls: fallsOf(report, cuts),
-    watch: watchOf(report, cuts, setup),
-  };
+function drawnTitle({ setups, steps }: Report, up: 'top' | 'bottom'): string {
+  const isAll = setups.length === 0 && steps.every((step) => step.up === 'top');
+  if (isAll) return 'All cuts, in the coordinates of the drawing';
+  const which = setups.length === 0 ? 'Cuts' : 'Cuts in no setup,';
+  return up === 'top' ? `${which} from the top, as drawn` : `${which} from the bottom, turned over`;
 }
 
-function plainSteps(shop: Shop, cut: ReportCut): Omit<SheetStep, 'number'>[] {
-  const near = ([x, y]: readonly [number, number]): [number, number] => [
-    toStep(x, shop.report.resolution),
-    toStep(y, shop.report.resolution),
+/** Turned over about the y axis, what is to the right on the drawing lies to the left. */
+function drawnZero(up: 'top' | 'bottom', zero: string): SheetBlock['zero'] {
+  const result = `with the spindle over the zero of the drawing the readout shows ${zero}`;
+  const over = up === 'top' ? '' : '; X is that of the drawing with the other sign';
+  return [
+    { axis: 'x', result: `${result}${over}`, links: [] },
+    { axis: 'y', result, links: [] },
   ];
-  if (cut.path !== null) {
-    return pathStands(cut).flatMap((stand) => {
-      const move = moveOf(cut, stand, stand.arc);
-      return stepsAt(shop, cut, { pass: null, move, target: near(stand.at), off: null }, stand.lift);
-    });
-  }
-  const at = (place: readonly [number, number], pass: number | null) =>
-    stepOf(shop, cut, { pass, move: null, target: near(place), off: null });
-  const passes = cut.passes?.list ?? [];
-  if (passes.length > 0) return passes.map(({ center }, k) => at(center, k + 1));
-  return cut.center === null ? [] : [at(cut.center, null)];
 }
 
-function moveOf(
-  { path, toolPath }: ReportCut,
-  { run, move }: { readonly run: number; readonly move: 'down' | 'line' | 'arc' },
-  arc: MoveArc | null,
-): PathMove {
-  const runs = toolPath?.passes.length ?? (path === null ? 0 : 1);
-  return { kind: move, run, runs, arc: arc && { center: arc.center, radius: arc.radius, ccw: arc.ccw } };
-}
-
-/** Going to a place; and lifting the tool there, where it has to be: a step of its own, which can be ticked off. */
-function stepsAt(shop: Shop, cut: ReportCut, where: Where, lift: boolean): Omit<SheetStep, 'number'>[] {
-  const there = stepOf(shop, cut, where);
-  if (!lift || where.move === null) return [there];
-  return [there, { ...there, move: { ...where.move, kind: 'lift', arc: null } }];
-}
-
-type Where = Pick<SheetStep, 'move' | 'target' | 'off'> & { readonly pass: number | null };
-
-function stepOf(shop: Shop, cut: ReportCut, { pass, move, target, off }: Where): Omit<SheetStep, 'number'> {
-  const list = cut.passes?.list ?? [];
-  const row = pass === null ? undefined : list[pass - 1];
+function stepOf(report: Report, index: number, isSetUp: boolean): SheetStep {
+  const step = report.steps[index] as ReportStep;
+  const cut = report.cuts.find(({ id }) => id === step.cut) as ReportCut;
+  const { before, lines } = toldOf(report, index);
   return {
-    cut: cut.id,
+    number: index + 1,
+    cut: step.cut,
     kind: cut.kind,
-    pass: pass === null || row === undefined ? null : { number: pass, count: list.length, role: row.role },
-    move,
-    target,
-    off,
-    diameter: row?.diameter ?? cut.diameter,
-    depth: cut.depth,
+    pass: passOf(step, cut),
+    diameter: step.diameter,
+    depth: step.reaches,
     through: cut.through,
-    from: cut.from,
+    from: step.up,
     running: cut.running,
-    frees: shop.frees.get(cut.id) ?? [],
+    stands: standsOf(step, isSetUp),
+    before,
+    tells: lines,
   };
+}
+
+function passOf({ pass, passes }: ReportStep, cut: ReportCut): SheetStep['pass'] {
+  if (pass === null) return null;
+  return { number: pass, count: passes, role: cut.passes?.list[pass - 1]?.role ?? null };
+}
+
+/** Backing off has no target of its own, and needs none: what it is off by does not matter there. */
+function standsOf({ stands, targets }: ReportStep, isSetUp: boolean): SheetStand[] {
+  return stands.map(({ what, readout, arc, lifted }, k) => ({
+    what,
+    target: readout,
+    off: isSetUp && what !== 'back off' ? (targets[k]?.worst ?? null) : null,
+    arc,
+    lifted,
+  }));
 }

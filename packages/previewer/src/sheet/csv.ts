@@ -1,5 +1,4 @@
-import type { Sheet, SheetBlock, SheetStep } from './model.js';
-import { whichText } from './words.js';
+import type { Sheet, SheetBlock, SheetStand, SheetStep } from './model.js';
 
 /** A cell: a number, a text, or nothing. */
 type Cell = number | string | null;
@@ -10,16 +9,20 @@ export const CSV_COLUMNS = [
   'block',
   'setup',
   'step',
+  'stand',
   'cut',
   'kind',
-  'which',
-  'move',
-  'center_x',
-  'center_y',
-  'radius',
-  'turn',
+  'pass',
+  'passes',
+  'role',
+  'what',
+  'lifted',
   'x',
   'y',
+  'arc_x',
+  'arc_y',
+  'arc_radius',
+  'arc_sense',
   'readout_unit',
   'off_x',
   'off_y',
@@ -38,16 +41,16 @@ export const CSV_COLUMNS = [
   'feed_unit',
   'minutes_from',
   'minutes_to',
-  'frees',
   'text',
 ] as const;
 
 type Row = Partial<Record<(typeof CSV_COLUMNS)[number], Cell>>;
 
 /**
- * A sheet as comma-separated values (RFC 4180: CRLF, quotes doubled, a head line, UTF-8). A row is one step, or one line
- * of text: `job`, `setup`, `zero x`, `zero y`, `comes off`, `watch`, `caution`. Numbers are written in full. A text
- * that a spreadsheet would take for a formula, or that starts with an apostrophe, has an apostrophe before it.
+ * A sheet as comma-separated values (RFC 4180: CRLF, quotes doubled, a head line, UTF-8). A row is one stand of a step,
+ * or one line of text: `job`, `setup`, `zero x`, `zero y`, `first` and `step` (what to do before a step, and what to
+ * know of it), `comes off`, `watch`, `caution`. Numbers are written in full. A text that a spreadsheet would take for a
+ * formula, or that starts with an apostrophe, has an apostrophe before it.
  */
 export function sheetCsv(sheet: Sheet): string {
   const rows: Row[] = [
@@ -65,35 +68,57 @@ export function sheetCsv(sheet: Sheet): string {
 
 function blockRows(sheet: Sheet, block: SheetBlock, number: number): Row[] {
   const place: Row = { block: number, setup: block.setup };
-  const said = (row: string, texts: readonly string[]) => texts.map((text): Row => ({ row, ...place, text }));
+  const said = (row: string, texts: readonly string[], at = place) =>
+    texts.map((text): Row => ({ row, ...at, text }));
   return [
     ...said('setup', [block.title, block.lies]),
     ...block.zero.flatMap(({ axis, result, links }) => said(`zero ${axis}`, [result, ...links])),
-    ...block.steps.map((step): Row => ({ row: 'step', ...place, ...stepRow(sheet, block, step) })),
+    ...block.steps.flatMap((step) => {
+      const at: Row = { ...place, step: step.number, cut: step.cut };
+      return [
+        ...said('first', step.before, at),
+        ...step.stands.map(
+          (stand, k): Row => ({
+            row: 'stand',
+            ...at,
+            stand: k + 1,
+            ...stepCells(sheet, block, step),
+            ...standCells(stand),
+          }),
+        ),
+        ...said('step', step.tells, at),
+      ];
+    }),
     ...said('comes off', block.falls),
     ...said('watch', block.watch),
   ];
 }
 
-function stepRow(sheet: Sheet, block: SheetBlock, step: SheetStep): Row {
-  const { running } = step;
+function standCells({ what, lifted, target, arc, off }: SheetStand): Row {
   return {
-    step: step.number,
-    cut: step.cut,
+    what,
+    lifted: lifted ? 'yes' : 'no',
+    x: target[0],
+    y: target[1],
+    arc_x: arc?.center[0] ?? null,
+    arc_y: arc?.center[1] ?? null,
+    arc_radius: arc?.radius ?? null,
+    arc_sense: arc?.sense ?? null,
+    off_x: off?.[0] ?? null,
+    off_y: off?.[1] ?? null,
+  };
+}
+
+function stepCells(sheet: Sheet, block: SheetBlock, step: SheetStep): Row {
+  const { pass, running } = step;
+  return {
     kind: step.kind,
-    which: whichText(step, block, sheet),
-    move: step.move?.kind ?? null,
-    center_x: step.move?.arc?.center[0] ?? null,
-    center_y: step.move?.arc?.center[1] ?? null,
-    radius: step.move?.arc?.radius ?? null,
-    turn: turnText(step),
-    x: step.target[0],
-    y: step.target[1],
+    pass: pass?.number ?? null,
+    passes: pass?.count ?? null,
+    role: pass?.role ?? null,
     readout_unit: block.units,
-    off_x: step.off?.[0] ?? null,
-    off_y: step.off?.[1] ?? null,
     diameter: step.diameter,
-    depth: step.move?.kind === 'lift' ? null : step.depth,
+    depth: step.depth,
     through: step.through ? 'yes' : 'no',
     from: step.from,
     part_unit: sheet.units,
@@ -107,13 +132,7 @@ function stepRow(sheet: Sheet, block: SheetBlock, step: SheetStep): Row {
     feed_unit: running?.feedUnit ?? null,
     minutes_from: running?.minutes?.[0] ?? null,
     minutes_to: running?.minutes?.[1] ?? null,
-    frees: step.frees.join(' '),
   };
-}
-
-function turnText({ move }: SheetStep): string | null {
-  if (move === null || move.arc === null) return null;
-  return move.arc.ccw ? 'counter-clockwise' : 'clockwise';
 }
 
 /**

@@ -1,33 +1,36 @@
-import type { BreakOff, Report, ReportFloor, ReportPiece } from '@edgebite/core';
-import { lengthText, roleText } from '@edgebite/svg';
-import { figureText, roughText } from '../text/figures.js';
+import type { BreakOff, Report, ReportBody, ReportFloor, ReportStep } from '@edgebite/core';
+import { lengthText } from '@edgebite/svg';
+import { sizeText, stepName } from '../step/names.js';
+import { roughText } from '../text/figures.js';
 
-/** What comes off in some cuts, or may: one line each. */
-export function fallsOf(report: Report, cuts: readonly string[]): string[] {
-  const own = new Set(cuts);
-  const lines = [
-    ...report.bodies.flatMap(({ id, step, mass, pieces }) => {
-      const cut = report.steps[step]?.cut;
-      return cut !== undefined && own.has(cut) && pieces.length === 0
-        ? [
-            `${id} comes loose with cut ${cut}${massText(report, mass)}; a later cut would take it. Stop the spindle, let it cool and lift it out first.`,
-          ]
-        : [];
-    }),
-    ...report.pieces.flatMap((piece) =>
-      piece.freedBy !== null && own.has(piece.freedBy) ? [pieceText(report, piece)] : [],
-    ),
-  ];
+/** What comes off in some steps, or may: one line each. */
+export function fallsOf(report: Report, indices: readonly number[]): string[] {
+  const own = new Set(indices);
+  const lines = report.bodies.flatMap((body) => (own.has(body.step) ? [bodyText(report, body)] : []));
   return lines.length === 0 ? ['Nothing comes loose.'] : lines;
 }
 
-function pieceText(report: Report, piece: ReportPiece): string {
-  const { id, role, freedBy, mass } = piece;
-  if (role !== 'held slug') {
-    return `${id}, ${roleText(role)}, comes free with cut ${freedBy}${massText(report, mass)}. Stop the spindle and let it cool before you touch it.`;
+function bodyText(report: Report, body: ReportBody): string {
+  const { id, role, step, endStep, thickness } = body;
+  const name = `${id}, ${sizeText(report, body)}`;
+  switch (role) {
+    case 'held slug':
+      return heldText(report, body);
+    case 'hanging':
+      return `${name}, hangs from ${stepName(report, step)} on, by metal ${lengthText(thickness ?? 0, report.units)} thick.`;
+    default: {
+      const freed = report.steps.findIndex(({ frees }) => frees.some((one) => one.body === id));
+      const when = endStep === null ? '' : ` Take it out before ${stepName(report, endStep)}.`;
+      return `${name}, comes loose in ${stepName(report, freed < 0 ? step : freed)}.${when} Stop the spindle and let it cool before you touch it.`;
+    }
   }
+}
+
+function heldText(report: Report, body: ReportBody): string {
+  const { id } = body;
+  const { cut } = report.steps[body.step] as ReportStep;
   const floors = report.floors.filter(({ holds }) => holds === id);
-  const stays = `${id}, held slug, stays after cut ${freedBy}`;
+  const stays = `${id}, held slug, stays after cut ${cut}`;
   if (floors.length === 0) return `${stays}.`;
   const broken = floors.flatMap(({ breakOff }) => (breakOff === null ? [] : [breakOff]));
   return [
@@ -56,8 +59,4 @@ function breakText(all: readonly BreakOff[]): string {
 
 function total(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0);
-}
-
-function massText({ massUnit }: Report, mass: number | null): string {
-  return mass === null || massUnit === null ? '' : `, about ${figureText(mass)} ${massUnit}`;
 }

@@ -1,7 +1,9 @@
 import { clean, numberText } from '@edgebite/svg';
+import { shownText } from '../step/readout.js';
 import type { Sheet, SheetBlock, SheetStep, ZeroAxis } from './model.js';
+import { rowsOf, type SheetRow } from './rows.js';
 import { STYLE, STYLE_HASH } from './style.js';
-import { arcNote, betweenText, depthText, newRunning, offText, targetText, whichText } from './words.js';
+import { offText, overStep, overTexts } from './words.js';
 
 /**
  * A sheet as one HTML page to print on A4 or Letter: black and white, a page for each setup. It holds no script and
@@ -77,32 +79,40 @@ function tableHtml(sheet: Sheet, block: SheetBlock): string {
   ]
     .map(([name, text]) => `<th scope="col" class="${name}">${text}</th>`)
     .join('');
-  const rows = block.steps.map((step, k) => {
-    const over = [newRunning(block.steps, k), arcNote(block.steps, k)].filter((text) => text !== null);
-    const overRows = over.map((text) => `<tr class="tool"><td colspan="8">${escaped(text)}</td></tr>\n`);
-    return `${overRows.join('')}${rowHtml(sheet, block, step)}`;
-  });
-  return `<p>${escaped(betweenText(block))}</p>
+  return `${overTexts(block)
+    .map((text) => `<p>${escaped(text)}</p>`)
+    .join('\n')}
 <table>
 <thead><tr>${head}</tr></thead>
-<tbody>
-${rows.join('\n')}
-</tbody>
+${block.steps.map((step, k) => stepHtml(sheet, block, step, k)).join('\n')}
 </table>`;
 }
 
-function rowHtml(sheet: Sheet, block: SheetBlock, step: SheetStep): string {
-  const which = whichText(step, block, sheet);
-  const cut = `${escaped(step.cut)}${which === '' ? '' : ` <span>${escaped(which)}</span>`}`;
+/** A step is a body of its own, which a page break spares where it can. */
+function stepHtml(sheet: Sheet, block: SheetBlock, step: SheetStep, k: number): string {
+  const line = (name: string) => (text: string) =>
+    `<tr class="${name}"><td colspan="8">${escaped(text)}</td></tr>`;
+  return `<tbody>
+${[
+  ...overStep(block.steps, k).map(line('tool')),
+  ...rowsOf(step, block, sheet).map((row) => rowHtml(sheet, block, step, row)),
+  ...step.tells.map(line('tell')),
+].join('\n')}
+</tbody>`;
+}
+
+function rowHtml(sheet: Sheet, block: SheetBlock, step: SheetStep, row: SheetRow): string {
+  const { number, words, stand, depth } = row;
+  const cut = `${escaped(step.cut)}${words === '' ? '' : ` <span>${escaped(words)}</span>`}`;
   const target = (value: number) => {
-    const text = targetText(value, block);
+    const text = shownText(value, block);
     return `<td class="t${lengthClass(text)}">${text}</td>`;
   };
-  return `<tr><td class="n">${step.number}</td><td class="c">${cut}</td>${target(step.target[0])}${target(
-    step.target[1],
-  )}${cellHtml('n', offText(step, block))}${cellHtml('n', numberText(step.diameter, sheet.units))}${cellHtml(
+  return `<tr><td class="n">${number}</td><td class="c">${cut}</td>${target(stand.target[0])}${target(
+    stand.target[1],
+  )}${cellHtml('n', offText(stand, block))}${cellHtml('n', numberText(step.diameter, sheet.units))}${cellHtml(
     'd',
-    depthText(step, block, sheet),
+    depth,
   )}<td></td></tr>`;
 }
 

@@ -1,4 +1,5 @@
-import type { Report, Running } from '@edgebite/core';
+import type { Report, ReportStep, Running } from '@edgebite/core';
+import type { Shown } from '../step/readout.js';
 import { blocksOf } from './blocks.js';
 
 /** What goes on a sheet to take to the machine. */
@@ -13,18 +14,15 @@ export interface Sheet {
   readonly standing: string;
 }
 
-/** One setup, or the part as drawn where the job has none. */
-export interface SheetBlock {
-  /** id of the setup; null for cuts that are in none. */
-  readonly setup: string | null;
+/** Steps that follow each other in one setup, or with the part as drawn. */
+export interface SheetBlock extends Shown {
+  /** id of the setup; `as drawn` or `as drawn, turned over` for cuts that are in none. */
+  readonly setup: string;
   readonly title: string;
   /** How the part lies. */
   readonly lies: string;
   /** The face of the drawn part that lies up. */
   readonly up: 'top' | 'bottom';
-  /** Unit and step of the readout. */
-  readonly units: Report['units'];
-  readonly decimals: number;
   /** How the zero of each axis is found, one line each. */
   readonly zero: readonly ZeroAxis[];
   readonly steps: readonly SheetStep[];
@@ -42,20 +40,15 @@ export interface ZeroAxis {
   readonly links: readonly string[];
 }
 
-/** One thing to do: a cut, one of its passes, a place along its path, or a lift there. */
+/** One approach of one tool: a cut, or one of its passes. */
 export interface SheetStep {
+  /** Its place among the steps of the report, from 1. */
   readonly number: number;
   readonly cut: string;
   readonly kind: Report['cuts'][number]['kind'];
-  /** `1 of 4, rough`; null without passes. */
+  /** null where the cut has one pass only. */
   readonly pass: PassPlace | null;
-  /** How the tool comes to a place along a path, or that it is lifted there; null for others. */
-  readonly move: PathMove | null;
-  /** What the readout is to show. */
-  readonly target: readonly [number, number];
-  /** How far the spindle may be off it at worst; null where that is not known. */
-  readonly off: readonly [number, number] | null;
-  /** In the unit of the report. */
+  /** Of this pass, in the unit of the report. */
   readonly diameter: number;
   readonly depth: number;
   readonly through: boolean;
@@ -63,40 +56,38 @@ export interface SheetStep {
   readonly from: 'top' | 'bottom';
   /** null without a tool or figures for it. */
   readonly running: Running | null;
-  /** Ids of the pieces that this cut frees. */
-  readonly frees: readonly string[];
+  /** Every place where the tool is while it is down, in order. */
+  readonly stands: readonly SheetStand[];
+  /** What to do first, with the spindle stopped; one line each. */
+  readonly before: readonly string[];
+  /** What the tool meets, what comes off, how it comes away: one line each. */
+  readonly tells: readonly string[];
 }
 
-/** A move along a path. Runs are counted from 1: the tool goes down where one starts and is lifted where it ends. */
-export interface PathMove {
-  readonly kind: 'down' | 'line' | 'arc' | 'lift';
-  readonly run: number;
-  readonly runs: number;
-  /** Of a move along an arc; else null. */
-  readonly arc: MoveArc | null;
+/** A place where the tool is while it is down. */
+export interface SheetStand {
+  readonly what: ReportStep['stands'][number]['what'];
+  /** What the readout is to show. */
+  readonly target: readonly [number, number];
+  /** How far the spindle may be off it at worst; null where that is not known. */
+  readonly off: readonly [number, number] | null;
+  /** The arc along which it comes there, centre in readout numbers; null for a straight way. */
+  readonly arc: ReportStep['stands'][number]['arc'];
+  /** Whether the tool is lifted before it goes there. */
+  readonly lifted: boolean;
 }
 
-/** The arc that the middle of the tool goes along. */
-export interface MoveArc {
-  /** What the readout would show at its centre. */
-  readonly center: readonly [number, number];
-  /** In the unit of the report. */
-  readonly radius: number;
-  /** Counter-clockwise, seen from above as the part lies. */
-  readonly ccw: boolean;
-}
-
-/** Which pass of how many, and what it is for. */
+/** Which pass of how many, and what it is for, if that is said. */
 export interface PassPlace {
   readonly number: number;
   readonly count: number;
-  readonly role: string;
+  readonly role: string | null;
 }
 
 /** Digits of a length as it was written; further ones are of arithmetic. */
 const DIGITS = 12;
 
-/** The sheet of a report: a block for each setup, in the order of the job, and one for cuts in none. */
+/** The sheet of a report: its steps in order, a block for each setup. */
 export function sheetOf(report: Report): Sheet {
   const { name, units, thickness, material } = report;
   const unit = units === 'mm' ? 'mm' : 'in';

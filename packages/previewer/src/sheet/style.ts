@@ -27,6 +27,9 @@ td.t.long { font-size: 12pt }
 td.t.longer { font-size: 8pt }
 tr.tool { break-after: avoid }
 tr.tool td { border-bottom-style: dashed; font-size: 12pt }
+tr.tell { break-before: avoid }
+tr.tell td { border-top-style: dashed; padding-left: 6mm }
+tbody { break-inside: avoid; border-bottom: 0.5mm solid #000 }
 td.c { font-weight: bold }
 td.c span { font-weight: normal; font-size: 10pt }
 ul, ol { margin: 0 0 1.5mm; padding-left: 6mm }
@@ -45,4 +48,4 @@ p.standing { border-left: 0.6mm solid #000; padding-left: 2mm }
  * SHA-256 of the style in Base64, for the policy of the sheet: kept here since a browser cannot hash without waiting.
  * After a change of the style a test fails and tells the new one.
  */
-export const STYLE_HASH = 'vfgtCgWDmo1VSn2hD/cAYiL97PVqHyXRsiwljo0UmAo=';
+export const STYLE_HASH = 'IGT51PlHha/Bn/1UOWsxhShjEp7towm0hu+p6rZx7Po=';

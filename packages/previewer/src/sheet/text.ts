@@ -1,7 +1,9 @@
 import { numberText } from '@edgebite/svg';
+import { shownText } from '../step/readout.js';
 import { fixedTable, inPage, PAGE, paragraph } from './fit.js';
 import type { Sheet, SheetBlock, SheetStep } from './model.js';
-import { arcNote, betweenText, depthText, newRunning, offText, targetText, whichText } from './words.js';
+import { rowsOf, type SheetRow } from './rows.js';
+import { offText, overStep, overTexts } from './words.js';
 
 /** A sheet as plain text of 80 columns, for a terminal or a printer. The same sheet gives the same text. */
 export function sheetText(sheet: Sheet): string {
@@ -35,31 +37,43 @@ function blockText(sheet: Sheet, block: SheetBlock): string[] {
   ];
 }
 
-function stepsText(sheet: Sheet, block: SheetBlock): string[] {
-  const unit = block.units === 'mm' ? 'mm' : 'in';
-  const columns = inPage<SheetStep>(
-    [
-      { head: 'No.', align: 'right', cell: ({ number }) => String(number) },
-      { head: 'cut', align: 'left', cell: (step) => cutText(step, block, sheet) },
-      { head: `X ${unit}`, align: 'right', cell: ({ target }) => targetText(target[0], block) },
-      { head: `Y ${unit}`, align: 'right', cell: ({ target }) => targetText(target[1], block) },
-      { head: 'to ±', align: 'right', cell: (step) => offText(step, block) },
-      { head: 'size', align: 'right', cell: ({ diameter }) => numberText(diameter, sheet.units) },
-      { head: 'depth', align: 'left', cell: (step) => depthText(step, block, sheet) },
-    ],
-    'cut',
-    block.steps,
-  );
-  const [head = '', ...rows] = block.steps.flatMap((step, k) => {
-    const [heads = '', ...row] = fixedTable(columns, [step]).split('\n');
-    const over = [newRunning(block.steps, k), arcNote(block.steps, k)].filter((text) => text !== null);
-    const lines = [...over.map((text) => paragraph('     > ', text)), ...row];
-    return k === 0 ? [heads, ...lines] : lines;
-  });
-  return [paragraph('', betweenText(block)), head, ...rows];
+/** A row, with the step that it is of. */
+interface StepRow extends SheetRow {
+  readonly step: SheetStep;
 }
 
-function cutText(step: SheetStep, block: SheetBlock, sheet: Sheet): string {
-  const which = whichText(step, block, sheet);
-  return which === '' ? step.cut : `${step.cut}, ${which}`;
+function stepsText(sheet: Sheet, block: SheetBlock): string[] {
+  const unit = block.units === 'mm' ? 'mm' : 'in';
+  const rows = block.steps.map((step) =>
+    rowsOf(step, block, sheet).map((row): StepRow => ({ ...row, step })),
+  );
+  const columns = inPage<StepRow>(
+    [
+      { head: 'No.', align: 'right', cell: ({ number }) => number },
+      { head: 'cut', align: 'left', cell: cutText },
+      { head: `X ${unit}`, align: 'right', cell: ({ stand }) => shownText(stand.target[0], block) },
+      { head: `Y ${unit}`, align: 'right', cell: ({ stand }) => shownText(stand.target[1], block) },
+      { head: 'to ±', align: 'right', cell: ({ stand }) => offText(stand, block) },
+      { head: 'size', align: 'right', cell: ({ step }) => numberText(step.diameter, sheet.units) },
+      { head: 'depth', align: 'left', cell: ({ depth }) => depth },
+    ],
+    'cut',
+    rows.flat(),
+  );
+  const [heads = ''] = fixedTable(columns, []).split('\n');
+  return [
+    ...overTexts(block).map((text) => paragraph('', text)),
+    heads,
+    ...block.steps.flatMap((step, k) => [
+      ...overStep(block.steps, k).map((text) => paragraph('     > ', text)),
+      ...fixedTable(columns, rows[k] as StepRow[])
+        .split('\n')
+        .slice(1),
+      ...step.tells.map((text) => paragraph('     . ', text)),
+    ]),
+  ];
+}
+
+function cutText({ step, words }: StepRow): string {
+  return words === '' ? step.cut : `${step.cut}, ${words}`;
 }

@@ -4,8 +4,10 @@ import { countText, gravestFirst } from '@edgebite/svg';
 /** Most lines on what to watch: more than these are not read at the machine. */
 const MOST = 9;
 
-/** Findings that a caution says in fewer words, or that matter at the desk and not at the machine. */
+/** Findings that a step or a caution says in fewer words, or that matter at the desk and not at the machine. */
 const SAID: ReadonlySet<string> = new Set([
+  'loose-in-the-way',
+  'hanging-body',
   'loose-slug',
   'loose-offcut',
   'held-slug',
@@ -22,11 +24,11 @@ const SAID: ReadonlySet<string> = new Set([
 ]);
 
 /**
- * What to watch in some cuts: the cautions that they call for, then what else was found of them that is no mere note;
+ * What to watch in some steps: the cautions that they call for, then what else was found of them that is no mere note;
  * no more than fits, and how many more there are.
  */
-export function watchOf(report: Report, cuts: readonly string[], setup: string | null): string[] {
-  const part = partOf(report, new Set(cuts), setup);
+export function watchOf(report: Report, indices: readonly number[]): string[] {
+  const part = partOf(report, indices);
   const cautions = cautionsOf(part).slice(0, -1);
   const others = gravestFirst({ ...report, findings: part.findings }).filter(
     ({ code, level }) => level !== 'note' && !SAID.has(code),
@@ -36,22 +38,29 @@ export function watchOf(report: Report, cuts: readonly string[], setup: string |
   return [...lines.slice(0, MOST), `And ${countText(lines.length - MOST, 'more thing')}: see the report.`];
 }
 
-/** A report with what concerns some cuts only; findings about no cut and no setup concern all. */
-function partOf(report: Report, own: ReadonlySet<string>, setup: string | null): Report {
-  const isOther = (name: string) => name.startsWith('cut:') && !own.has(name.slice('cut:'.length));
+/** What of a report concerns some steps only; findings about no step, no setup and no cut concern all. */
+function partOf(report: Report, indices: readonly number[]) {
+  const steps = indices.flatMap((index) => report.steps[index] ?? []);
+  const own = new Set([
+    ...indices.map((index) => `step:${index}`),
+    ...steps.flatMap(({ setup, cut }) => [`setup:${setup}`, `cut:${cut}`]),
+  ]);
+  const of = ({ about }: Finding, kind: string) => about.filter((name) => name.startsWith(kind));
   const isOwn = (finding: Finding) => {
-    const setups = finding.about.filter((name) => name.startsWith('setup:'));
-    if (setups.length > 0) return setups.includes(`setup:${setup}`);
-    const named = finding.about.filter((name) => name.startsWith('cut:'));
-    return named.length === 0 || named.some((name) => !isOther(name));
+    const named = KINDS.map((kind) => of(finding, kind)).find(({ length }) => length > 0);
+    return named === undefined || named.some((name) => own.has(name));
   };
-  const frees = ({ freedBy }: { readonly freedBy: string | null }) => freedBy !== null && own.has(freedBy);
+  const isOther = (name: string) => KINDS.some((kind) => name.startsWith(kind)) && !own.has(name);
+  const cuts = new Set(steps.map(({ cut }) => cut));
   return {
-    ...report,
-    cuts: report.cuts.filter(({ id }) => own.has(id)),
-    pieces: report.pieces.filter((piece) => piece.role === 'kept' || frees(piece)),
+    steps: report.steps,
+    cuts: report.cuts.filter(({ id }) => cuts.has(id)),
+    bodies: report.bodies.filter(({ step }) => own.has(`step:${step}`)),
     findings: report.findings
       .filter(isOwn)
       .map((finding) => ({ ...finding, about: finding.about.filter((name) => !isOther(name)) })),
   };
 }
+
+/** What a finding can be about that tells where it belongs, the closest first. */
+const KINDS = ['step:', 'setup:', 'cut:'] as const;

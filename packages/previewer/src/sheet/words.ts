@@ -1,63 +1,51 @@
 import type { Running } from '@edgebite/core';
 import { fixed, numberText } from '@edgebite/svg';
+import { PUSH_NOTE } from '../step/load.js';
 import { rangeText } from '../text/figures.js';
-import type { MoveArc, Sheet, SheetBlock, SheetStep } from './model.js';
-
-/** What the readout is to show on an axis: all its decimals. */
-export function targetText(value: number, { decimals }: SheetBlock): string {
-  return (value + 0).toFixed(decimals);
-}
+import type { Sheet, SheetBlock, SheetStand, SheetStep } from './model.js';
 
 /** From here on a tolerance is no tolerance, and decimals say nothing. */
 const COARSE = 100;
 
 /** How far the spindle may be off, the larger of both axes; a dash where it is not known. */
-export function offText({ off }: SheetStep, { decimals }: SheetBlock): string {
+export function offText({ off }: SheetStand, { decimals }: SheetBlock): string {
   if (off === null) return '-';
   const most = Math.max(...off);
   return fixed(most, most < COARSE ? decimals + 1 : 0);
 }
 
-/** Which pass a step is, or how the tool moves in it; empty for a plain cut. */
-export function whichText({ pass, move }: SheetStep, block: SheetBlock, sheet: Sheet): string {
-  if (pass !== null) return `pass ${pass.number} of ${pass.count}, ${pass.role}`;
-  if (move === null) return '';
-  const { kind, run, runs, arc } = move;
-  const which = runs > 1 ? `run ${run} of ${runs}: ` : '';
-  if (kind === 'down') return `${which}go there lifted, then down`;
-  if (kind === 'lift') return `${which}lift off the part`;
-  return arc === null ? `${which}straight there` : `${which}${arcText(arc, block, sheet)}`;
+/** What stands over the rows of a block on how to move between them, and how to read what is told of pushes. */
+export function overTexts({ steps }: SheetBlock): string[] {
+  const isSingle = steps.every(({ stands }) => stands.length === 1);
+  const between = isSingle
+    ? 'Between steps the tool is lifted off the part.'
+    : 'Between steps the tool is lifted off the part; within a step it stays down until a row says lift.';
+  return [between, ...(steps.some(isRound) ? [PUSH_NOTE] : [])];
 }
 
-/** An arc from where the tool stands: centre in readout numbers, radius in the unit of sizes. */
-function arcText({ center, radius, ccw }: MoveArc, block: SheetBlock, { units }: Sheet): string {
-  const [x, y] = center.map((value) => targetText(value, block)) as [string, string];
-  return `${ccw ? 'counter-clockwise' : 'clockwise'} arc there about X ${x} Y ${y}, radius ${numberText(radius, units)}`;
+function isRound({ stands }: SheetStep): boolean {
+  return stands[0]?.what === 'center';
 }
 
-/** What stands over the rows of a block on how to move between them. */
-export function betweenText({ steps }: SheetBlock): string {
-  const along = 'straight there and arc there are made at depth';
-  const isPath = steps.some(({ move }) => move !== null);
-  const base = 'Between rows the tool is lifted off the part';
-  return isPath ? `${base}; only ${along}.` : `${base}.`;
-}
-
-/** Over the first arc of a cut: that it is not made by hand wheels; null over other steps. */
-export function arcNote(steps: readonly SheetStep[], index: number): string | null {
+/** What stands over a step: its tool where that is another one, what to do first, and that arcs take more than wheels. */
+export function overStep(steps: readonly SheetStep[], index: number): string[] {
   const step = steps[index] as SheetStep;
-  if (step.move?.kind !== 'arc') return null;
-  const first = steps.findIndex(({ cut, move }) => cut === step.cut && move?.kind === 'arc');
-  return first === index ? ARC_NOTE : null;
+  const tool = newRunning(steps, index);
+  return [...(tool === null ? [] : [tool]), ...step.before, ...(isFirstArc(steps, index) ? [ARC_NOTE] : [])];
+}
+
+function isFirstArc(steps: readonly SheetStep[], index: number): boolean {
+  const hasArc = ({ stands }: SheetStep) => stands.some(({ arc }) => arc !== null);
+  const { cut } = steps[index] as SheetStep;
+  return steps.findIndex((step) => step.cut === cut && hasArc(step)) === index;
 }
 
 const ARC_NOTE =
   'Arcs: hand wheels cannot follow one. It takes a rotary table or a machine that moves both axes together; going straight from end to end cuts into the part.';
 
-/** How deep: `through`, or `4.000`; said besides if the cut starts from the face that lies down. `lifted` after a lift. */
+/** How deep: `through`, or `4.000`; said besides if the cut starts from the face that lies down. */
 export function depthText(step: SheetStep, { up }: SheetBlock, { units }: Sheet): string {
-  const { through, depth, from, move } = step;
-  if (move?.kind === 'lift') return 'lifted';
+  const { through, depth, from } = step;
   if (through) return 'through';
   return from === up ? numberText(depth, units) : `${numberText(depth, units)} from below`;
 }
@@ -90,7 +78,7 @@ export function minutesText([least, most]: readonly [number, number]): string {
 }
 
 /** What stands over a step on its tool; null where the step before it has said the same. */
-export function newRunning(steps: readonly SheetStep[], index: number): string | null {
+function newRunning(steps: readonly SheetStep[], index: number): string | null {
   const text = toolText(steps[index]);
   return text === toolText(steps[index - 1]) ? null : text;
 }

@@ -6,7 +6,7 @@ import type { ZeroAxis } from './model.js';
 type Axis = ReportSetup['zero']['x'];
 
 /** How the part lies in a setup. */
-export function lieText({ flip, turn, up }: ReportSetup): string {
+export function lieText({ flip, turn, up }: Pick<ReportSetup, 'flip' | 'turn' | 'up'>): string {
   const over = flip === null ? [] : [`turned over about its ${flip} axis`];
   const round = turn === 0 ? [] : [`turned ${Number(angleText(turn))}° counter-clockwise`];
   const moves = [...over, ...round];

@@ -24,15 +24,14 @@ const AWAY = { id: 'away', kind: 'bore', diameter: 8, center: [200, 15] };
 describe('the text on where tools stand', () => {
   it('says nothing of it where there is nothing to say', () => {
     const text = textOf([{ id: 'a', kind: 'swept', diameter: 4, path: { svgPath: 'M20 5 H40' } }]);
-    for (const head of ['PLACED', 'LOAD', 'BACKING', 'PASSES', 'PATH'])
-      expect(text).not.toContain(`\n${head}`);
+    for (const head of ['PLACED', 'PASSES', 'PATH']) expect(text).not.toContain(`\n${head}`);
   });
 
   // Half a circle of radius 10: opening 20, arc 10 pi, square corners, side load 2 / pi (elementary).
   it('gives a placed hole with all its dimensions', () => {
     const text = textOf([SEAT, HOLE]);
     expect(section(text, 'PLACED')).toEqual([
-      'PLACED by what the drawing gives',
+      'PLACED by what the drawing gives; x and y as drawn',
       'cut   given by  on           deep   opens  arc °  arc long',
       'seat  depth     outline 1  10.000  20.000  180.0    31.416',
     ]);
@@ -42,25 +41,25 @@ describe('the text on where tools stand', () => {
     ]);
   });
 
-  it('gives the load of each cut that is interrupted, and names the others', () => {
-    expect(section(textOf([SEAT, HOLE, AWAY]), 'LOAD').slice(0, 5)).toEqual([
-      'LOAD, as each cut starts',
-      'cut   in metal °  share %  strikes a turn  side load  pushes to °',
-      'seat       180.0     50.0               1       0.64         90.0',
-      'All round in metal, side load 0: hole.',
-      'Starts in no metal: away.',
-    ]);
-  });
-
-  it('gives the way off the wall, or says that there is none', () => {
-    const lines = section(textOf([{ ...SEAT, clearance: 0.5 }, HOLE, AWAY]), 'BACKING');
-    // sqrt(10.5^2 - 10^2), Pythagoras.
+  // A clockwise tooth comes up through the metal at the left of the circle: it pushes away from the person.
+  it('gives the load of each step, and the way off its wall', () => {
+    const lines = section(textOf([{ ...SEAT, clearance: 0.5 }, HOLE, AWAY]), 'STEPS');
     expect(lines).toEqual([
-      'BACKING OFF at the bottom, before the tool is lifted',
-      'cut   towards °     by  centre x  centre y  gap then',
-      'seat          0  3.202    83.202    15.000     0.500',
-      'No way off the wall, lift where it stands: hole.',
-      'At no wall, lift as it is: away.',
+      'STEPS: 3, each as the part lies and stands then',
+      'As drawn',
+      '  1. seat: 20.000 mm across, through, at X 80.000 Y 15.000; takes 1884.956 mm³.',
+      '     Pushes the part away from you (90°), side load 0.64, in metal 50.0 % of a',
+      // sqrt(10.5^2 - 10^2), Pythagoras.
+      '     turn, 1 strike a turn. Before you lift, back off to the right (0°) by 3.202',
+      '     mm, to X 83.200 Y 15.000, 0.500 mm clear of the wall.',
+      '  2. hole: 8.000 mm across, through, at X 30.000 Y 15.000; takes 603.186 mm³.',
+      '     In metal all round, no push to one side. No way off the wall: the wall goes',
+      '     all the way round. Lift the tool as it stands.',
+      '  3. away: 8.000 mm across, through, at X 200.000 Y 15.000; takes 0 mm³.',
+      '     Meets no metal. It stands at no wall: lift the tool as it stands.',
+      'Right is X+, away from you is Y+; degrees from X+ counter-clockwise, seen from',
+      'above. Pushes are for a spindle that turns clockwise, seen from above. Side',
+      'load: 0 where teeth push evenly all round, 1 where all push one way.',
     ]);
   });
 
@@ -98,7 +97,7 @@ describe('the text on where tools stand', () => {
     };
     const text = textOf([{ id: 'edge', kind: 'swept', diameter: 6, path }]);
     expect(section(text, 'PATH')).toEqual([
-      "PATH of the tool's centre in cut edge",
+      "PATH of the tool's centre in cut edge, as drawn",
       'Runs outside of the outline, touching it; conventional milling; tool 6.000 mm',
       'across.',
       'pass  move       to x       y  centre x  y  beside',
@@ -121,7 +120,7 @@ describe('the text on where tools stand', () => {
       { id: 'rim', kind: 'swept', diameter: 4, path: { along: { side: 'outside', lead: 2 } } },
     ];
     for (const units of ['mm', 'inch']) {
-      const heads = ['PLACED', 'cut                teeth', 'LOAD', 'BACKING', 'PASSES', 'PATH'];
+      const heads = ['PLACED', 'cut                teeth', 'STEPS', 'PASSES', 'PATH'];
       const lines = heads.flatMap((head) => section(textOf(cuts, units), head));
       expect(lines.length).toBeGreaterThan(20);
       for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(COLUMNS);

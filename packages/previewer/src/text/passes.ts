@@ -1,7 +1,7 @@
-import type { Report, ReportCut } from '@edgebite/core';
+import type { Report, ReportCut, ReportLoadAt } from '@edgebite/core';
 import { angleText, countText, fixed, lengthText, numberText, unitText } from '@edgebite/svg';
-import { loadText } from './load.js';
-import { tableText } from './table.js';
+import { sideLoadText } from '../step/load.js';
+import { type Column, tableText } from './table.js';
 import { left, right } from './tables.js';
 import { hanging } from './wrap.js';
 
@@ -18,11 +18,29 @@ export function passesSections(report: Report): Section[] {
   return report.cuts.flatMap((cut): Section[] =>
     cut.passes === null
       ? []
-      : [[`PASSES of cut ${cut.id}: ${cut.passes.kind}`, passesText(report, cut, cut.passes)]],
+      : [[`PASSES of cut ${cut.id}: ${cut.passes.kind}, as drawn`, passesText(report, cut, cut.passes)]],
   );
 }
 
-function passesText({ units }: Report, cut: ReportCut, passes: Passes): string {
+interface Row {
+  readonly pass: Passes['list'][number];
+  readonly number: number;
+  /** At its worst; null where it meets no metal. */
+  readonly load: ReportLoadAt | null;
+}
+
+/** Each pass, with what it meets where it is made first. */
+function passRows({ steps }: Report, cut: ReportCut, { list }: Passes): Row[] {
+  const own = steps.filter((step) => step.cut === cut.id);
+  return list.map((pass, k) => ({
+    pass,
+    number: k + 1,
+    load: own.find((step) => (step.pass ?? 1) === k + 1)?.load?.worst ?? null,
+  }));
+}
+
+function passesText(report: Report, cut: ReportCut, passes: Passes): string {
+  const { units } = report;
   const { list, minutes } = passes;
   if (list.length === 0) return 'There is nothing to cut.';
   const volume = list.reduce((sum, pass) => sum + pass.volume, 0);
@@ -33,24 +51,19 @@ function passesText({ units }: Report, cut: ReportCut, passes: Passes): string {
     ...(minutes === null ? [] : [`${minutesText(minutes)} min in the cut`]),
     ...(volume < cut.removedVolume * ALL ? ['the loose core counts as lifted out'] : []),
   ];
-  const table = tableText<{ readonly pass: Passes['list'][number]; readonly number: number }>(
+  const minutesColumn: Column<Row> = right('min', ({ pass }) => minutesText(pass.minutes ?? 0));
+  const table = tableText<Row>(
     [
       left('pass', ({ pass, number }) => `${number} ${pass.role}`),
       right('centre x', ({ pass }) => numberText(pass.center[0], units)),
       right('centre y', ({ pass }) => numberText(pass.center[1], units)),
       right('diameter', ({ pass }) => numberText(pass.diameter, units)),
       right('bite', ({ pass }) => (pass.bite === null ? '-' : numberText(pass.bite.size, units))),
-      right('strikes', ({ pass }) => String(pass.load.entries)),
-      right('side load', ({ pass }) => loadText(pass.load)),
-      ...(minutes === null
-        ? []
-        : [
-            right<{ readonly pass: Passes['list'][number]; readonly number: number }>('min', ({ pass }) =>
-              minutesText(pass.minutes ?? 0),
-            ),
-          ]),
+      right('strikes', ({ load }) => String(load?.strikes ?? 0)),
+      right('side load', ({ load }) => sideLoadText(load)),
+      ...(minutes === null ? [] : [minutesColumn]),
     ],
-    list.map((pass, k) => ({ pass, number: k + 1 })),
+    passRows(report, cut, passes),
   );
   return `${hanging('', `${facts.join('; ')}.`)}\n${table}`;
 }

@@ -1,12 +1,13 @@
 import { type Report, STANDING_CAUTION } from '@edgebite/core';
 import { angleText, clean, lengthText, levelsText, numberText, unitText } from '@edgebite/svg';
+import { bodiesTable } from './bodies.js';
 import { breakOffText, hasBreakOff } from './break-off.js';
 import { cautionsText } from './cautions.js';
 import { findingsText } from './findings.js';
-import { backOffsText, loadsText } from './load.js';
 import { passesSections } from './passes.js';
 import { placingText } from './placing.js';
 import { intervalsText, keepOutText, setupsText } from './setups.js';
+import { stepsText } from './steps.js';
 import { cutsTable, floorsTable, knifeEdgesTable, piecesTable, websTable } from './tables.js';
 import { pathSections } from './tool-path.js';
 import { hasTools, toolsText } from './tools.js';
@@ -31,6 +32,12 @@ export function textReport(report: Report): string {
     report.cuts.length === 0
       ? block('CUTS', 'No cut in this job.')
       : block('CUTS in their order; x and y of the centre', cutsTable(report)),
+    ...(report.steps.length === 0
+      ? []
+      : [block(`STEPS: ${report.steps.length}, each as the part lies and stands then`, stepsText(report))]),
+    ...(report.bodies.length === 0
+      ? []
+      : [block('BODIES that come loose, hang or are held, as they are then', bodiesTable(report))]),
     ...centerBlocks(report),
     tableOrNone(`WEBS under ${lengthText(limits.web, units)}`, report.webs.length, () => websTable(report)),
     tableOrNone(`KNIFE EDGES under ${angleText(limits.knifeEdge)}°`, report.knifeEdges.length, () =>
@@ -46,12 +53,10 @@ export function textReport(report: Report): string {
   ].join('\n\n')}\n`;
 }
 
-/** Where tools stand, what they meet there, and how they come in and off again. */
+/** How centres were given, passes and paths: in the coordinates of the drawing. */
 function centerBlocks(report: Report): string[] {
   const sections: (readonly [string, string | null])[] = [
-    ['PLACED by what the drawing gives', placingText(report)],
-    ['LOAD, as each cut starts', loadsText(report)],
-    ['BACKING OFF at the bottom, before the tool is lifted', backOffsText(report)],
+    ['PLACED by what the drawing gives; x and y as drawn', placingText(report)],
     ...passesSections(report),
     ...pathSections(report),
   ];

@@ -12,7 +12,7 @@ export function pathSections(report: Report): Section[] {
   return report.cuts.flatMap((cut): Section[] =>
     cut.toolPath === null
       ? []
-      : [[`PATH of the tool's centre in cut ${cut.id}`, pathText(report, cut, cut.toolPath)]],
+      : [[`PATH of the tool's centre in cut ${cut.id}, as drawn`, pathText(report, cut, cut.toolPath)]],
   );
 }
 

@@ -1,0 +1,24 @@
+import type { Report } from '@edgebite/core';
+import { decimalsOf } from '../text/decimals.js';
+
+/** What a readout shows: its unit, and how many decimals. */
+export interface Shown {
+  readonly units: Report['units'];
+  readonly decimals: number;
+}
+
+/** The readout of a setup; that of the drawing's numbers for what is in none. */
+export function shownIn(report: Report, setup: string): Shown {
+  const readout = report.setups.find(({ id }) => id === setup)?.readout ?? report;
+  return { units: readout.units, decimals: decimalsOf(readout.resolution) };
+}
+
+/** What the readout shows on one axis: all its decimals, of a zero too. */
+export function shownText(value: number, { decimals }: Shown): string {
+  return (value + 0).toFixed(decimals);
+}
+
+/** What the readout shows on both axes: `X 12.000 Y -3.500`. */
+export function placeText([x, y]: readonly [number, number], shown: Shown): string {
+  return `X ${shownText(x, shown)} Y ${shownText(y, shown)}`;
+}

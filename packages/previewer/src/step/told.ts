@@ -1,0 +1,29 @@
+import type { Report, ReportStep } from '@edgebite/core';
+import { bodyLines, takeOutLines } from './bodies.js';
+import { loadLines } from './load.js';
+import { shownIn } from './readout.js';
+import { wayOffLines } from './way-off.js';
+
+/** What to say of a step, one line each; all directions and places as they are at the machine. */
+export interface Told {
+  /** What to do first, with the spindle stopped. */
+  readonly before: readonly string[];
+  /** What it meets, what comes off in it, and how the tool comes away again. */
+  readonly lines: readonly string[];
+}
+
+/**
+ * What to say of a step.
+ * @param index of the step in the report
+ */
+export function toldOf(report: Report, index: number): Told {
+  const step = report.steps[index] as ReportStep;
+  return {
+    before: takeOutLines(report, step),
+    lines: [
+      ...loadLines(report, step),
+      ...bodyLines(report, step, index),
+      ...wayOffLines(report, step, shownIn(report, step.setup)),
+    ],
+  };
+}
