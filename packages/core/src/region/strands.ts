@@ -2,7 +2,7 @@ import { ROW } from '../geometry/curves.js';
 import type { Graph } from './merge.js';
 
 /** Up to so many tolerances off an edge it cannot be told on which side of it a place lies: both may have been moved. */
-export const DOUBT = 1.5;
+export const DOUBT = 0.9;
 
 /**
  * Edges of a graph as they run up: from the lower end to the higher one, the left one counted lower at one height. Said in

@@ -11,6 +11,8 @@ interface Stub {
   readonly angle: number;
   /** Bend away from that direction: positive to the left, one over the radius. */
   readonly bend: number;
+  /** Distance to its other end. */
+  readonly reach: number;
   /** Number of the passage through the joint: an edge that comes in and the one that goes on. */
   readonly passage: number;
 }
@@ -25,7 +27,7 @@ export interface Joint {
   readonly fault: string | null;
 }
 
-/** Directions closer than this may swap by rounding; then the bend decides. */
+/** Directions closer than this may swap by rounding; then it counts where the edges go from there. */
 const SAME_DIRECTION = 1e-6;
 
 /** Bends that differ by less, as a share, belong to one circle. */
@@ -63,15 +65,16 @@ function* neighbours(loop: Loop): Generator<[Edge, Edge]> {
 
 function stub(edge: Edge, leaves: boolean, passage: number): Stub {
   const at = leaves ? edge.a : edge.b;
+  const to = leaves ? edge.b : edge.a;
+  const reach = Math.hypot(to.x - at.x, to.y - at.y);
   if (edge.kind === 'line') {
-    const to = leaves ? edge.b : edge.a;
-    return { edge, leaves, angle: Math.atan2(to.y - at.y, to.x - at.x), bend: 0, passage };
+    return { edge, leaves, angle: Math.atan2(to.y - at.y, to.x - at.x), bend: 0, reach, passage };
   }
   const turnsLeft = edge.ccw === leaves;
   const rx = at.x - edge.center.x;
   const ry = at.y - edge.center.y;
   const angle = turnsLeft ? Math.atan2(rx, -ry) : Math.atan2(-rx, ry);
-  return { edge, leaves, angle, bend: (turnsLeft ? 1 : -1) / edge.radius, passage };
+  return { edge, leaves, angle, bend: (turnsLeft ? 1 : -1) / edge.radius, reach, passage };
 }
 
 function jointOf(at: Point, stubs: readonly Stub[]): Joint {
@@ -91,14 +94,18 @@ function inOrder(stubs: readonly Stub[]): Stub[] {
     const angle = s.angle - start;
     return angle < 0 ? angle + 2 * Math.PI : angle;
   };
-  return [...stubs].sort((s, t) => {
-    const apart = from(s) - from(t);
-    const bends = s.bend - t.bend;
-    const tangent = Math.abs(apart) <= SAME_DIRECTION;
-    return tangent && Math.abs(bends) > SAME_BEND * Math.max(Math.abs(s.bend), Math.abs(t.bend))
-      ? bends
-      : apart;
-  });
+  return [...stubs].sort((s, t) => ahead(s, t, from(s) - from(t)));
+}
+
+/**
+ * Over 0 if one stub comes after another, counter-clockwise: by the angle between them, or where they are next to tangent by
+ * the angle at which they are seen from the joint as far away as the shorter one reaches.
+ */
+function ahead(s: Stub, t: Stub, apart: number): number {
+  const bends = s.bend - t.bend;
+  const isSameBend = Math.abs(bends) <= SAME_BEND * Math.max(Math.abs(s.bend), Math.abs(t.bend));
+  if (Math.abs(apart) > SAME_DIRECTION || isSameBend) return apart;
+  return apart + (bends * Math.min(s.reach, t.reach)) / 2;
 }
 
 /** Metal lies to the left of every edge: going round, an edge that leaves is followed by one that comes in. */
@@ -125,9 +132,8 @@ function metalAfter(s: Stub, around: readonly Stub[], k: number): number[] {
   const turn = signedTurn(s.angle, next.angle);
   if (turn > SAME_DIRECTION) return [turn];
   if (turn < -SAME_DIRECTION) return [turn + 2 * Math.PI];
-  // Tangent: a cusp of metal or a slit; the stub with the smaller bend lies clockwise of the other.
-  const ahead = next.bend === s.bend ? turn > 0 : next.bend > s.bend;
-  return [ahead ? Math.max(0, turn) : 2 * Math.PI + Math.min(0, turn)];
+  // Tangent: a cusp of metal or a slit.
+  return [ahead(next, s, turn) > 0 ? Math.max(0, turn) : 2 * Math.PI + Math.min(0, turn)];
 }
 
 function signedTurn(from: number, to: number): number {
