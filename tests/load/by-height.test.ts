@@ -1,8 +1,10 @@
 import {
+  axesOf,
   disc,
   engagementOf,
   type Layer,
   loadByHeight,
+  machineDirection,
   type Point,
   type Region,
   type RoundTool,
@@ -11,8 +13,12 @@ import {
   subtract,
   union,
 } from '@edgebite/core';
+import { outlines } from '@edgebite/core/testing';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { block, near, nearPlace, underXAxis } from '../center/near.js';
+import { runs } from '../tools/runs.js';
+import { quarterPoint, quarters } from './quarters.js';
 
 const P = (x: number, y: number): Point => ({ x, y });
 const HALF = underXAxis(100);
@@ -113,6 +119,46 @@ describe('loadByHeight', () => {
     ).worst;
     near(one?.sideLoad ?? 0, few?.sideLoad ?? 1, 1e-9);
     near(one?.share ?? 0, few?.share ?? 1, 1e-9);
+  });
+
+  it('turns with the drawing by quarters: what is told at the machine stays, to the last digit that is printed', () => {
+    fc.assert(
+      fc.property(
+        outlines,
+        outlines,
+        fc.double({ min: -20, max: 100, noNaN: true }),
+        fc.double({ min: -20, max: 60, noNaN: true }),
+        fc.double({ min: 2, max: 30, noNaN: true }),
+        fc.boolean(),
+        (upper, lower, x, y, radius, isRing) => {
+          const told = (k: number) => {
+            const center = quarterPoint(P(x, y), k);
+            const tool: RoundTool = isRing
+              ? { kind: 'ring', center, radius, inner: 0.7 * radius }
+              : { kind: 'circle', center, radius };
+            const axes = axesOf({ flip: null, turn: -90 * k });
+            const turned = [upper, lower].map((metal) => quarters(metal, k));
+            const { heights, entry, worst, breakThrough, starts } = loadByHeight(
+              tool,
+              layers(...turned),
+              'top',
+              false,
+            );
+            return {
+              heights: heights.map(({ share, strikes, sideLoad, push }) => [
+                share.toFixed(6),
+                strikes,
+                sideLoad.toFixed(6),
+                push === null ? null : machineDirection(axes, push),
+              ]),
+              at: [entry?.from, worst?.from, breakThrough?.from, starts],
+            };
+          };
+          for (const k of [1, 2, 3]) expect(told(k)).toEqual(told(0));
+        },
+      ),
+      { numRuns: runs(40) },
+    );
   });
 
   it('refuses layers that are none or not in order', () => {

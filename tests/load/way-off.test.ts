@@ -17,6 +17,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { near, nearPlace, underXAxis } from '../center/near.js';
 import { runs } from '../tools/runs.js';
+import { quarterPoint, quarters } from './quarters.js';
 import { sampledWays } from './sampled-ways.js';
 
 const P = (x: number, y: number): Point => ({ x, y });
@@ -262,18 +263,3 @@ describe('wayOff', () => {
     expect(() => off(circle(P(0, 6)), [])).toThrow('wayOff: there are no layers');
   });
 });
-
-function quarterPoint({ x, y }: Point, k: number): Point {
-  return [P(x, y), P(-y, x), P(-x, -y), P(y, -x)][k] as Point;
-}
-
-function quarters(region: Region, k: number): Region {
-  const loop = (edges: Region[number]['outer']) =>
-    edges.map((edge) => {
-      const ends = { a: quarterPoint(edge.a, k), b: quarterPoint(edge.b, k) };
-      return edge.kind === 'line'
-        ? { ...edge, ...ends }
-        : { ...edge, ...ends, center: quarterPoint(edge.center, k) };
-    });
-  return region.map(({ outer, holes }) => ({ outer: loop(outer), holes: holes.map(loop) }));
-}
