@@ -30,7 +30,7 @@ export interface ViewOptions {
 const LEAST = 40;
 const MOST = 2000;
 const ROUND = {
-  dimensioned: { left: 29, right: 18, top: 18, bottom: 24 },
+  dimensioned: { left: 31, right: 18, top: 18, bottom: 27 },
   bare: { left: 8, right: 8, top: 8, bottom: 8 },
 };
 
@@ -95,35 +95,42 @@ function fitting(
 ): View {
   const box = shownBounds(report);
   const rims = rimBounds(report);
-  const [free, high] = [
-    Math.max(width - round.left - round.right, 1),
-    Math.max(height - round.top - round.bottom, 1),
-  ];
-  const factor = Math.min(
-    free / (box.maxX - box.minX),
-    high / (box.maxY - box.minY),
-    Math.max(width - 2 * RIM, 1) / (rims.maxX - rims.minX),
-    Math.max(height - 2 * RIM, 1) / (rims.maxY - rims.minY),
-  );
   const middle = middleOf(box);
-  const over = (from: number, to: number, least: number, most: number): number =>
-    Math.min(Math.max((from + to) / 2, least), Math.max(most, least));
-  return {
-    middle,
-    at: [
-      over(
-        round.left,
-        round.left + free,
-        RIM + (middle[0] - rims.minX) * factor,
-        width - RIM - (rims.maxX - middle[0]) * factor,
-      ),
-      over(
-        round.top,
-        round.top + high,
-        RIM + (rims.maxY - middle[1]) * factor,
-        height - RIM - (middle[1] - rims.minY) * factor,
-      ),
-    ],
-    factor,
-  };
+  // From the middle to the left, to the right, up and down: as long as the part, and as what stands out from it.
+  const across = [
+    { room: round.left, part: middle[0] - box.minX, rim: middle[0] - rims.minX },
+    { room: round.right, part: box.maxX - middle[0], rim: rims.maxX - middle[0] },
+  ] as const;
+  const along = [
+    { room: round.top, part: box.maxY - middle[1], rim: rims.maxY - middle[1] },
+    { room: round.bottom, part: middle[1] - box.minY, rim: middle[1] - rims.minY },
+  ] as const;
+  const factor = Math.min(factorFor(width, across), factorFor(height, along));
+  return { middle, at: [placeFor(width, across, factor), placeFor(height, along, factor)], factor };
+}
+
+/** What lies on one side of the middle: the room beside the part, how far the part goes, how far the rims of cuts do. */
+interface Reach {
+  readonly room: number;
+  readonly part: number;
+  readonly rim: number;
+}
+
+/** The largest factor with which neither the rooms at both sides nor the rims there run out of a length. */
+function factorFor(length: number, [before, after]: readonly [Reach, Reach]): number {
+  const ways = ({ room, part, rim }: Reach) => [
+    { taken: room, long: part },
+    { taken: RIM, long: rim },
+  ];
+  return Math.min(
+    ...ways(before).flatMap((a) =>
+      ways(after).map((b) => Math.max(length - a.taken - b.taken, 1) / (a.long + b.long)),
+    ),
+  );
+}
+
+/** Where the middle comes to lie: halfway between the nearest and the farthest place that it can have. */
+function placeFor(length: number, [before, after]: readonly [Reach, Reach], factor: number): number {
+  const need = ({ room, part, rim }: Reach): number => Math.max(room + part * factor, RIM + rim * factor);
+  return (need(before) + length - need(after)) / 2;
 }

@@ -4,6 +4,7 @@ import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { GroupBody, PartField, type PartProps } from './part-field.js';
 import { begunOf, shapeOf } from './shape.js';
+import { Strangers } from './strangers.js';
 import { called, headed, oneOf, withArticle } from './words.js';
 
 /** Headings of the cards, where the key alone says too little. */
@@ -57,6 +58,7 @@ export function JobForm() {
             ))}
         </div>
         {faults.length > 0 && <Faults id="at-fault" faults={faults} />}
+        <Strangers pointer="" path={() => []} value={value} keys={parts.map(({ key }) => key)} />
       </section>
     </>
   );

@@ -8,6 +8,8 @@ import { kept } from './kept.js';
 import { ListField } from './list-field.js';
 import { usePutName } from './name.js';
 import { begunOf, blankOf, type Field, resolved, type Shape, shapeOf, variantOf } from './shape.js';
+import { Strangers } from './strangers.js';
+import { UnitsQuestion, useUnits } from './units-field.js';
 import { called, headed, oneOf, withArticle } from './words.js';
 
 export interface PartProps {
@@ -26,7 +28,7 @@ export const PartField = kept((props: PartProps) => {
   const shape = shapeOf(props.schema, props.root);
   switch (shape.kind) {
     case 'fixed':
-      return null;
+      return <FixedField {...props} only={shape.value} />;
     case 'entry':
       return <EntryOf {...props} shape={shape} />;
     case 'choice':
@@ -39,6 +41,30 @@ export const PartField = kept((props: PartProps) => {
       return <Group {...props} shape={shape} />;
   }
 });
+
+// The only value that can stand there shows where another one does.
+function FixedField(props: PartProps & { only: Json }) {
+  const { pointer, value, only, optional } = props;
+  if (value === only || (optional && value === undefined)) return null;
+  const id = idOf(pointer);
+  const faults = faultsAt(pointer, null);
+  return (
+    <div class="field faulty fixed">
+      <p>
+        {headed(props.label)}: {value === undefined ? 'nothing' : JSON.stringify(value)}
+      </p>
+      <button
+        type="button"
+        id={id}
+        aria-describedby={faults.length > 0 ? `${id}-fault` : undefined}
+        onClick={() => put(props.path(), only)}
+      >
+        Make it {called(String(only))}
+      </button>
+      {faults.length > 0 && <Faults id={`${id}-fault`} faults={faults} />}
+    </div>
+  );
+}
 
 /** Words about a part, if it has some of its own; those of a kind that is used all over are not repeated. */
 function hintOf({ schema, root }: PartProps): string | null {
@@ -86,6 +112,8 @@ function ChoiceField(props: PartProps & { options: readonly Json[] }) {
   const hint = hintOf(props);
   const notes = [...(hint === null ? [] : [`${id}-hint`]), ...(faults.length === 0 ? [] : [`${id}-fault`])];
   const known = options.includes(value as Json);
+  const units = useUnits(props.path);
+  const isUnits = pointer.endsWith('/units');
   return (
     <div class={`field${faults.length > 0 ? ' faulty' : ''}`}>
       <label for={id}>{headed(props.label)}</label>
@@ -96,11 +124,11 @@ function ChoiceField(props: PartProps & { options: readonly Json[] }) {
           aria-invalid={faults.length > 0}
           aria-describedby={notes.length === 0 ? undefined : notes.join(' ')}
           onChange={({ currentTarget }) => {
+            const chosen = options.find((option) => String(option) === currentTarget.value);
             seal();
-            put(
-              props.path(),
-              options.find((option) => String(option) === currentTarget.value),
-            );
+            if (!isUnits) return put(props.path(), chosen);
+            currentTarget.value = known ? String(value) : '';
+            units.choose(chosen);
           }}
         >
           {(optional || !known) && <option value="">{optional ? usualOf(props) : 'choose'}</option>}
@@ -112,6 +140,7 @@ function ChoiceField(props: PartProps & { options: readonly Json[] }) {
         </select>
       </span>
       <Hint id={id} hint={hint} />
+      {units.asked !== null && <UnitsQuestion pointer={pointer} asked={units.asked} done={units.done} />}
       {faults.length > 0 && <Faults id={`${id}-fault`} faults={faults} />}
     </div>
   );
@@ -238,7 +267,7 @@ function Group(props: PartProps & { shape: GroupShape }) {
   return (
     <fieldset class="group" id={inside ? undefined : idOf(pointer)} tabIndex={-1}>
       <legend>{headed(props.label)}</legend>
-      <Hint id={idOf(pointer)} hint={hintOf(props)} />
+      <Hint id={`${idOf(pointer)}-group`} hint={hintOf(props)} />
       <GroupBody {...props} />
       {optional && value !== undefined && !small && (
         <button type="button" class="quiet" onClick={() => put(props.path(), undefined)}>
@@ -311,6 +340,7 @@ function Fields(props: PartProps & { fields: readonly Field[] }) {
         />
       ))}
       {faults.length > 0 && <Faults id={`${idOf(pointer)}-fault`} faults={faults} />}
+      <Strangers pointer={pointer} path={path} value={value} keys={fields.map(({ key }) => key)} />
     </div>
   );
 }

@@ -1,5 +1,6 @@
 /** What the keys of a job are called on the page, where they are not words by themselves. */
 const CALLED: Readonly<Record<string, string>> = {
+  edgebite: 'version of the format',
   a: 'from',
   b: 'to',
   at: 'at',

@@ -8,8 +8,8 @@ const FLAG = /[01]/y;
 
 const GAP = /[\s,]*/y;
 
-/** What each number after a command is: to be moved sideways, or up and down, or kept; `f` is a flag. */
-const NUMBERS: Readonly<Record<string, string>> = { M: 'xy', L: 'xy', H: 'x', V: 'y', A: '---ffxy', Z: '' };
+/** What each number after a command is: a coordinate, `r` a radius, `a` an angle, `f` a flag. */
+const NUMBERS: Readonly<Record<string, string>> = { M: 'xy', L: 'xy', H: 'x', V: 'y', A: 'rraffxy', Z: '' };
 
 /** The numbers of path data of lines and arcs; null for a text that is none. */
 export function svgNumbers(text: string): readonly Found[] | null {
@@ -33,7 +33,7 @@ export function svgNumbers(text: string): readonly Found[] | null {
       // The first move of all is absolute, even in small letters; what follows small letters moves with it.
       const absolute = command === command.toUpperCase() || (command === 'm' && found.length < 2);
       const axis = absolute && (kind === 'x' || kind === 'y') ? kind : null;
-      found.push({ from: at, to: at + token.length, axis });
+      found.push({ from: at, to: at + token.length, axis, long: kind !== 'a' && kind !== 'f' });
       next = (next + 1) % kinds.length;
     }
     at += token.length;

@@ -1,10 +1,13 @@
 import { tidied } from '../board/snap.js';
 
-/** A number of a text: where it stands, and which coordinate of a place it is, if it is one that moves with the shape. */
+/** A number of a text: where it stands, and what it is. */
 export interface Found {
   readonly from: number;
   readonly to: number;
+  /** Which coordinate of a place, if it is one that moves with the shape. */
   readonly axis: 'x' | 'y' | null;
+  /** Whether it is a length or a coordinate, and no angle or flag. */
+  readonly long: boolean;
 }
 
 /** Reads the numbers of a text of one form; null if it is none of that form. */
@@ -12,20 +15,34 @@ export type Reader = (text: string) => readonly Found[] | null;
 
 /** A drawn text moved by a vector: its own text with other numbers in it; null if it is none. */
 export function movedText(text: string, [dx, dy]: readonly [number, number], read: Reader): string | null {
+  return rewritten(text, read, (value, { axis }) =>
+    axis === null ? value : value + (axis === 'x' ? dx : dy),
+  );
+}
+
+/** A drawn text with all its lengths times a factor; null if it is none. */
+export function scaledText(text: string, factor: number, read: Reader): string | null {
+  return rewritten(text, read, (value, { long }) => (long ? value * factor : value));
+}
+
+function rewritten(text: string, read: Reader, turn: (value: number, found: Found) => number): string | null {
   const found = read(text);
   if (found === null) return null;
-  let moved = '';
+  let written = '';
   let done = 0;
-  for (const { from, to, axis } of found) {
-    if (axis === null) continue;
-    const value = tidied(Number(text.slice(from, to)) + (axis === 'x' ? dx : dy));
+  for (const number of found) {
+    const { from, to } = number;
+    const old = Number(text.slice(from, to));
+    const value = turn(old, number);
+    if (value === old) continue;
+    const next = tidied(value);
     // Numbers may run together where the next begins with a sign or a point.
-    moved += text.slice(done, from);
-    const gap = /[\d.]$/.test(moved) && value >= 0 ? ' ' : '';
-    moved += `${gap}${value}${text[to] === '.' ? ' ' : ''}`;
+    written += text.slice(done, from);
+    const gap = /[\d.]$/.test(written) && next >= 0 ? ' ' : '';
+    written += `${gap}${next}${text[to] === '.' ? ' ' : ''}`;
     done = to;
   }
-  return moved + text.slice(done);
+  return written + text.slice(done);
 }
 
 /** Where a drawn text starts; null if it is none. */

@@ -18,7 +18,7 @@ export function wktNumbers(text: string): readonly Found[] | null {
     at += match[0].length;
     const [, number] = match;
     if (number !== undefined) {
-      found.push({ from: at - number.length, to: at, axis: inPoint === 0 ? 'x' : 'y' });
+      found.push({ from: at - number.length, to: at, axis: inPoint === 0 ? 'x' : 'y', long: true });
       inPoint++;
       if (inPoint > 2) return null;
     } else {

@@ -1,7 +1,7 @@
 import { type Json, valueAt } from './json.js';
 
 /** Millimetres in an inch, by definition (international yard and pound agreement, 1959). */
-const INCH = 25.4;
+export const INCH = 25.4;
 
 /** The step of the readout in the job's unit: its own resolution where the job gives one, else that of the job. */
 export function stepOf(job: Json | null, resolution: number): number {
