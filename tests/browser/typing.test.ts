@@ -129,6 +129,26 @@ describe('typing key by key', () => {
   });
 });
 
+describe('a number as shops write it', () => {
+  it.each([
+    ['1-1/8"', 28.575],
+    ['120-18', 102],
+    ['48/2', 24],
+    ['1 1/2', 1.5],
+  ])('%s is read as it is typed, and says what it was read as', async (typed, value) => {
+    const page = await look();
+    await openJob(page, { ...shop, name: 'Typed' });
+    await typeOver(page, id('/part/thickness'), typed);
+    await settled(page);
+    const field = page.locator(`.field:has(${id('/part/thickness')})`);
+    expect(await page.inputValue(id('/part/thickness'))).toBe(typed);
+    expect(await field.locator('.reads').textContent()).toBe(`= ${value} mm`);
+    expect((await shopOf(page)).part.thickness).toBe(value);
+    await page.locator(id('/part/thickness')).blur();
+    expect(await page.inputValue(id('/part/thickness'))).toBe(String(value));
+  });
+});
+
 describe('a row that was opened', () => {
   it('stays open while others are chosen, moved and taken out, and closes by hand', async () => {
     const page = await look();

@@ -1,8 +1,9 @@
 import { useSignal } from '@preact/signals';
-import { snapped } from '../board/snap.js';
+import { snapped, tidied } from '../board/snap.js';
 import { isList, isObject, type Json } from '../state/json.js';
-import { readoutStep, seal, unitAt } from '../state/store.js';
-import { entryOf } from './entry.js';
+import { unitIn } from '../state/place.js';
+import { job, readoutStep, seal, unitAt } from '../state/store.js';
+import { entryOf, isPlain } from './entry.js';
 import { faultsAt, idOf } from './faults.js';
 import type { Measure } from './shape.js';
 
@@ -24,8 +25,9 @@ export interface EntryProps {
 export function EntryField(props: EntryProps) {
   const { pointer, label, hint, value, measure, text, optional, onEntry } = props;
   const draft = useSignal<string | null>(null);
+  const unitOfField = measure === 'length' ? unitIn(job.value, pointer) : null;
   const read = (typed: string): Json | undefined =>
-    text ? (typed === '' && optional ? undefined : typed) : entryOf(typed, optional);
+    text ? (typed === '' && optional ? undefined : typed) : entryOf(typed, optional, unitOfField);
   // What was typed stays as it was typed, as long as it says what the job has: `12.` while on the way to `12.5`.
   const typed = draft.value !== null && read(draft.value) === value ? draft.value : writtenOf(value);
   const faults = faultsAt(pointer, null);
@@ -66,6 +68,11 @@ export function EntryField(props: EntryProps) {
         )}
         {measure !== null && <span class="unit">{unitOf(measure, pointer)}</span>}
       </span>
+      {!text && typeof value === 'number' && !isPlain(typed) && (
+        <p class="reads">
+          = {tidied(value)} {measure !== null && unitOf(measure, pointer)}
+        </p>
+      )}
       {hint !== null && (
         <p class="hint" id={`${id}-hint`}>
           {hint}

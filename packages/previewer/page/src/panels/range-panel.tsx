@@ -89,9 +89,11 @@ function Query({ id, cut, known }: { id: string; cut: JsonObject; known: Worked 
 }
 
 function queryOf(cut: string, along: Along, from: string, to: string): RangeQuery | null {
-  const [low, high] = [numberOf(from), numberOf(to)];
+  const [low, high] = [boundOf(from), boundOf(to)];
   return low === null || high === null ? null : { cut, along, from: low, to: high };
 }
+
+const boundOf = (text: string): number | null => numberOf(text, unit.value === 'in' ? 'inch' : 'mm');
 
 interface BoundProps {
   readonly name: 'from' | 'to';
@@ -109,7 +111,7 @@ function Bound({ name, value, onTyped }: BoundProps) {
         inputMode="decimal"
         autocomplete="off"
         value={value}
-        aria-invalid={numberOf(value) === null}
+        aria-invalid={boundOf(value) === null}
         onInput={({ currentTarget }) => onTyped(currentTarget.value)}
       />
       <span class="unit">{unit.value}</span>
