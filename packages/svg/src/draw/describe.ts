@@ -1,7 +1,7 @@
 import type { RangeReport, Report } from '@edgebite/core';
 import { angleText, numberText, unitText } from '../pen/numbers.js';
 import { betweenText, countText, roleText } from '../pen/words.js';
-import { knifeMarks, webMarks } from '../plan/marks.js';
+import { type KnifeMark, knifeMarks, ownerOf, webMarks } from '../plan/marks.js';
 import { rangeDescription } from '../range/range-describe.js';
 
 /** The drawing's title, for those who do not see it. */
@@ -25,9 +25,14 @@ export function descriptionOf(report: Report, range?: RangeReport): string {
       : `${countText(webs.length, 'web')} under the limit; the thinnest, ${web.id}, is ${length(web.web.thickness)} between ${betweenText(web.web.between)}.`,
     knife === undefined
       ? 'No knife edge under the limit.'
-      : `${countText(knives.length, 'knife edge')} under the limit; the sharpest, ${knife.id}, has ${angleText(knife.knifeEdge.angle)} degrees between ${betweenText(knife.knifeEdge.between)}.`,
+      : `${countText(knives.length, 'knife edge')} under the limit; the sharpest, ${knife.id}, has ${angleText(knife.knifeEdge.angle)} degrees between ${betweenText(knife.knifeEdge.between)}${ownerText(report, knife)}.`,
     ...report.findings.filter(({ level }) => level === 'danger').map(({ message }) => `Danger: ${message}`),
     ...(range === undefined ? [] : [rangeDescription(range)]),
   ];
   return sentences.join(' ');
+}
+
+function ownerText(report: Report, { knifeEdge }: KnifeMark): string {
+  const owner = ownerOf(report, knifeEdge);
+  return owner === null ? '' : `, on ${owner}`;
 }

@@ -112,7 +112,7 @@ function subjectsOf(report: Report, view: View): readonly Subject[] {
         id,
         about: `knifeEdge:${members[0]}`,
         at: knifeEdge.at,
-        lines: knifeLines(knifeEdge),
+        lines: knifeLines(report, knifeEdge),
         scale: (diameter) => {
           const whole = largestScale(
             (f) => long * f * millimetre <= ENLARGED.feather * diameter && f <= LARGEST,

@@ -1,7 +1,8 @@
 import type { Report } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { block } from '../../fixtures/block.js';
-import { knifeMarks, webMarks } from './marks.js';
+import { knifeMarks, ownerOf, webMarks } from './marks.js';
+import { knifeLines } from './pointers.js';
 
 describe('marks', () => {
   it('number webs and knife edges in the order of the report, one for all slabs', () => {
@@ -26,6 +27,15 @@ describe('marks', () => {
         .flatMap(({ members }) => members)
         .sort(),
     ).toEqual([0, 1, 2, 3]);
+  });
+
+  it('name the piece that a knife edge is on, but for the kept one', () => {
+    const [edge] = block.knifeEdges;
+    const slug = block.pieces.find(({ role }) => role !== 'kept');
+    if (edge === undefined || slug === undefined) throw new Error('the fixture has knife edges and a slug');
+    const own = { ...edge, piece: slug.id };
+    expect([ownerOf(block, { ...edge, piece: 'kept' }), ownerOf(block, own)]).toEqual([null, slug.label]);
+    expect(knifeLines(block, { ...own, interval: null }).at(-1)).toBe(`on ${slug.label}`);
   });
 
   const [web] = block.webs;

@@ -8,7 +8,7 @@ import { roleText } from '../pen/words.js';
 import type { Place } from '../view/edges.js';
 import { placeInside } from '../view/scan.js';
 import { onSheet, type View } from '../view/view.js';
-import { knifeMarks, webMarks } from './marks.js';
+import { knifeMarks, ownerOf, webMarks } from './marks.js';
 
 /** A web thinner than this on the sheet, mm, is ringed: two arrowheads would be one blot. */
 const THINNEST_SHOWN = 0.3;
@@ -43,10 +43,12 @@ export function webLines(
   return withInterval(numberText(thickness, units), interval, (n) => numberText(n, units));
 }
 
-/** A knife edge's angle, and between what it can lie if that is known: `28.4°`, `27.9° to 28.9°`. */
-export function knifeLines({ angle, interval }: Report['knifeEdges'][number]): readonly string[] {
+/** A knife edge's angle, between what it can lie if that is known, and its piece: `28.4°`, `27.9° to 28.9°`, `on SLUG 1`. */
+export function knifeLines(report: Report, knifeEdge: Report['knifeEdges'][number]): readonly string[] {
+  const { angle, interval } = knifeEdge;
   const text = (degrees: number): string => `${angleText(degrees)}°`;
-  return withInterval(text(angle), interval, text);
+  const owner = ownerOf(report, knifeEdge);
+  return [...withInterval(text(angle), interval, text), ...(owner === null ? [] : [`on ${owner}`])];
 }
 
 function withInterval(
@@ -66,7 +68,7 @@ export function drawKnives(parent: Container, report: Report, view: View, theme:
     parent
       .circle(1)
       .attr({ cx: toMicron(at[0]), cy: toMicron(at[1]), 'data-mark': id, 'data-about': about[0] });
-    return { text: id, more: knifeLines(knifeEdge), at, end: 'arrow', about, colour: theme.warning };
+    return { text: id, more: knifeLines(report, knifeEdge), at, end: 'arrow', about, colour: theme.warning };
   });
 }
 

@@ -102,7 +102,7 @@ export function markTable(report: Report, prefix: string, limit: number, compact
   ]);
   const knives = knifeMarks(report).map(({ id, knifeEdge, slabs }) => [
     id,
-    `edge ${inOneLine(knifeLines(knifeEdge))}`,
+    `edge ${inOneLine(knifeLines(report, knifeEdge))}`,
     ...cells(knifeEdge.at, knifeEdge.between, slabs),
   ]);
   return {
@@ -120,8 +120,9 @@ export function markTable(report: Report, prefix: string, limit: number, compact
   };
 }
 
-function inOneLine([value = '', interval]: readonly string[]): string {
-  return interval === undefined ? value : `${value} (${interval})`;
+// A value, between which others it lies, and what it is on.
+function inOneLine([value = '', ...more]: readonly string[]): string {
+  return [value, ...more.map((line) => (line.startsWith('on ') ? line : `(${line})`))].join(' ');
 }
 
 // Where not all rows fit, webs and knife edges share the room, so that the worst of both are there.
