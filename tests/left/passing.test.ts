@@ -31,7 +31,11 @@ describe('bodies that come loose and are cut away later', () => {
     expect(passing).toHaveLength(1);
     expect(passing[0]).toMatchObject({ freedBy: 'rough', role: 'slug' });
     expect(passing[0]?.volume).toBeCloseTo(segment(8, 3) * 12, 8);
-    expect(findings[0]).toMatchObject({ level: 'danger', code: 'loose-slug', about: ['body:slug-1', 'cut:rough', 'step:0'] });
+    expect(findings[0]).toMatchObject({
+      level: 'danger',
+      code: 'loose-slug',
+      about: ['body:slug-1', 'cut:rough', 'step:0'],
+    });
     expect(passing[0]).toMatchObject({ atDepth: 12, end: 'cut into', endStep: 1 });
   });
 

@@ -1,5 +1,6 @@
 import type { BreakOff, Report, ReportBody, ReportFloor, ReportStep } from '@edgebite/core';
 import { lengthText } from '@edgebite/svg';
+import { joinedBy } from '../step/bodies.js';
 import { sizeText, stepName } from '../step/names.js';
 import { roughText } from '../text/figures.js';
 
@@ -11,13 +12,13 @@ export function fallsOf(report: Report, indices: readonly number[]): string[] {
 }
 
 function bodyText(report: Report, body: ReportBody): string {
-  const { id, role, step, endStep, thickness } = body;
+  const { id, role, step, endStep } = body;
   const name = `${id}, ${sizeText(report, body)}`;
   switch (role) {
     case 'held slug':
       return heldText(report, body);
     case 'hanging':
-      return `${name}, hangs from ${stepName(report, step)} on, by metal ${lengthText(thickness ?? 0, report.units)} thick.`;
+      return `${name}, hangs from ${stepName(report, step)} on, by metal ${lengthText(joinedBy(report, body) ?? 0, report.units)} thick.`;
     default: {
       const freed = report.steps.findIndex(({ frees }) => frees.some((one) => one.body === id));
       const when = endStep === null ? '' : ` Take it out before ${stepName(report, endStep)}.`;

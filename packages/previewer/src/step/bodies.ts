@@ -33,9 +33,14 @@ export function bodyLines(report: Report, step: ReportStep, index: number): stri
 }
 
 function heldText(report: Report, body: ReportBody): string {
-  const { thickness } = body;
+  const thickness = joinedBy(report, body);
   const by = thickness === null ? 'metal under it' : `metal ${lengthText(thickness, report.units)} thick`;
   return `${body.id}, ${sizeText(report, body)}, stays on ${by}.`;
+}
+
+/** How thick the metal is that joins a body: its floor, or what it hangs by; null where it is loose. */
+export function joinedBy({ steps }: Report, { id, held, step }: ReportBody): number | null {
+  return held?.thickness ?? steps[step]?.hangs.find(({ body }) => body === id)?.thickness ?? null;
 }
 
 function bodyOf(report: Report, id: string): ReportBody {

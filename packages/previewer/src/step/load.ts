@@ -7,9 +7,9 @@ export const PUSH_NOTE =
   'Right is X+, away from you is Y+; degrees from X+ counter-clockwise, seen from above. Pushes are for a spindle that turns clockwise, seen from above. Side load: 0 where teeth push evenly all round, 1 where all push one way.';
 
 /** What a step meets on its way down, one line each: at entry, at worst and breaking through, where they differ. */
-export function loadLines(report: Report, { load }: ReportStep): string[] {
+export function loadLines(report: Report, { load, starts }: ReportStep): string[] {
   if (load === null) return [];
-  const { starts, entry, worst, breakThrough } = load;
+  const { entry, worst, breakThrough } = load;
   if (entry === null) return ['Meets no metal.'];
   const met = starts === 'metal' ? [] : [`Starts in no metal, meets it ${deep(report, entry)}.`];
   const moments = [

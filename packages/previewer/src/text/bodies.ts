@@ -1,5 +1,6 @@
 import type { Report, ReportBody } from '@edgebite/core';
 import { numberText, roleText, unitText } from '@edgebite/svg';
+import { joinedBy } from '../step/bodies.js';
 import { type Column, tableText } from './table.js';
 import { left, right } from './tables.js';
 
@@ -17,7 +18,7 @@ export function bodiesTable(report: Report): string {
       right('at depth', ({ atDepth }) => number(atDepth)),
       right(`volume ${unitText(units)}³`, ({ volume }) => number(volume)),
       ...mass,
-      right('joined by', ({ thickness }) => number(thickness)),
+      right('joined by', (body) => number(joinedBy(report, body))),
       left('then', endText),
     ],
     report.bodies,
