@@ -98,16 +98,16 @@ describe('chains worked by hand', () => {
   });
 
   it('a stop, a gauge block, and the part on it', () => {
-    // Zero to the stop's face: half of 10. Then a block of 25, on which the part bears:
-    // the left edge is at 5 + 25 = 30, and a hole 60 in from it at 90.
+    // The stop's face looks to the right, so the tip of 10 touches it from there: it is at -5. Then a block of 25, on
+    // which the part bears: the left edge is at -5 + 25 = 20, and a hole 60 in from it at 80.
     const x = axis(
       0,
-      { kind: 'edge finder', length: 10, tolerance: 0.01 },
+      { kind: 'edge finder', length: 10, way: -1, tolerance: 0.01 },
       { kind: 'block', length: 25, tolerance: 0.001 },
       { kind: 'stop', length: null, way: 0, tolerance: 0.005 },
     );
     const lay = laid(setup({ zero: { x, y: axis(0) } }), MM);
-    expect(readoutAt(lay, { x: 60, y: 5.2 })).toEqual([90, 5.2]);
+    expect(readoutAt(lay, { x: 60, y: 5.2 })).toEqual([80, 5.2]);
     // 0.010 + 0.001 + 0.005 = 0.016; sqrt(100 + 1 + 25) / 1000 = 0.0112250.
     expect(lay.x.worst).toBeCloseTo(0.016, 15);
     expect(lay.x.rss).toBeCloseTo(0.011224972, 9);

@@ -36,20 +36,20 @@ function setupOf(
   cuts: string[],
   over: Partial<Setup> = {},
 ): Setup {
-  const finder = (to: string) => ({
+  const finder = (to: string, way: '+' | '-') => ({
     kind: 'edge finder' as const,
     from: 'zero',
     to,
     diameter: r.between(4, 10),
     units: 'mm' as const,
-    way: '+' as const,
+    way,
     tolerance: r.tolerance(),
   });
   return {
     id,
     zero: {
       x: [
-        finder('stop face'),
+        finder('stop face', '-'),
         {
           kind: 'block',
           to: 'block end',
@@ -60,7 +60,7 @@ function setupOf(
         },
         { kind: 'stop', to: 'left', tolerance: r.tolerance(), units: 'mm' },
       ],
-      y: [{ ...finder('zero'), from: 'front', way: '-' }],
+      y: [{ ...finder('zero', '-'), from: 'front' }],
     },
     cuts,
     ...over,

@@ -236,7 +236,7 @@ describe('a report as text', () => {
     expect(text).toContain('block 20 mm');
     expect(text).toContain('edge finder 0.2 in');
     expect(text).toContain('from zero to stop face');
-    expect(text).toMatch(/pin +3\.0135 +0\.3360 +0\.00011, -0\.00022/);
+    expect(text).toMatch(/pin +2\.8135 +0\.3360 +0\.00011, -0\.00022/);
   });
 });
 
@@ -267,7 +267,7 @@ it('a finder of one name pushes a part apart from both ends', () => {
 });
 
 it('finders of one name are off by the same in two setups', () => {
-  const x = [finder('stop face', { name: 'tip' }), { kind: 'stop', to: 'left' }];
+  const x = [finder('stop face', { name: 'tip', way: '-' }), { kind: 'stop', to: 'left' }];
   const zero = { x, y: [finder('front', { tolerance: 0 })] };
   const cuts = [bore('a', [30, 20], 8), bore('b', [39, 20], 8)];
   const turned = { id: 't', zero, cuts: ['b'], turn: 180 };
@@ -275,7 +275,7 @@ it('finders of one name are off by the same in two setups', () => {
   // Turned half round the finder's error pushes both holes apart, or together: twice 0.02, also by squares.
   const [low, high] = one.webs[0]?.interval?.rss ?? [0, 0];
   expect((high - low) / 2).toBeCloseTo(Math.hypot(0.04, 0.0025, 0.0025), 6);
-  const unnamed = { x: [finder('stop face'), { kind: 'stop', to: 'left' }], y: zero.y };
+  const unnamed = { x: [finder('stop face', { way: '-' }), { kind: 'stop', to: 'left' }], y: zero.y };
   const two = reportOn(cuts, [
     { id: 's', zero: unnamed, cuts: ['a'] },
     { ...turned, zero: unnamed },

@@ -16,32 +16,7 @@ const job = (setup: object, cuts: object[] = [EYE]) => ({
   cuts,
 });
 
-const stop = {
-  stops: [{ id: 's', face: 'left' }],
-  zero: {
-    x: [
-      { touch: 's', tip: 10, reads: 0 },
-      { bears: 'left', on: 's' },
-    ],
-    y: [{ touch: 'front', tip: 10, reads: 0 }],
-    z: [{ touch: 'top', feeler: 0.1, reads: 0 }],
-  },
-};
-
 describe('a zero at a stop', () => {
-  it('is half a tip outside of its face, so that the part is half a tip the other side of the zero', () => {
-    // The eye is 60 from the left end at -5, and 10 from the front face at 5: 55 and 15.
-    const [target] = examine(parseJob(job(stop))).setups[0]?.targets ?? [];
-    expect(target?.exact).toEqual([55, 15]);
-  });
-
-  it('counts a block between the stop and the part', () => {
-    const { zero } = stop;
-    const x = [zero.x[0], { bears: 'left', on: 's', block: 25 }];
-    const [target] = examine(parseJob(job({ ...stop, zero: { ...zero, x } }))).setups[0]?.targets ?? [];
-    expect(target?.exact).toEqual([80, 15]);
-  });
-
   it('is not taken where the tip would stand within the stop', () => {
     // Written as a chain that grows from the zero to the face that the part lies beyond: 5 before a face that the stop
     // itself lies before, so that the tip would be inside of the stop.

@@ -6,6 +6,7 @@ import type { Vector } from '../geometry/point.js';
 import { SAME_DIRECTION } from '../left/walls.js';
 import { loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import type { Outward } from './touched-side.js';
 
 /** What the places of a chain are read against. */
 export interface ChainPart {
@@ -19,6 +20,8 @@ export interface ChainPart {
 export interface PartPlace {
   readonly words: string;
   readonly at: number;
+  /** Which way its face looks along the axis; null of a place that is no face. */
+  readonly outward: Outward;
 }
 
 /** The words for the outermost places of the part as it lies: the least along the axis, and the most. */
@@ -29,11 +32,12 @@ const EDGE = /^(outline:\d+|hole:\d+:\d+)$/;
 /** The place on the part that a chain ends at, or what is wrong with it. */
 export function placeOnPart(place: ChainPlace, part: ChainPart): PartPlace | string {
   const { outline, axis, direction } = part;
-  if (typeof place !== 'string') return { words: placeWord(place), at: along(place, direction) };
+  if (typeof place !== 'string')
+    return { words: placeWord(place), at: along(place, direction), outward: null };
   const own: readonly string[] = OUTERMOST[axis];
   if (own.includes(place)) {
     const [least, most] = outermost(outline, direction);
-    return { words: place, at: place === own[0] ? least : most };
+    return { words: place, at: place === own[0] ? least : most, outward: place === own[0] ? -1 : 1 };
   }
   if (EDGE.test(place)) return edgePlace(place, part);
   const choice = `"${own[0]}", "${own[1]}", a straight edge such as "outline:0", or [x, y]`;
@@ -54,7 +58,9 @@ function edgePlace(name: string, { outline, axis, direction }: ChainPart): PartP
   const lean = Math.abs(along(edge.b, direction) - along(edge.a, direction)) / length;
   if (lean > SAME_DIRECTION)
     return `is ${described(name)}, which does not stand square to ${axis} in this setup`;
-  return { words: name, at: along(edge.a, direction) };
+  // Metal lies to the left of an edge.
+  const out = along({ x: edge.b.y - edge.a.y, y: edge.a.x - edge.b.x }, direction);
+  return { words: name, at: along(edge.a, direction), outward: out > 0 ? 1 : -1 };
 }
 
 /** A place as its name or its coordinates. */

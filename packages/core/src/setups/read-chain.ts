@@ -6,6 +6,7 @@ import type { JobIssue } from '../document/errors.js';
 import type { LinkDocument } from '../document/schema.js';
 import { bad, good, pointOf, type Read } from '../job/read-edges.js';
 import { type ChainPart, OUTERMOST, placeOnPart, placeWord } from './read-chain-place.js';
+import { sideIssues } from './touched-side.js';
 
 /** The word for the place where the readout shows 0. */
 const ZERO = 'zero';
@@ -34,6 +35,9 @@ export function readChain(
   if (typeof place === 'string') {
     return bad(isForward ? `${path}/${links.length - 1}/to` : `${path}/0/from`, place);
   }
+  const pathOf = (k: number) => `${path}/${isForward ? k : links.length - 1 - k}`;
+  const sides = sideIssues(fromZero, place.outward, pathOf, !isForward);
+  if (sides.length > 0) return { ok: false, issues: sides };
   return good({ place: place.words, at: place.at + 0, links: fromZero });
 }
 
