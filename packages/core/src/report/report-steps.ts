@@ -53,6 +53,7 @@ const hangsSchema = z.strictObject({
   }),
   forceUnit: z.enum(['N', 'lbf']).nullable(),
   atDepth: amount.meta({ description: 'How deep the tool was when the metal that joins it became so thin.' }),
+  view: regionSchema.meta({ description: 'Its plan view then.' }),
 });
 
 const loadAtSchema = z

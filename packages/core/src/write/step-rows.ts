@@ -77,6 +77,7 @@ function stepRow(
         thickness,
         ...forceOf(job, area),
         atDepth: depth,
+        view: regionToJson(plan),
       };
     }),
     meets: result.bodies.flatMap(({ cutBy }, k) => {

@@ -135,9 +135,9 @@ describe('what the drawing shows', () => {
     }));
     for (const { angle } of patterns) expect(['45', '-45']).toContain(angle);
     const large = patterns.filter(({ small }) => !small).map(({ look }) => look);
-    // Kept at the top and lower, three slugs, one held slug, two offcuts.
-    expect(large).toHaveLength(8);
-    expect(new Set(large).size).toBe(8);
+    // Kept at the top and lower, three slugs, one held slug, two offcuts, and the dots of what a step takes.
+    expect(large).toHaveLength(9);
+    expect(new Set(large).size).toBe(9);
   });
 
   it('has a section where cuts stop short, with the depths, and none where all go through', () => {

@@ -42,6 +42,8 @@ export type FaceKind = 'top' | 'lower' | 'small';
 /** Hands out the fills of faces, and makes each pattern when it is first wanted, under a stable id. */
 export interface Hatching {
   fill(role: Role, turn: number, kind: FaceKind): string;
+  /** Of what a step takes: dots. */
+  taken(): string;
 }
 
 /** Hatching of a drawing; patterns are added to `sheet`. */
@@ -55,7 +57,26 @@ export function hatchingIn(sheet: Container, { prefix, theme }: Pen): Hatching {
       made.add(id);
       return `url(#${id})`;
     },
+    taken: () => {
+      const id = `${prefix}taken`;
+      if (!made.has(id)) addDots(home, id, theme);
+      made.add(id);
+      return `url(#${id})`;
+    },
   };
+}
+
+/** From dot to dot, and the size of one, mm. */
+const DOTS = { pitch: 1.2, size: 0.36 } as const;
+
+function addDots(home: Container, id: string, { kerf, soft }: Theme): void {
+  const { pitch, size } = DOTS;
+  home
+    .pattern(pitch, pitch, (tile) => {
+      tile.rect(pitch, pitch).attr('fill', kerf);
+      tile.circle(size).attr({ cx: pitch / 2, cy: pitch / 2, fill: soft });
+    })
+    .attr({ id, patternTransform: 'rotate(45)' });
 }
 
 /** Which of its role's pieces each piece is, counted from 0; those beyond the last turn begin anew. */

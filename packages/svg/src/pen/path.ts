@@ -1,6 +1,6 @@
 import type { ReportEdge, ReportRegion } from '@edgebite/core';
 import { type Place, placesAlong, type ReportArc, turnOf } from '../view/edges.js';
-import { onSheet, type View } from '../view/view.js';
+import { isTurnedOver, onSheet, type View } from '../view/view.js';
 
 /** Decimals of a millimetre on the sheet in path data. A tenth of a micron: far under any printer's dot. */
 const DECIMALS = 4;
@@ -43,7 +43,7 @@ function edgePath(edge: ReportEdge, view: View, decimals: number): string {
   if (bulgeOf(edge) * view.factor < 10 ** -decimals / 2) return `L${pair(edge.b, view, decimals)}`;
   const radius = pathNumber(edge.radius * view.factor, decimals);
   // Counter-clockwise with y up is the negative direction of the sheet's angles: sweep flag 0.
-  const flags = `0 0 ${edge.ccw ? 0 : 1}`;
+  const flags = `0 0 ${edge.ccw === isTurnedOver(view) ? 1 : 0}`;
   return waypoints(edge)
     .map((place) => `A${radius} ${radius} ${flags} ${pair(place, view, decimals)}`)
     .join('');

@@ -11,6 +11,7 @@ import { depthText } from '../pen/words.js';
 import type { Place } from '../view/edges.js';
 import { boundsOfRegion } from '../view/scan.js';
 import { type Box, holds, onSheet, type View } from '../view/view.js';
+import { directionAt } from './directions.js';
 
 /** With more cuts than this, names far from their places would hide more than they tell. */
 const CROWD = 12;
@@ -107,22 +108,14 @@ export function drawCross(
   if (dashes.length > 0) path.attr('stroke-dashoffset', toMicron((CHAIN[0] as number) / 2));
 }
 
-function drawPath(parent: Container, cut: ReportCut, view: View): void {
+/** Draws the path of a cut as a chain line with an arrowhead at its end. */
+export function drawPath(parent: Container, cut: ReportCut, view: View): void {
   const edges = cut.path ?? [];
   lined(parent.path(chainPath(edges, view)), NARROW, CHAIN).attr('data-path', 'tool-centre');
   const last = edges[edges.length - 1];
   if (last === undefined) return;
-  const tip = onSheet(view, last.b);
-  const [dx, dy] = backwards(last);
-  arrowhead(parent, tip, [tip[0] + dx, tip[1] + dy]);
-}
-
-// Against the travel at the end of an edge, on the sheet.
-function backwards(edge: NonNullable<ReportCut['path']>[number]): Place {
-  if (edge.kind === 'line') return [edge.a[0] - edge.b[0], edge.b[1] - edge.a[1]];
-  const rx = edge.b[0] - edge.center[0];
-  const ry = edge.b[1] - edge.center[1];
-  return edge.ccw ? [ry, rx] : [-ry, -rx];
+  const [dx, dy] = directionAt(last, 'end');
+  arrowhead(parent, onSheet(view, last.b), onSheet(view, [last.b[0] + dx, last.b[1] + dy]));
 }
 
 interface Centre {

@@ -56,7 +56,7 @@ export function drawTop(
   drawMetal(inside, report, view, pen, hatching);
   const tool = tinted(inside.group(), theme.tool).attr('id', `${prefix}cuts`);
   drawFootprints(tool, report, cuts, view, prefix);
-  drawWorking(tool, cuts, view, theme);
+  drawWorking(tool, report, cuts, view, theme);
   const centres = drawCentres(tool, report, cuts, view, plan);
   const near = namedKeepOuts(report);
   drawKeepOuts(tinted(inside.group(), theme.soft), near, view);

@@ -1,4 +1,4 @@
-import type { Report, ReportCut, ReportKeepOut } from '@edgebite/core';
+import type { Report, ReportCut, ReportKeepOut, ReportStep } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import { arrowhead, type Label } from '../pen/label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted } from '../pen/lines.js';
@@ -11,15 +11,23 @@ import { placeInside } from '../view/scan.js';
 import { onSheet, type View } from '../view/view.js';
 
 /** Length of the arrow by which a tool comes off its wall, and of a full side load, mm. */
-const ARROW_LENGTH = { backOff: 6, load: 8 } as const;
+export const ARROW_LENGTH = { backOff: 6, load: 8 } as const;
 
 /** Draws how the cuts are made, as far as the report says: passes, tool paths with their leads, ways off the wall. */
-export function drawWorking(parent: Container, cuts: readonly ReportCut[], view: View, theme: Theme): void {
+export function drawWorking(
+  parent: Container,
+  report: Report,
+  cuts: readonly ReportCut[],
+  view: View,
+  theme: Theme,
+): void {
+  // Of a cut with passes the last, which is at the wall that it leaves.
+  const steps = new Map(report.steps.map((step) => [step.cut, step]));
   for (const cut of cuts) {
     const group = tinted(parent.group(), theme.tool).attr('data-about', clean(`cut:${cut.id}`));
     drawPasses(group, cut, view);
     drawToolPath(group, cut, view, theme);
-    drawBackOff(group, cut, view);
+    drawBackOff(group, steps.get(cut.id), view);
     if (group.children().length === 0) group.remove();
   }
 }
@@ -63,24 +71,23 @@ function drawToolPath(group: Container, { toolPath, path }: ReportCut, view: Vie
 }
 
 /** An arrow from the centre the way that the tool comes off its wall. */
-function drawBackOff(group: Container, { backOff, center }: ReportCut, view: View): void {
-  if (backOff === null || backOff.direction === null || center === null) return;
-  drawArrow(group, onSheet(view, center), backOff.direction, ARROW_LENGTH.backOff);
+function drawBackOff(group: Container, step: ReportStep | undefined, view: View): void {
+  if (step === undefined || step.center === null || step.backOff.drawn === null) return;
+  drawArrow(group, onSheet(view, step.center), step.backOff.drawn, ARROW_LENGTH.backOff);
 }
 
-/** An arrow from a cut's centre the way that it pushes the part: the longer, the harder. */
-export function drawLoad(group: Container, { load, center }: ReportCut, view: View): void {
-  if (load === null || center === null || load.sideLoad.direction === null) return;
-  const length = ARROW_LENGTH.load * load.sideLoad.size;
-  if (length < 1) return;
-  drawArrow(group, onSheet(view, center), load.sideLoad.direction, length);
-}
-
-function drawArrow(group: Container, [x, y]: Place, degrees: number, length: number): void {
+/** Draws an arrow from a place of the sheet, so many degrees counter-clockwise from the right; returns its ends. */
+export function drawArrow(
+  group: Container,
+  [x, y]: Place,
+  degrees: number,
+  length: number,
+): readonly [Place, Place] {
   const angle = (degrees * Math.PI) / 180;
   const tip: Place = [x + length * Math.cos(angle), y - length * Math.sin(angle)];
   lined(group.line(toMicron(x), toMicron(y), toMicron(tip[0]), toMicron(tip[1])), NARROW * 1.6);
   arrowhead(group, tip, [x, y]);
+  return [[x, y], tip];
 }
 
 /** Draws jaws, stops, parallels and clamps as neighbouring parts, in double-dash chain lines. */
@@ -97,11 +104,10 @@ export function namedKeepOuts(report: Report): readonly ReportKeepOut[] {
   return report.keepOut.filter(({ id }) => named.has(`keepOut:${id}`));
 }
 
-/** Those beside the part while a cut is made: what lies under it is not seen from the top. */
-export function keepOutsFor(report: Report, cut: string): readonly ReportKeepOut[] {
-  const setup = report.setups.find(({ cuts }) => cuts.includes(cut));
+/** Those beside the part in a setup: what lies under it is not seen from the top. */
+export function keepOutsFor(report: Report, setup: string): readonly ReportKeepOut[] {
   return report.keepOut.filter(
-    ({ setup: own, kind }) => kind !== 'parallel' && (own === null || own === setup?.id),
+    ({ setup: own, kind }) => kind !== 'parallel' && (own === null || own === setup),
   );
 }
 

@@ -6,6 +6,7 @@ import { boundsOfRegion } from '../view/scan.js';
 import type { Box, View } from '../view/view.js';
 import { type PlacedTable, placeTables } from './foot.js';
 import { legendHeight } from './legend.js';
+import { picturesOf } from './pictures.js';
 
 /** Where the steps go: down the left side or across the top, in so many frames. */
 export interface StepBand {
@@ -29,7 +30,7 @@ export interface Layout {
   readonly footing: Box;
   /** Null where there is nothing to find fault with. */
   readonly side: SideBox | null;
-  /** Null where nothing is cut. */
+  /** Null where nothing is cut, and in a job that is too large for pictures of its steps. */
   readonly steps: StepBand | null;
   /** The plan and all that is drawn round it. */
   readonly plan: Box;
@@ -62,8 +63,8 @@ const OUTSTAND = 0.3;
 
 /** Size of a step's frame, mm: across the band; least and greatest along it. */
 const STEP = {
-  down: { across: 46, least: 24, most: 38 },
-  across: { across: 36, least: 38, most: 62 },
+  down: { across: 46, least: 34, most: 46 },
+  across: { across: 42, least: 46, most: 62 },
 } as const;
 
 /**
@@ -106,10 +107,14 @@ type Arrangement = Pick<Layout, 'side' | 'steps' | 'plan' | 'section' | 'scale' 
 function bestArrangement(report: Report, body: Box): Arrangement {
   const box = boundsOfRegion(report.outline);
   const wide = box === null || box.maxX - box.minX >= box.maxY - box.minY;
+  const pictures = picturesOf(report).length;
   const sides = report.findings.length === 0 ? [null] : (['right', 'under'] as const);
   const ways = wide ? (['down', 'across'] as const) : (['across', 'down'] as const);
   const all = sides.flatMap((side) =>
-    (report.cuts.length === 0 ? [null] : ways).map((way) => arranged(report, body, side, way)),
+    (pictures === 0 ? [null] : ways).map((way) => {
+      const steps = way === null ? null : stepBand(pictures, body, way);
+      return arranged(report, body, side, steps);
+    }),
   );
   return all.reduce((best, one) => (factorOf(one.scale) > factorOf(best.scale) ? one : best));
 }
@@ -118,9 +123,8 @@ function arranged(
   report: Report,
   body: Box,
   at: 'right' | 'under' | null,
-  way: StepBand['way'] | null,
+  steps: StepBand | null,
 ): Arrangement {
-  const steps = way === null ? null : stepBand(report, body, way);
   const rest = steps === null ? body : besides(body, steps);
   if (at === null) return { side: null, steps, ...placeViews(report, rest) };
   if (at === 'right') {
@@ -133,10 +137,10 @@ function arranged(
   return { side, steps, ...placeViews(report, { ...rest, height }) };
 }
 
-function stepBand(report: Report, body: Box, way: StepBand['way']): StepBand {
+function stepBand(pictures: number, body: Box, way: StepBand['way']): StepBand {
   const { across, least, most } = STEP[way];
   const length = way === 'down' ? body.height : body.width;
-  const frames = Math.max(2, Math.min(report.cuts.length + 1, Math.floor(length / least)));
+  const frames = Math.max(1, Math.min(pictures, Math.floor(length / least)));
   const box = way === 'down' ? { ...body, width: across } : { ...body, height: across };
   return { box, way, frames, most };
 }

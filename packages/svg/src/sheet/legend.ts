@@ -7,6 +7,7 @@ import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted, WIDE } from '.
 import type { Pen } from '../pen/pen.js';
 import { fitted, TYPE, textWidth, write } from '../pen/text.js';
 import type { Box } from '../view/view.js';
+import { hasSections } from './pictures.js';
 
 /** Height of a row of entries, and the size of a sample, mm. */
 const ENTRY = 5;
@@ -81,26 +82,35 @@ function entriesFor(report: Report, strip: StripOf | null): readonly Entry[] {
     hanging: 'hanging by thin metal',
     offcut: 'loose offcut',
   };
-  const roles = ROLES.filter((role) => report.pieces.some((piece) => piece.role === role));
+  const roles = ROLES.filter(
+    (role) =>
+      report.pieces.some((piece) => piece.role === role) || report.bodies.some((body) => body.role === role),
+  );
   const some = (has: boolean, text: string, draw: Entry['draw']): Entry[] => (has ? [{ text, draw }] : []);
   const lower = report.cuts.some((c) => !c.through && c.from === 'top' && c.removedVolume > 0);
   const passes = report.cuts.some((c) => (c.passes?.list.length ?? 0) > 1);
-  const loads = report.cuts.some((c) => (c.load?.sideLoad.direction ?? null) !== null);
-  const ways = report.cuts.some((c) => (c.backOff?.direction ?? null) !== null);
+  const drawn = hasSections(report);
+  const loads = report.steps.some(({ load }) => (load?.worst?.push ?? null) !== null);
+  const ways = report.steps.some(({ backOff }) => backOff.machine !== null);
   const below = report.cuts.some((c) => c.from === 'bottom' && !c.through);
   return [
     ...roles.map((role) => ({ text: names[role], draw: face((h) => h.fill(role, 0, 'top')) })),
     ...some(
       lower,
-      'face under the top one',
+      'lower face',
       face((h) => h.fill('kept', 0, 'lower')),
     ),
-    { text: 'part before cutting', draw: rule(DOUBLE_DASH_CHAIN, 'ink') },
+    { text: 'part before', draw: rule(DOUBLE_DASH_CHAIN, 'ink') },
     ...some(report.cuts.length > 0, 'rim of a cut', rule([], 'tool')),
     ...some(below, 'rim of a cut from below', rule(HIDDEN, 'tool')),
-    ...some(report.cuts.length > 0, 'centre, path of the tool', rule(CHAIN, 'tool')),
-    ...some(passes, 'pass, and where it bites most', passSign),
-    ...some(loads, 'push on the part', arrowSign('ink')),
+    ...some(report.cuts.length > 0, 'centre, tool path', rule(CHAIN, 'tool')),
+    ...some(passes, 'pass, and its bite', passSign),
+    ...some(
+      drawn,
+      'taken in a step',
+      face((h) => h.taken()),
+    ),
+    ...some(loads && drawn, 'push on the part', arrowSign('ink')),
     ...some(ways, 'way off the wall', arrowSign('tool')),
     ...some(
       report.keepOut.some(({ kind }) => kind !== 'parallel'),
@@ -111,8 +121,12 @@ function entriesFor(report: Report, strip: StripOf | null): readonly Entry[] {
     ...some(report.knifeEdges.length > 0, 'K knife edge', knifeSign),
     ...some(report.findings.length > 0, 'finding, as numbered', findingSign),
     ...(strip === null ? [] : [stripEntry(strip)]),
+    ...some(report.steps.length > 0 && !drawn, NO_PICTURES, () => {}),
   ];
 }
+
+/** What is said where the sections of the steps are not in the report. */
+const NO_PICTURES = 'too many steps for pictures: the finished part alone is drawn';
 
 /** Longest name of a cut in the legend, mm. */
 const NAME = 24;

@@ -1,5 +1,6 @@
-import type { Report, ReportTarget } from '@edgebite/core';
+import type { Report, ReportStep, ReportTarget } from '@edgebite/core';
 import { fixed, numberText } from '../pen/numbers.js';
+import type { Place } from '../view/edges.js';
 
 /** Where a cut's readout is to stand, and in which setup; null where the job has no setup for it. */
 export interface Readout {
@@ -24,19 +25,25 @@ export function readoutOf(report: Report, cut: string, number: number | null = n
 
 /** Both numbers of a target as the readout shows them, with the decimals of its resolution. */
 export function readoutNumbers({ setup, target }: Readout): readonly [string, string] {
-  const { units, resolution } = setup.readout;
-  const decimals = decimalsOf(resolution);
-  const text = (value: number): string =>
-    decimals === null ? numberText(value, units) : fixed(value, decimals);
+  const text = textOn(setup);
   return [text(target.readout[0]), text(target.readout[1])];
 }
 
-/** `X 12.345 Y 6.000` for the readout; null where the job has no setup for the cut. */
-export function targetText(report: Report, cut: string): string | null {
-  const readout = readoutOf(report, cut);
-  if (readout === null) return null;
-  const [x, y] = readoutNumbers(readout);
-  return `X ${x} Y ${y}`;
+function textOn({ readout: { units, resolution } }: Report['setups'][number]): (value: number) => string {
+  const decimals = decimalsOf(resolution);
+  return (value) => (decimals === null ? numberText(value, units) : fixed(value, decimals));
+}
+
+/**
+ * Numbers of a step's readout as it shows them: `X 12.345 Y 6.000`; in the job's unit where it is in no setup. Of a move
+ * `from` another place only the numbers that change, and both of one that changes none.
+ */
+export function stepReadout(report: Report, step: ReportStep, [x, y]: Place, from?: Place): string {
+  const setup = report.setups.find(({ id }) => id === step.setup);
+  const text = setup === undefined ? (value: number) => numberText(value, report.units) : textOn(setup);
+  if (from !== undefined && from[1] === y && from[0] !== x) return `X ${text(x)}`;
+  if (from !== undefined && from[0] === x && from[1] !== y) return `Y ${text(y)}`;
+  return `X ${text(x)} Y ${text(y)}`;
 }
 
 // Enough decimals to write every step of the readout; null beyond what any has.

@@ -1,54 +1,72 @@
-import type { Report, ReportCut } from '@edgebite/core';
+import type { Bounds, Report, ReportStep } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
-import { dimensionText, toMicron } from '../pen/numbers.js';
+import { toMicron } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
-import { clean, fitted, TYPE, textWidth, write } from '../pen/text.js';
-import { drawCross, drawFootprints, drawKerf } from '../plan/cuts.js';
-import { drawMetal, SMALL } from '../plan/metal.js';
-import { drawKeepOuts, drawLoad, keepOutsFor } from '../plan/working.js';
+import { clean, fitted, haloed, TYPE, textWidth, wrapped, write } from '../pen/text.js';
+import { axesOfStep, boundsAsLies } from '../plan/lie.js';
+import { drawKeepOuts, keepOutsFor } from '../plan/working.js';
 import { middleOf, type StepBand, shownBounds } from '../sheet/layout.js';
-import { targetText } from '../sheet/readouts.js';
-import type { Place } from '../view/edges.js';
-import { type Box, onSheet, type View } from '../view/view.js';
-import { type State, stepsOf } from './states.js';
+import { type Picture, picturesIn } from '../sheet/pictures.js';
+import { emptyRoom, nearest } from '../view/room.js';
+import { placeInside } from '../view/scan.js';
+import { type Box, onSheet, shrunk, type View } from '../view/view.js';
+import { bodiesIn, drawStepMetal, type ShownBody } from './step-metal.js';
+import { drawTools, type PicturePlace } from './step-tool.js';
+import { headText, linesOf, placeText, type StepLine, setupText, toolText } from './step-words.js';
 
-/** Room round what a frame holds, and for the lines over and under its picture, mm. */
+/** Room round what a frame holds, and for a line over or under its picture, mm. */
 const PAD = 1.6;
-const HEAD = 7.4;
 const LINE = 3.1;
+
+/** The picture keeps at least this share of what the lines over it leave. */
+const PICTURE_SHARE = 0.45;
 
 /** Size of the lesser lettering, mm. */
 const SMALL_TYPE = 2.5;
 
-/** Draws the part before, after each cut that has room for a frame, and at the end; says which cuts have none. */
+/** A frame with all that goes into it. */
+interface Frame {
+  readonly picture: Picture;
+  readonly cell: Box;
+  readonly box: Box;
+  /** Over the picture, and under it. */
+  readonly head: readonly HeadRow[];
+  readonly lines: readonly StepLine[];
+  /** What the picture shows, as the part lies. */
+  readonly bounds: Bounds;
+}
+
+/**
+ * Draws the steps that there is room for, each as the part lies in its setup: what stands after it, what it takes, what it
+ * lets go, the tool, its push and its way off the wall; says which steps have no frame.
+ */
 export function drawSteps(
   parent: Container,
   report: Report,
-  { box, way, frames, most }: StepBand,
+  { box, way, frames: count, most }: StepBand,
   pen: Pen,
   hatching: Hatching,
 ): void {
-  const steps = stepsOf(report, frames);
+  const { shown, leftOut } = picturesIn(report, count);
   const group = parent.group().attr({ id: `${pen.prefix}steps`, role: 'group', 'aria-label': 'Steps' });
-  const many = steps.leftOut.length > 0;
-  const note = many ? LINE + 1.5 : 0;
-  const count = steps.states.length;
-  const length = Math.min(most, (way === 'down' ? box.height - note : box.width) / count);
-  const cells = steps.states.map(
-    (_, i): Box =>
+  const note = leftOut.length > 0 ? LINE + 1.5 : 0;
+  const length = Math.min(most, (way === 'down' ? box.height - note : box.width) / shown.length);
+  const frames = shown.map((picture, i) => {
+    const cell: Box =
       way === 'down'
         ? { ...box, y: box.y + length * i, height: length }
-        : { ...box, x: box.x + length * i, width: length, height: box.height - note },
-  );
-  const factor = Math.min(...cells.map((cell) => factorIn(report, pictureIn(cell))));
-  steps.states.forEach((state, i) => {
-    drawStep(group, report, state, cells[i] as Box, factor, pen, hatching);
-    if (i > 0) rule(group, cells[i] as Box, way, pen);
+        : { ...box, x: box.x + length * i, width: length, height: box.height - note };
+    return frameIn(report, picture, cell);
   });
-  if (many) {
-    const names = steps.leftOut.map((k) => report.cuts[k]?.id).join(', ');
+  const factor = Math.min(...frames.map(factorIn));
+  frames.forEach((frame, i) => {
+    drawFrame(group, report, frame, factor, pen, hatching);
+    if (i > 0) rule(group, frame.cell, way, pen);
+  });
+  if (note > 0) {
+    const names = leftOut.map((picture) => headText(report, picture)).join('; ');
     const at = box.y + box.height - 1.6;
     write(group, fitted(`no frame: ${names}`, box.width - 2 * PAD, SMALL_TYPE), box.x + PAD, at, {
       size: SMALL_TYPE,
@@ -70,124 +88,144 @@ function rule(group: Container, { x, y, width, height }: Box, way: StepBand['way
   lined(line, NARROW * 0.6);
 }
 
-function drawStep(
+function frameIn(report: Report, picture: Picture, cell: Box): Frame {
+  const width = cell.width - 2 * PAD;
+  const head = headOf(report, picture, width);
+  const over = head.length * LINE + 1.2;
+  const room = cell.height - 2 * PAD - over;
+  const most = Math.max(Math.floor((room * (1 - PICTURE_SHARE)) / LINE), 0);
+  const lines: StepLine[] = [];
+  for (const { text, grave } of linesOf(report, picture)) {
+    const own = wrapped(text, width, SMALL_TYPE, grave);
+    if (lines.length + own.length <= most) lines.push(...own.map((line) => ({ text: line, grave })));
+  }
+  const height = Math.max(room - lines.length * LINE, 1);
+  const step = report.steps[picture.steps[0] as number] as ReportStep;
+  return {
+    picture,
+    cell,
+    head,
+    lines,
+    box: { x: cell.x + PAD, y: cell.y + PAD + over, width, height },
+    bounds: boundsAsLies(shownBounds(report, true), axesOfStep(report, step)),
+  };
+}
+
+function factorIn({ box: { width, height }, bounds: { minX, minY, maxX, maxY } }: Frame): number {
+  return Math.min((width - 1) / (maxX - minX), (height - 1) / (maxY - minY));
+}
+
+function drawFrame(
   parent: Container,
   report: Report,
-  state: State,
-  cell: Box,
+  { picture, cell, box, head, lines }: Frame,
   factor: number,
   pen: Pen,
   hatching: Hatching,
 ): void {
-  const { after, cut } = state;
-  const id = `step-${after}-`;
-  const group = parent.group().attr({ id: `${pen.prefix}step-${after}`, role: 'group' });
-  if (cut !== null) group.attr('data-about', clean(`cut:${cut.id}`));
-  const head = headOf(state);
-  group.attr('aria-label', clean(head));
-  const width = cell.width - 2 * PAD;
-  const [left, top] = [cell.x + PAD, cell.y + PAD];
-  const last = cut !== null && after === report.cuts.length ? 'final' : '';
-  const second = fitted(secondLine(report, cut), width - textWidth(last, SMALL_TYPE) - 1, SMALL_TYPE);
-  write(group, second, left, top + 5.4, { size: SMALL_TYPE });
-  if (last !== '')
-    write(group, last, left + width, top + 5.4, { size: SMALL_TYPE, anchor: 'end', bold: true });
-  const outcome = outcomeOf(report, cut);
-  const aside = tinted(group.group(), outcome.grave ? pen.theme.warning : pen.theme.soft);
-  const style = { size: SMALL_TYPE, bold: outcome.grave, anchor: 'end' } as const;
-  const wanted = textWidth(head, TYPE.small, true) + 2;
-  const own = Math.min(
-    textWidth(outcome.text, SMALL_TYPE, outcome.grave),
-    Math.max(width - wanted, width * 0.45),
-  );
-  write(aside, fitted(outcome.text, own + 0.01, SMALL_TYPE, outcome.grave), left + width, top + 2.2, style);
-  const name = fitted(head, width - own - 2, TYPE.small, true);
-  write(group, name, left, top + 2.2, { size: TYPE.small, bold: true });
+  const first = picture.steps[0] as number;
+  const id = `step-${first}-`;
+  const name = headText(report, picture);
+  const group = parent.group().attr({
+    id: `${pen.prefix}step-${first}`,
+    role: 'group',
+    'aria-label': clean([name, ...lines.map(({ text }) => text)].join('; ')),
+    'data-about': `step:${first}`,
+  });
+  drawHead(group, head, cell, pen);
+  drawLines(group, lines, { ...box, y: box.y + box.height }, pen);
 
-  const picture = pictureIn(cell);
   const clip = `${pen.prefix}${id}clip`;
+  const [x, y, width, height] = [box.x, box.y, box.width, box.height].map(toMicron);
   group
     .clip()
     .attr('id', clip)
-    .rect(toMicron(picture.width), toMicron(picture.height))
-    .attr({
-      x: toMicron(picture.x),
-      y: toMicron(picture.y),
-    });
+    .rect(width as number, height as number)
+    .attr({ x, y });
   const inside = group.group().attr('clip-path', `url(#${clip})`);
+  const step = report.steps[first] as ReportStep;
   const view: View = {
     middle: middleOf(shownBounds(report, true)),
-    at: [picture.x + picture.width / 2, picture.y + picture.height / 2],
+    at: [box.x + box.width / 2, box.y + box.height / 2],
     factor,
+    axes: axesOfStep(report, step),
   };
-  if (cut !== null) drawKerf(inside, report, [cut], view, pen, id);
-  drawMetal(inside, state.report, view, pen, hatching, SMALL, id);
-  if (cut !== null) drawKeepOuts(tinted(inside.group(), pen.theme.soft), keepOutsFor(report, cut.id), view);
-  if (cut !== null) drawTool(inside, report, cut, view, pen, id);
+  const bodies = bodiesIn(report, picture);
+  drawStepMetal(inside, report, picture, bodies, view, pen, hatching, id);
+  drawKeepOuts(tinted(inside.group(), pen.theme.soft), keepOutsFor(report, step.setup), view);
+  const place = { box, view, room: emptyRoom(shrunk(box, 0.2)) };
+  drawTools(inside, report, picture, place, pen);
+  drawNames(group, [...bodies.met, ...bodies.freed, ...bodies.hanging], place, pen);
 }
 
-function drawTool(
+/** A row over a picture: what stands at its left, and at its right. */
+interface HeadRow {
+  readonly text: string;
+  readonly aside: string;
+}
+
+/** The step and its setup; the tool; where the readout is to stand; how the part lies, beside the tool if both fit. */
+function headOf(report: Report, picture: Picture, width: number): readonly HeadRow[] {
+  const { name, lie } = setupText(report, picture);
+  const tool = toolText(report, picture);
+  const isBeside = textWidth(tool, SMALL_TYPE) + textWidth(lie, SMALL_TYPE) + 2 <= width;
+  return [
+    { text: headText(report, picture), aside: name },
+    { text: tool, aside: isBeside ? lie : '' },
+    { text: placeText(report, picture), aside: '' },
+    ...(isBeside ? [] : [{ text: '', aside: lie }]),
+  ];
+}
+
+function drawHead(group: Container, rows: readonly HeadRow[], cell: Box, { theme }: Pen): void {
+  const [left, width] = [cell.x + PAD, cell.width - 2 * PAD];
+  const soft = tinted(group.group(), theme.soft);
+  rows.forEach(({ text, aside }, i) => {
+    const [size, bold] = i === 0 ? [TYPE.small, true] : [SMALL_TYPE, false];
+    const base = cell.y + PAD + 2.2 + LINE * i;
+    const wanted = textWidth(text, size, bold) + 2;
+    const own =
+      text === '' ? width : Math.min(textWidth(aside, SMALL_TYPE), Math.max(width - wanted, width * 0.4));
+    if (aside !== '') {
+      const at = { size: SMALL_TYPE, anchor: 'end' } as const;
+      write(soft, fitted(aside, own + 0.01, SMALL_TYPE), left + width, base, at);
+    }
+    const room = aside === '' ? width : width - own - 2;
+    if (text !== '') write(group, fitted(text, room, size, bold), left, base, { size, bold });
+  });
+}
+
+function drawLines(parent: Container, lines: readonly StepLine[], { x, y }: Box, { theme }: Pen): void {
+  const warning = tinted(parent.group(), theme.warning);
+  lines.forEach(({ text, grave }, i) => {
+    write(grave ? warning : parent, text, x, y + LINE * (i + 1) - 0.5, { size: SMALL_TYPE, bold: grave });
+  });
+}
+
+/** How far off a body its name stands at most, mm. */
+const NAME_REACH = 23;
+
+/** Writes the name of every body beside it, with a line to it. */
+function drawNames(
   parent: Container,
-  report: Report,
-  cut: ReportCut,
-  view: View,
-  { theme, prefix }: Pen,
-  id: string,
+  bodies: readonly ShownBody[],
+  { box, view, room }: PicturePlace,
+  { theme }: Pen,
 ): void {
-  const tool = tinted(parent.group(), theme.tool);
-  drawFootprints(tool, report, [cut], view, `${prefix}${id}`);
-  const centre: Place | undefined = cut.center ?? cut.path?.[0]?.a;
-  if (centre !== undefined) drawCross(tool, onSheet(view, centre), 2.2, []);
-  drawLoad(tinted(parent.group(), theme.ink), cut, view);
-}
-
-function headOf({ after, cut }: State): string {
-  return cut === null ? 'before' : `${after} ${cut.id}`;
-}
-
-/** The tool and where it stands: on the readout if that is known, else from the zero of the coordinates. */
-function secondLine(report: Report, cut: ReportCut | null): string {
-  const length = (value: number): string => dimensionText(value, report.units);
-  if (cut === null) {
-    const [minX, minY, maxX, maxY] = Object.values(shownPart(report)) as [number, number, number, number];
-    return `${length(maxX - minX)} × ${length(maxY - minY)} × ${length(report.thickness)}`;
+  if (bodies.length === 0) return;
+  const group = tinted(parent.group(), theme.warning);
+  for (const { id, view: region } of bodies) {
+    const place = placeInside(region);
+    if (place === null) continue;
+    const at = onSheet(view, place);
+    const text = fitted(clean(id), box.width * 0.6, SMALL_TYPE, true);
+    const own = room.find(at, textWidth(text, SMALL_TYPE, true) + 0.8, SMALL_TYPE + 0.6, NAME_REACH);
+    if (own === null) continue;
+    room.take(at, own);
+    const end = nearest(own, at);
+    group.circle(0.9).attr({ cx: toMicron(at[0]), cy: toMicron(at[1]) });
+    lined(group.line(...([...at, ...end].map(toMicron) as [number, number, number, number])), NARROW);
+    const name = write(group, text, own.x + 0.4, own.y + SMALL_TYPE * 0.9, { size: SMALL_TYPE, bold: true });
+    haloed(name, theme).attr('data-about', clean(`body:${id}`));
   }
-  const target = targetText(report, cut.id);
-  const size = `\u00d8${length(cut.diameter)}`;
-  if (target !== null) return `${size}  ${target}`;
-  const at = cut.center ?? cut.path?.[0]?.a;
-  return at === undefined ? size : `${size}  ${length(at[0])}, ${length(at[1])}`;
-}
-
-function shownPart(report: Report): { minX: number; minY: number; maxX: number; maxY: number } {
-  const { minX, minY, maxX, maxY } = shownBounds({ ...report, cuts: [] });
-  return { minX, minY, maxX, maxY };
-}
-
-/** What comes of a cut, in a few words: what it sets loose, else how it stands to the part. */
-function outcomeOf(
-  report: Report,
-  cut: ReportCut | null,
-): { readonly text: string; readonly grave: boolean } {
-  if (cut === null) return { text: '', grave: false };
-  const loose = report.pieces.filter(({ freedBy, role }) => freedBy === cut.id && role !== 'kept');
-  const held = loose.every(({ role }) => role === 'held slug');
-  const names = loose.map(({ label }) => label).join(', ');
-  if (loose.length > 0) return { text: held ? `${names} on a floor` : `loose: ${names}`, grave: !held };
-  if (cut.relation === 'clear') return { text: 'misses the part', grave: false };
-  const { relation } = cut;
-  return {
-    text: cut.through ? relation : `${relation}, ${dimensionText(cut.depth, report.units)} deep`,
-    grave: false,
-  };
-}
-
-function pictureIn(cell: Box): Box {
-  const height = Math.max(cell.height - 2 * PAD - HEAD, 1);
-  return { x: cell.x + PAD, y: cell.y + PAD + HEAD, width: cell.width - 2 * PAD, height };
-}
-
-function factorIn(report: Report, { width, height }: Box): number {
-  const { minX, minY, maxX, maxY } = shownBounds(report, true);
-  return Math.min((width - 1) / (maxX - minX), (height - 1) / (maxY - minY));
 }
