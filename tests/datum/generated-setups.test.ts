@@ -27,6 +27,24 @@ const middle = fc.oneof(
   }),
 );
 
+type Middle = { readonly kind: string; readonly way?: string | undefined };
+
+/** The links with a tip outside of what it touches, and blocks outside of the stop, where the chain says what that is. */
+function touching<T extends Middle>(links: readonly T[], end: unknown, isForward: boolean): readonly T[] {
+  const fromZero = isForward ? links : [...links].reverse();
+  const [first, ...rest] = fromZero;
+  const bears = rest.some(({ kind }) => kind === 'stop');
+  const isTouch = first?.kind === 'edge finder' || first?.kind === 'tool';
+  const known = rest.every(({ kind }) => kind === 'stop' || kind === 'block') && (bears || rest.length === 0);
+  if (typeof end !== 'string' || !isTouch || !known) return links;
+  const outward = end === 'left' || end === 'front' ? -1 : 1;
+  const away = (bears ? -outward : outward) * (isForward ? 1 : -1);
+  const way = (sign: number) => (sign > 0 ? '+' : '-');
+  return links.map((link) =>
+    link.kind === 'stop' ? link : { ...link, way: way(link === first ? -away : away) },
+  );
+}
+
 const chain = (ends: readonly string[]) =>
   fc
     .record({
@@ -35,7 +53,7 @@ const chain = (ends: readonly string[]) =>
       isForward: fc.boolean(),
     })
     .map(({ links, end, isForward }) =>
-      links.map((link, k) => ({
+      touching(links, end, isForward).map((link, k) => ({
         ...link,
         ...(k === 0 ? { from: isForward ? 'zero' : end } : {}),
         ...(k === links.length - 1 ? { to: isForward ? end : 'zero' } : {}),
@@ -44,16 +62,31 @@ const chain = (ends: readonly string[]) =>
 
 const CUTS = ['a', 'b', 'c', 'd'];
 
-const setups = fc.array(
-  fc.record({
-    turn: fc.oneof(fc.constantFrom(0, 90, 180, 270), fc.double({ min: -360, max: 360, noNaN: true })),
-    flip: fc.constantFrom(undefined, 'x', 'y'),
-    readout: fc.record({ units: unit, resolution: fc.constantFrom(0.005, 0.001, 0.0005, 0.1) }),
-    zero: fc.record({ x: chain(['left', 'right']), y: chain(['front', 'back']) }),
-    cuts: fc.subarray(CUTS, { minLength: 1 }),
-  }),
-  { minLength: 1, maxLength: 3 },
-);
+const setups = fc
+  .array(
+    fc.record({
+      turn: fc.oneof(fc.constantFrom(0, 90, 180, 270), fc.double({ min: -360, max: 360, noNaN: true })),
+      flip: fc.constantFrom(undefined, 'x', 'y'),
+      readout: fc.record({ units: unit, resolution: fc.constantFrom(0.005, 0.001, 0.0005, 0.1) }),
+      zero: fc.record({ x: chain(['left', 'right']), y: chain(['front', 'back']) }),
+      cuts: fc.subarray(CUTS, { minLength: 1 }),
+    }),
+    { minLength: 1, maxLength: 3 },
+  )
+  .map(inOrder);
+
+/** Setups that first use cuts in the order of the job. */
+function inOrder<T extends { readonly cuts: readonly string[] }>(list: readonly T[]): T[] {
+  const seen: string[] = [];
+  return list.map((one) => {
+    const last = seen.at(-1) ?? '';
+    const own = one.cuts.filter((id) => seen.includes(id) || id > last);
+    const cuts = own.length > 0 ? own : [last];
+    seen.push(...[...cuts].sort().filter((id) => !seen.includes(id)));
+    seen.sort();
+    return { ...one, cuts };
+  });
+}
 
 const hole = fc.record({
   center: fc.tuple(coordinate, coordinate),

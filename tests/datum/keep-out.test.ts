@@ -39,7 +39,7 @@ describe('a cutter in the way of something', () => {
     expect(report.findings.find((finding) => finding.code === code)).toMatchObject({
       level: 'danger',
       at: [40, 20],
-      about: ['cut:a', 'keepOut:k'],
+      about: ['cut:a', 'keepOut:k', 'step:0'],
     });
   });
 
@@ -62,7 +62,9 @@ describe('a cutter in the way of something', () => {
       'goes through right over parallel k',
     );
     expect(codes(found([hole], [parallel(-2.3)]))).toEqual(['hits-parallel']);
-    expect(codes(found([hole], [parallel(-2.5)]))).toEqual([]);
+    // And it wants 1 of room below that.
+    expect(codes(found([hole], [parallel(-2.5)]))).toEqual(['near-underneath']);
+    expect(codes(found([hole], [parallel(-3.5)]))).toEqual([]);
     expect(codes(found([pocket], [parallel(0)]))).toEqual([]);
   });
 
@@ -159,14 +161,15 @@ describe('what holds the part', () => {
 
   it('of an earlier setup may be cut away by a later one', () => {
     const setups = [setup(['hole']), setup(['split'], { id: 't' })];
-    const cuts = [bore('hole', [20, 20], 8), split];
+    const early = bore('hole', [20, 20], 8);
+    const cuts = [early, split];
     expect(codes(found(cuts, [strap(60, { setup: 's' })], setups, keep))).not.toContain('grip-lost');
     expect(messageOf(found(cuts, [strap(60, { setup: 't' })], setups, keep), 'grip-lost')).toContain(
       'in setup t',
     );
     // And the other way round it is gone before.
     const reversed = [setup(['split'], { id: 't' }), setup(['hole'])];
-    expect(codes(found(cuts, [strap(60, { setup: 's' })], reversed, keep))).toContain('grip-lost');
+    expect(codes(found([split, early], [strap(60, { setup: 's' })], reversed, keep))).toContain('grip-lost');
   });
 
   it('must bear on something to begin with', () => {

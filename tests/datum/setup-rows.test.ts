@@ -207,9 +207,9 @@ describe('the guide', () => {
       ],
     };
     const [row] = examine(parseJob(document)).setups;
-    // As the guide says: the left end at 30, and a hole 60 in from it at 90.
-    expect(row?.zero.x.at).toBe(30);
-    expect(row?.targets.find(({ cut }) => cut === 'pin')?.readout).toEqual([90, 11]);
+    // As the guide says: the left end at 20, and a hole 60 in from it at 80.
+    expect(row?.zero.x.at).toBe(20);
+    expect(row?.targets.find(({ cut }) => cut === 'pin')?.readout).toEqual([80, 11]);
   });
 });
 

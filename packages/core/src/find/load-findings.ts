@@ -104,7 +104,9 @@ function placedFindings({ job, steps }: Result, report: ReportRows, number: numb
     cut: stepWords(row),
   };
   const about = [`cut:${row.cut}`, `step:${number}`, ...(row.tool === null ? [] : [`tool:${row.tool}`])];
-  const under = underneathRemark(step.under, job.limits.breakThrough, names);
+  // What it cuts into is told with all else that is in the way.
+  const isNear = step.under.margin !== null && step.under.margin > 0;
+  const under = isNear ? underneathRemark(step.under, job.limits.breakThrough, names) : null;
   const remarks = [
     ...step.footing.map((fact) => ({ ...placeRemark(fact, names), about })),
     ...(under === null ? [] : [{ ...under, about: [...about, `keepOut:${step.under.over}`] }]),

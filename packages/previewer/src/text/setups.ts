@@ -120,7 +120,7 @@ function targetsText({ readout, targets }: ReportSetup): string {
 function moveText(path: ReportTarget['path']): string {
   if (path === null) return '';
   const how = path.move === 'down' ? 'down' : `by ${path.move}`;
-  return path.lift ? `${how}, then lift` : how;
+  return path.lift ? `${how}, lift` : how;
 }
 
 /** Share of a step under which a rounding error is one of the sum and not of the target. */

@@ -92,10 +92,10 @@ export function linesOf(report: Report, picture: Picture): readonly StepLine[] {
 
 function heldLines(report: Report, { steps }: Picture): readonly string[] {
   const held = report.bodies.filter(({ role, step }) => role === 'held slug' && steps.includes(step));
-  return held.map(({ id, thickness }) =>
-    thickness === null
+  return held.map(({ id, held: floor }) =>
+    floor === null
       ? `${id} stays on a floor`
-      : `${id} stays on a floor of ${dimensionText(thickness, report.units)}`,
+      : `${id} stays on a floor of ${dimensionText(floor.thickness, report.units)}`,
   );
 }
 
