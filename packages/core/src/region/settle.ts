@@ -55,6 +55,12 @@ function everyIsVertex(list: Int32Array, count: number, vertexOf: Int32Array): b
   return true;
 }
 
+/**
+ * In tolerances. A vertex is put on a piece that it is so near to. By less than half the root of 3, so that a piece between
+ * vertices over one tolerance apart is always parted into shorter ones, which comes to an end.
+ */
+const ONTO = 0.8;
+
 const roots = new Float64Array(5);
 
 /** Ends that lie on other pieces, and places where pieces cross. */
@@ -72,7 +78,7 @@ function contactsOf(curves: Curves): Hits {
     }
     const x = points.x[p] as number;
     const y = points.y[p] as number;
-    if (!isInBox(boxes, other, x, y, tolerance) || !isOn(rows, other * ROW, x, y, tolerance)) return;
+    if (!isInBox(boxes, other, x, y, tolerance) || !isOn(rows, other * ROW, x, y, ONTO * tolerance)) return;
     hits.piece.push(other);
     hits.point.push(p);
     common.push(p);
@@ -163,7 +169,9 @@ function layRow(curves: Curves, i: number, from: number, to: number, rows: Float
   const py = ay - (given[o + 5] as number);
   const qx = bx - (given[o + 4] as number);
   const qy = by - (given[o + 5] as number);
-  const half = Math.atan2(turn * (px * qy - py * qx), px * qx + py * qy) / 2;
+  const turned = Math.atan2(turn * (px * qy - py * qx), px * qx + py * qy);
+  // Half a turn may have become a little more.
+  const half = (turned < -Math.PI / 2 ? turned + 2 * Math.PI : turned) / 2;
   const chord = Math.hypot(bx - ax, by - ay);
   // Ends that have passed each other leave nothing of an arc but its chord.
   if (!((chord / 2) * Math.tan(half / 2) > STRAIGHT * tolerance)) return;

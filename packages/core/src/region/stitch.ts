@@ -59,6 +59,19 @@ export function collect(
 
 const always: MayName = () => true;
 
+/** Arcs longer than this many tolerances have not been turned round by welding. */
+const SHORT = 64;
+
+/** A straight edge in the place of an arc, under the same name. */
+function chordOf({ source }: Edge, a: Point, b: Point): Edge {
+  return source === undefined ? { kind: 'line', a, b } : { kind: 'line', a, b, source };
+}
+
+/** Over 0 if the second place lies counter-clockwise of the first, as seen from a centre. */
+function crossOf(center: Point, p: Point, q: Point): number {
+  return (p.x - center.x) * (q.y - center.y) - (p.y - center.y) * (q.x - center.x);
+}
+
 /** Goes round once along the border with what is kept to the left, hugging it at every vertex. */
 function traced(subdivision: Subdivision, border: Border, first: number, done: Uint8Array): number[] {
   const { cw } = subdivision.rotation;
@@ -121,19 +134,17 @@ class Drawer {
       if (begin === n) return this.unbroken(runs[0] as Run);
     }
     const edges: Edge[] = [];
-    let first = runs[begin] as Run;
-    let last = first;
-    this.sleeve.start(this.startOf(first));
+    let first = begin;
+    this.sleeve.start(this.startOf(runs[begin] as Run));
     for (let k = begin + 1; k < begin + n; k++) {
-      const run = runs[k < n ? k : k - n] as Run;
-      if (!this.isSeam(last, run) || !this.goesOn(first, last, k, n)) {
-        this.draw(first, last, edges);
-        first = run;
-        this.sleeve.start(this.startOf(first));
-      }
-      last = run;
+      const last = runs[(k - 1) % n] as Run;
+      const run = runs[k % n] as Run;
+      if (this.isSeam(last, run) && this.goesOn(runs[first % n] as Run, last, k, n)) continue;
+      this.draw(first, k, n, edges);
+      first = k;
+      this.sleeve.start(this.startOf(run));
     }
-    this.draw(first, last, edges);
+    this.draw(first, begin + n, n, edges);
     return edges;
   }
 
@@ -223,24 +234,45 @@ class Drawer {
     );
   }
 
-  /** Adds the edge, or the run of edges, that some half-edges in a row are part of. */
-  private draw(first: Run, last: Run, edges: Edge[]): void {
+  /** Adds the edge that the runs from one place up to another are part of, of a loop of `n`. */
+  private draw(from: number, to: number, n: number, edges: Edge[]): void {
     const { graph } = this.subdivision;
+    const first = this.runs[from % n] as Run;
     const { given, along } = first;
-    const a = this.place(startOf(graph, first.half));
-    const b = this.place(endOf(graph, last.half));
+    const a = this.startOf(first);
+    const b = this.place(endOf(graph, (this.runs[(to - 1) % n] as Run).half));
     if (along && samePoint(given.a, a) && samePoint(given.b, b)) edges.push(given);
     else if (given.kind === 'line') edges.push(lineLike(given, a, b));
     else {
       const ccw = given.ccw === along;
       if (!samePoint(a, b)) {
-        edges.push(arcLike(given, a, b, ccw));
+        edges.push(this.hasTurnedRound(from, to, n, ccw) ? chordOf(given, a, b) : arcLike(given, a, b, ccw));
         return;
       }
       // Once round from a vertex to itself: two arcs, since one cannot be a full turn.
       const far = { x: 2 * given.center.x - a.x, y: 2 * given.center.y - a.y };
       edges.push(arcLike(given, a, far, ccw), arcLike(given, far, b, ccw));
     }
+  }
+
+  /**
+   * Whether welding has moved the ends of an arc past each other: from the one to the other it would go all the way round.
+   * No run turns by more than half a turn, and such an arc is as short as what welding moves.
+   */
+  private hasTurnedRound(from: number, to: number, n: number, ccw: boolean): boolean {
+    const { graph } = this.subdivision;
+    const { given } = this.runs[from % n] as Run;
+    if (given.kind === 'line') return false;
+    const a = this.startOf(this.runs[from % n] as Run);
+    let turned = 0;
+    let before = a;
+    for (let k = from; k < to; k++) {
+      const b = this.place(endOf(graph, (this.runs[k % n] as Run).half));
+      if (distance(a, b) > SHORT * graph.curves.tolerance) return false;
+      turned += crossOf(given.center, before, b);
+      before = b;
+    }
+    return ccw ? turned < 0 : turned > 0;
   }
 
   /** A loop without any joint is a circle. */

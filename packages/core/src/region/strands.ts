@@ -1,8 +1,11 @@
-import { ROW } from '../geometry/curves.js';
+import { isWithinTurn, ROW } from '../geometry/curves.js';
 import type { Graph } from './merge.js';
 
 /** Up to so many tolerances off an edge it cannot be told on which side of it a place lies: both may have been moved. */
-export const DOUBT = 0.9;
+export const DOUBT = 0.75;
+
+/** Further off, in tolerances, it does not matter how far. */
+const FAR = 4;
 
 /**
  * Edges of a graph as they run up: from the lower end to the higher one, the left one counted lower at one height. Said in
@@ -86,15 +89,58 @@ export class Strands {
     const right = (px - lx) * dy - (py - ly) * dx;
     const o = this.rowOf(e);
     const turn = this.rows[o + 7] as number;
-    if (turn === 0) return right / Math.sqrt(dx * dx + dy * dy);
-    const cx = px - (this.rows[o + 4] as number);
-    const cy = py - (this.rows[o + 5] as number);
-    const out = Math.sqrt(cx * cx + cy * cy) - (this.rows[o + 6] as number);
-    // Beyond the chord of an arc that bulges to the other side its circle says nothing more.
-    if (turn > 0 === (this.graph.from[e] === low)) {
-      return right >= 0 ? out : -Math.max(Math.abs(out), -right / Math.sqrt(dx * dx + dy * dy));
+    let side = right / Math.sqrt(dx * dx + dy * dy);
+    if (turn !== 0) {
+      const cx = px - (this.rows[o + 4] as number);
+      const cy = py - (this.rows[o + 5] as number);
+      const out = Math.sqrt(cx * cx + cy * cy) - (this.rows[o + 6] as number);
+      // Beyond the chord of an arc that bulges to the other side its circle says nothing of the side.
+      if (turn > 0 === (this.graph.from[e] === low)) side = side >= 0 ? out : -Math.max(Math.abs(out), -side);
+      else side = side <= 0 ? -out : Math.max(Math.abs(out), side);
     }
-    return right <= 0 ? -out : Math.max(Math.abs(out), right / Math.sqrt(dx * dx + dy * dy));
+    if (Math.abs(side) > FAR * tolerance) return side;
+    return this.isBeside(e, px, py) ? side : this.pastEnd(e, px, py, side);
+  }
+
+  /** Whether the place of an edge nearest to a place next to it is none of its ends. */
+  private isBeside(e: number, px: number, py: number): boolean {
+    const o = this.rowOf(e);
+    const { x, y, rows } = this;
+    const low = this.low[e] as number;
+    const high = this.high[e] as number;
+    const turn = rows[o + 7] as number;
+    if (turn === 0) {
+      const dx = (x[high] as number) - (x[low] as number);
+      const dy = (y[high] as number) - (y[low] as number);
+      const along = (px - (x[low] as number)) * dx + (py - (y[low] as number)) * dy;
+      return along >= 0 && along <= dx * dx + dy * dy;
+    }
+    const isUp = this.graph.from[e] === low;
+    const a = isUp ? low : high;
+    const b = isUp ? high : low;
+    return isWithinTurn(
+      x[a] as number,
+      y[a] as number,
+      x[b] as number,
+      y[b] as number,
+      rows[o + 4] as number,
+      rows[o + 5] as number,
+      turn,
+      px,
+      py,
+    );
+  }
+
+  /** The distance to the nearer end, on the side that is given. */
+  private pastEnd(e: number, px: number, py: number, side: number): number {
+    const { x, y } = this;
+    const low = this.low[e] as number;
+    const high = this.high[e] as number;
+    const away = Math.min(
+      Math.hypot(px - (x[low] as number), py - (y[low] as number)),
+      Math.hypot(px - (x[high] as number), py - (y[high] as number)),
+    );
+    return side < 0 ? -Math.max(away, -side) : Math.max(away, side);
   }
 
   /** Whether the first of two edges that leave one vertex upwards leaves it to the left of the other. */

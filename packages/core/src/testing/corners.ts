@@ -1,5 +1,5 @@
 import type { Edge } from '../geometry/edge.js';
-import type { Point } from '../geometry/point.js';
+import { type Point, samePoint } from '../geometry/point.js';
 import type { Loop, RegionPart } from '../region/region.js';
 
 /** One end of an edge, seen from the joint where it lies. */
@@ -11,7 +11,8 @@ interface Stub {
   readonly angle: number;
   /** Bend away from that direction: positive to the left, one over the radius. */
   readonly bend: number;
-  /** Distance to its other end. */
+  /** Its other end, and the distance to that. */
+  readonly to: Point;
   readonly reach: number;
   /** Number of the passage through the joint: an edge that comes in and the one that goes on. */
   readonly passage: number;
@@ -33,8 +34,11 @@ const SAME_DIRECTION = 1e-6;
 /** Bends that differ by less, as a share, belong to one circle. */
 const SAME_BEND = 1e-9;
 
-/** All joints of loops that have their metal on the left, in the order in which they are met. */
-export function jointsOf(loops: readonly Loop[]): Joint[] {
+/**
+ * All joints of loops that have their metal on the left, in the order in which they are met.
+ * @param slack length by which joints may have been moved; edges that are no further apart may stand in either order
+ */
+export function jointsOf(loops: readonly Loop[], slack = 0): Joint[] {
   const stubs = new Map<string, { at: Point; stubs: Stub[] }>();
   let passage = 0;
   for (const loop of loops) {
@@ -46,7 +50,7 @@ export function jointsOf(loops: readonly Loop[]): Joint[] {
       passage += 1;
     }
   }
-  return [...stubs.values()].map((joint) => jointOf(joint.at, joint.stubs));
+  return [...stubs.values()].map((joint) => jointOf(joint.at, joint.stubs, slack));
 }
 
 /**
@@ -68,25 +72,26 @@ function stub(edge: Edge, leaves: boolean, passage: number): Stub {
   const to = leaves ? edge.b : edge.a;
   const reach = Math.hypot(to.x - at.x, to.y - at.y);
   if (edge.kind === 'line') {
-    return { edge, leaves, angle: Math.atan2(to.y - at.y, to.x - at.x), bend: 0, reach, passage };
+    return { edge, leaves, angle: Math.atan2(to.y - at.y, to.x - at.x), bend: 0, to, reach, passage };
   }
   const turnsLeft = edge.ccw === leaves;
   const rx = at.x - edge.center.x;
   const ry = at.y - edge.center.y;
   const angle = turnsLeft ? Math.atan2(rx, -ry) : Math.atan2(-rx, ry);
-  return { edge, leaves, angle, bend: (turnsLeft ? 1 : -1) / edge.radius, reach, passage };
+  return { edge, leaves, angle, bend: (turnsLeft ? 1 : -1) / edge.radius, to, reach, passage };
 }
 
-function jointOf(at: Point, stubs: readonly Stub[]): Joint {
-  const around = inOrder(stubs);
+function jointOf(at: Point, stubs: readonly Stub[], slack: number): Joint {
+  const seen = inOrder(stubs, slack);
   const passages = stubs.length / 2;
+  const around = orderFault(seen) === null ? seen : (otherOrder(seen, slack) ?? seen);
   const fault = orderFault(around);
-  const sectors = fault === null ? around.flatMap((s, k) => metalAfter(s, around, k)) : [];
+  const sectors = fault === null ? around.flatMap((s, k) => metalAfter(s, around, k, slack)) : [];
   return { at, passages, sectors, fault };
 }
 
 /** Counter-clockwise, begun behind the widest gap, so that no tangent edges are torn apart. */
-function inOrder(stubs: readonly Stub[]): Stub[] {
+function inOrder(stubs: readonly Stub[], slack: number): Stub[] {
   const angles = stubs.map((s) => s.angle).sort((a, b) => a - b);
   const gaps = angles.map((angle, k) => angle - (angles[k - 1] ?? (angles.at(-1) as number) - 2 * Math.PI));
   const start = angles[gaps.indexOf(Math.max(...gaps))] as number;
@@ -94,18 +99,47 @@ function inOrder(stubs: readonly Stub[]): Stub[] {
     const angle = s.angle - start;
     return angle < 0 ? angle + 2 * Math.PI : angle;
   };
-  return [...stubs].sort((s, t) => ahead(s, t, from(s) - from(t)));
+  return [...stubs].sort((s, t) => ahead(s, t, from(s) - from(t), slack));
+}
+
+/** So many neighbours next to each other are tried in the other order. */
+const MOST_SWAPPED = 8;
+
+/** The same edges without a fault, some neighbours swapped that welding may have swapped; null if there is no such order. */
+function otherOrder(around: readonly Stub[], slack: number): Stub[] | null {
+  const n = around.length;
+  const near = around.flatMap((s, k) => (areNear(s, around[(k + 1) % n] as Stub, slack) ? [k] : []));
+  const tried = near.slice(0, MOST_SWAPPED);
+  for (let chosen = 1; chosen < 2 ** tried.length; chosen += 1) {
+    const order = [...around];
+    tried.forEach((k, bit) => {
+      if ((chosen & (2 ** bit)) === 0) return;
+      [order[k], order[(k + 1) % n]] = [order[(k + 1) % n] as Stub, order[k] as Stub];
+    });
+    if (orderFault(order) === null) return order;
+  }
+  return null;
+}
+
+/** Whether two stubs are within the slack of each other as far as the shorter one goes. */
+function areNear(s: Stub, t: Stub, slack: number): boolean {
+  const reach = Math.min(s.reach, t.reach);
+  const turn = signedTurn(s.angle, t.angle);
+  return [0.25, 0.5, 1].every(
+    (share) => Math.abs(turn + ((t.bend - s.bend) * reach * share) / 2) * reach * share <= slack,
+  );
 }
 
 /**
  * Over 0 if one stub comes after another, counter-clockwise: by the angle between them, or where they are next to tangent by
- * the angle at which they are seen from the joint as far away as the shorter one reaches.
+ * the angle at which they are seen from the joint as far away as the shorter one reaches, or half as far if they meet there.
  */
-function ahead(s: Stub, t: Stub, apart: number): number {
+function ahead(s: Stub, t: Stub, apart: number, slack: number): number {
   const bends = s.bend - t.bend;
+  const reach = Math.min(s.reach, t.reach);
   const isSameBend = Math.abs(bends) <= SAME_BEND * Math.max(Math.abs(s.bend), Math.abs(t.bend));
-  if (Math.abs(apart) > SAME_DIRECTION || isSameBend) return apart;
-  return apart + (bends * Math.min(s.reach, t.reach)) / 2;
+  if (Math.abs(apart) > Math.max(SAME_DIRECTION, (2 * slack) / reach) || isSameBend) return apart;
+  return apart + (bends * (samePoint(s.to, t.to) ? reach / 2 : reach)) / 2;
 }
 
 /** Metal lies to the left of every edge: going round, an edge that leaves is followed by one that comes in. */
@@ -126,14 +160,14 @@ function chainsCross(order: readonly number[]): boolean {
   return false;
 }
 
-function metalAfter(s: Stub, around: readonly Stub[], k: number): number[] {
+function metalAfter(s: Stub, around: readonly Stub[], k: number, slack: number): number[] {
   if (!s.leaves) return [];
   const next = around[(k + 1) % around.length] as Stub;
   const turn = signedTurn(s.angle, next.angle);
   if (turn > SAME_DIRECTION) return [turn];
   if (turn < -SAME_DIRECTION) return [turn + 2 * Math.PI];
   // Tangent: a cusp of metal or a slit.
-  return [ahead(next, s, turn) > 0 ? Math.max(0, turn) : 2 * Math.PI + Math.min(0, turn)];
+  return [ahead(next, s, turn, slack) > 0 ? Math.max(0, turn) : 2 * Math.PI + Math.min(0, turn)];
 }
 
 function signedTurn(from: number, to: number): number {

@@ -55,7 +55,7 @@ export function regionFaults(region: Region, options: ValidateOptions = {}): str
   // Without sound chains the later checks would only repeat the complaint.
   if (faults.length > 0) return faults;
   faults.push(...region.flatMap(areaFaults), ...pairFaults(loops, slack, weld));
-  faults.push(...jointFaults(loops), ...region.flatMap(pieceFaults));
+  faults.push(...jointFaults(loops, slack), ...region.flatMap(pieceFaults));
   faults.push(...region.flatMap(nestingFaults), ...partFaults(region));
   return faults;
 }
@@ -129,12 +129,15 @@ function overlapInY(s: Box, t: Box, slack: number): boolean {
 }
 
 /** Loops are simple, and the edges round a joint, of all parts together, do not cut through each other. */
-function jointFaults(loops: readonly NamedLoop[]): string[] {
+function jointFaults(loops: readonly NamedLoop[], slack: number): string[] {
   const faults = loops.flatMap(({ name, loop }) => {
     const starts = loop.map((edge) => at(edge.a));
     return new Set(starts).size < starts.length ? [`${name}: passes through a joint twice`] : [];
   });
-  for (const joint of jointsOf(loops.map(({ loop }) => loop))) {
+  for (const joint of jointsOf(
+    loops.map(({ loop }) => loop),
+    slack,
+  )) {
     if (joint.fault !== null) faults.push(`joint ${at(joint.at)}: ${joint.fault}`);
   }
   return faults;
