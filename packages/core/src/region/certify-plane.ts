@@ -182,7 +182,7 @@ class Rising {
     const p = this.memberOf(e);
     const q = this.memberOf(f);
     if (rows[p * ROW + 7] === 0 && rows[q * ROW + 7] === 0) return false;
-    const count = meetRows(rows, p, q, this.tolerance, roots);
+    const count = meetRows(rows, p, q, CLEAR * this.tolerance, roots);
     for (let k = 0; k < count; k++) {
       const x = roots[2 * k] as number;
       const y = roots[2 * k + 1] as number;

@@ -35,12 +35,16 @@ function curveFault({ graph }: Subdivision): string | null {
       const piece = graph.member[m] as number;
       const p = curves.from[piece] as number;
       const q = curves.to[piece] as number;
+      // The ends of a piece that were given are where they were.
+      const isOwnStart = (a === p || a === q) && points.given[a] !== null;
+      const isOwnEnd = (b === p || b === q) && points.given[b] !== null;
+      if (isOwnStart && isOwnEnd) continue;
       const edge = curves.edges[curves.input[piece] as number] as Edge;
-      for (const v of [a, b]) {
-        if ((v === p || v === q) && points.given[v] !== null) continue;
-        const off = offEdge(curves, edge, points.x[v] as number, points.y[v] as number);
-        if (!(off <= most)) return `an end ${off / tolerance} tolerances off its curve`;
-      }
+      const off = Math.max(
+        isOwnStart ? 0 : offEdge(curves, edge, points.x[a] as number, points.y[a] as number),
+        isOwnEnd ? 0 : offEdge(curves, edge, points.x[b] as number, points.y[b] as number),
+      );
+      if (!(off <= most)) return `an end ${off / tolerance} tolerances off its curve`;
     }
   }
   return null;
@@ -63,11 +67,15 @@ function offEdge({ originX, originY }: Curves, edge: Edge, x: number, y: number)
 /** An operand that goes round less, or more, than it did, by more than welding moves it. */
 function areaFault({ graph }: Subdivision, given: Curves): string | null {
   const { curves, count, start, member, sign } = graph;
-  const lost = new Map<number, number>();
-  const most = new Map<number, number>();
-  const add = (operand: number, area: number, length: number) => {
-    lost.set(operand, (lost.get(operand) ?? 0) + area);
-    most.set(operand, (most.get(operand) ?? 0) + length);
+  let operands = 0;
+  for (let k = 0; k < given.count; k++) operands = Math.max(operands, (given.operand[k] as number) + 1);
+  /** By operand: the area that is missing, and no less than the length of what has been cut. */
+  const lost = new Float64Array(operands);
+  const most = new Float64Array(operands);
+  const add = (of: Curves, piece: number, sign: number, p: number, q: number) => {
+    const operand = of.operand[piece] as number;
+    lost[operand] = (lost[operand] as number) + sign * areaUnder(of, piece, p, q);
+    most[operand] = (most[operand] as number) + lengthOf(of, p, q);
   };
   // A piece that is an edge as it was given has lost nothing, and most are.
   const isSame = new Uint8Array(given.count);
@@ -81,17 +89,16 @@ function areaFault({ graph }: Subdivision, given: Curves): string | null {
       const p = s > 0 ? a : b;
       const q = s > 0 ? b : a;
       if (isGiven && given.from[piece] === p && given.to[piece] === q) isSame[piece] = 1;
-      else add(curves.operand[piece] as number, -areaUnder(curves, piece, p, q), lengthOf(curves, p, q));
+      else add(curves, piece, -1, p, q);
     }
   }
   for (let piece = 0; piece < given.count; piece++) {
     if (isSame[piece] === 1) continue;
-    const p = given.from[piece] as number;
-    const q = given.to[piece] as number;
-    add(given.operand[piece] as number, areaUnder(given, piece, p, q), lengthOf(given, p, q));
+    add(given, piece, 1, given.from[piece] as number, given.to[piece] as number);
   }
-  for (const [operand, area] of lost) {
-    const bound = OFF_CURVE * curves.tolerance * (most.get(operand) as number);
+  for (let operand = 0; operand < operands; operand++) {
+    const area = lost[operand] as number;
+    const bound = OFF_CURVE * curves.tolerance * (most[operand] as number);
     if (!(Math.abs(area) <= bound)) return `operand ${operand} has lost an area of ${area}`;
   }
   return null;

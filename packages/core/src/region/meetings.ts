@@ -15,10 +15,10 @@ export interface Hits {
 
 const roots = new Float64Array(5);
 
-/** Pairs of pieces that come together somewhere, and the crossings found between two pieces. */
+/** Pairs of pieces that run beside each other somewhere, and the crossings found between two pieces. */
 export interface Meetings {
-  readonly one: number[];
-  readonly other: number[];
+  /** Two pieces each: they touch, cross at a shallow angle, or an end of one lies on the other. */
+  readonly beside: number[];
   /** The two pieces and the point of each crossing. */
   readonly roots: number[];
   /** What the pieces were looked up in, if they were. */
@@ -31,10 +31,12 @@ export interface Meetings {
 export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: number[]): Meetings {
   const { rows, from, to, points, tolerance } = curves;
   const { x: px, y: py } = points;
-  const meetings: Meetings = { one: [], other: [], roots: [], index: null };
+  const meetings: Meetings = { beside: [], roots: [], index: null };
   /** Ends of the two pieces at hand that lie on the other one. */
   const common = [0, 0, 0, 0];
   let shared = 0;
+  /** How many of these are joints of both. */
+  let joints = 0;
   // Curves that touch are within tolerance of each other for a good way to both sides. What parts two arcs of one
   // circle there is no place of the other curve: it would depend on how the circle was written down.
   const isSharedJoint = sharedJoints(curves);
@@ -49,6 +51,7 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
     const b = to[other] as number;
     if (p === a || p === b) {
       common[shared++] = p;
+      joints++;
       return;
     }
     const x = px[p] as number;
@@ -76,6 +79,7 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
   }
   meetings.index = eachPair(curves, boxes, (i, j) => {
     shared = 0;
+    joints = 0;
     // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.
     roots[4] = 0;
     const count = isShort[i] === 1 || isShort[j] === 1 ? 0 : meetRows(rows, i, j, tolerance, roots);
@@ -83,7 +87,7 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
     onto(to[i] as number, j);
     onto(from[j] as number, i);
     onto(to[j] as number, i);
-    let added = 0;
+    let isBeside = roots[4] === 1 || shared > joints;
     for (let k = 0; k < count; k++) {
       const x = roots[2 * k] as number;
       const y = roots[2 * k + 1] as number;
@@ -94,12 +98,9 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
       hits.piece.push(i, j);
       hits.point.push(p, p);
       meetings.roots.push(i, j, p);
-      added++;
+      isBeside ||= isShallow(rows, i, j, x, y);
     }
-    if (added > 0 || shared > 0) {
-      meetings.one.push(i);
-      meetings.other.push(j);
-    }
+    if (isBeside) meetings.beside.push(i, j);
   });
   return meetings;
 }
@@ -133,9 +134,28 @@ function isCommon(
   return false;
 }
 
+/** Crossings under this sine are shallow: pieces are within the tolerance of each other for so many of it. */
+const SHALLOW = 1 / 64;
+
+/** Whether two pieces cross at a shallow angle at a place. */
+function isShallow(rows: Float64Array, i: number, j: number, x: number, y: number): boolean {
+  const p = i * ROW;
+  const q = j * ROW;
+  const isLine = rows[p + 7] === 0;
+  const isOther = rows[q + 7] === 0;
+  // Directions that both turn by a right angle from where the pieces run: of a line along it, of an arc to its centre.
+  const ux = isLine ? (rows[p + 3] as number) - (rows[p + 1] as number) : x - (rows[p + 4] as number);
+  const uy = isLine ? (rows[p] as number) - (rows[p + 2] as number) : y - (rows[p + 5] as number);
+  const vx = isOther ? (rows[q + 3] as number) - (rows[q + 1] as number) : x - (rows[q + 4] as number);
+  const vy = isOther ? (rows[q] as number) - (rows[q + 2] as number) : y - (rows[q + 5] as number);
+  const cross = ux * vy - uy * vx;
+  return cross * cross < SHALLOW * SHALLOW * (ux * ux + uy * uy) * (vx * vx + vy * vy);
+}
+
 /**
  * A crossing of two pieces that lies on a third is a place of that one too, wherever its own crossings with the
- * two have been found: pieces that run together cross a third in places that rounding sets apart.
+ * two have been found: pieces that run beside each other cross a third in places that rounding sets apart. Where all three
+ * cross at clear angles their crossings are neighbours along each of them, and are welded as such.
  */
 export function shareRoots(
   curves: Curves,
@@ -144,46 +164,47 @@ export function shareRoots(
   hits: Hits,
   welds: number[],
 ): void {
-  if (meetings.roots.length === 0) return;
+  const { beside } = meetings;
+  if (meetings.roots.length === 0 || beside.length === 0) return;
   const { rows, from, to, points, tolerance } = curves;
   const start = new Int32Array(curves.count + 1);
-  for (const list of [meetings.one, meetings.other]) {
-    for (const piece of list) start[piece + 1] = (start[piece + 1] as number) + 1;
-  }
+  for (const piece of beside) start[piece + 1] = (start[piece + 1] as number) + 1;
   for (let i = 0; i < curves.count; i++) start[i + 1] = (start[i + 1] as number) + (start[i] as number);
   const fill = start.slice();
-  const met = new Int32Array(2 * meetings.one.length);
-  const add = (piece: number, other: number) => {
+  const others = new Int32Array(beside.length);
+  for (let k = 0; k < beside.length; k++) {
+    const piece = beside[k] as number;
     const slot = fill[piece] as number;
     fill[piece] = slot + 1;
-    met[slot] = other;
-  };
-  for (let k = 0; k < meetings.one.length; k++) {
-    add(meetings.one[k] as number, meetings.other[k] as number);
-    add(meetings.other[k] as number, meetings.one[k] as number);
+    others[slot] = beside[k ^ 1] as number;
   }
-  const size = (piece: number) => (start[piece + 1] as number) - (start[piece] as number);
   for (let r = 0; r < meetings.roots.length; r += 3) {
     const i = meetings.roots[r] as number;
     const j = meetings.roots[r + 1] as number;
     const point = meetings.roots[r + 2] as number;
-    const fewer = size(i) <= size(j) ? i : j;
+    for (let side = 0; side < 2; side++) {
+      const piece = side === 0 ? i : j;
+      for (let k = start[piece] as number; k < (start[piece + 1] as number); k++) {
+        const third = others[k] as number;
+        if (third !== i && third !== j) share(point, third);
+      }
+    }
+  }
+
+  function share(point: number, third: number): void {
     const x = points.x[point] as number;
     const y = points.y[point] as number;
-    for (let k = start[fewer] as number; k < (start[fewer + 1] as number); k++) {
-      const third = met[k] as number;
-      if (third === i || third === j || !isInBox(boxes, third, x, y, tolerance)) continue;
-      const a = from[third] as number;
-      const b = to[third] as number;
-      if (isNear(points, a, x, y, tolerance)) welds.push(point, a);
-      else if (isNear(points, b, x, y, tolerance)) welds.push(point, b);
-      else if (
-        !isNear(points, a, points.x[b] as number, points.y[b] as number, tolerance) &&
-        isOn(rows, third * ROW, x, y, tolerance)
-      ) {
-        hits.piece.push(third);
-        hits.point.push(point);
-      }
+    if (!isInBox(boxes, third, x, y, tolerance)) return;
+    const a = from[third] as number;
+    const b = to[third] as number;
+    if (isNear(points, a, x, y, tolerance)) welds.push(point, a);
+    else if (isNear(points, b, x, y, tolerance)) welds.push(point, b);
+    else if (
+      !isNear(points, a, points.x[b] as number, points.y[b] as number, tolerance) &&
+      isOn(rows, third * ROW, x, y, tolerance)
+    ) {
+      hits.piece.push(third);
+      hits.point.push(point);
     }
   }
 }

@@ -46,17 +46,18 @@ export function rotate(graph: Graph, strands: Strands): Rotation {
   const isLeftBelow = (one: number, other: number) => strands.isLeftBelow(one >> 1, other >> 1);
   const ups: number[] = [];
   const downs: number[] = [];
+  const { low } = strands;
   for (let v = 0; v < anyAt.length; v++) {
     const any = anyAt[v] as number;
     if (any < 0) continue;
     ups.length = 0;
     downs.length = 0;
     for (let half = any; half >= 0; half = nextHere[half] as number) {
-      if (strands.low[half >> 1] === v) ups.push(half);
+      if (low[half >> 1] === v) ups.push(half);
       else downs.push(half);
     }
-    sort(ups, isRightAbove);
-    sort(downs, isLeftBelow);
+    if (ups.length > 1) sort(ups, isRightAbove);
+    if (downs.length > 1) sort(downs, isLeftBelow);
     const last = downs.length > 0 ? (downs[downs.length - 1] as number) : (ups[ups.length - 1] as number);
     let before = last;
     for (const half of ups) {

@@ -56,7 +56,7 @@ function everyIsVertex(list: Int32Array, count: number, vertexOf: Int32Array): b
 }
 
 /**
- * In tolerances. A vertex is put on a piece that it is so near to. By less than half the root of 3, so that a piece between
+ * In tolerances. A vertex is put on a piece that it is so near to, and pieces touch that come so near. By less than half the root of 3, so that a piece between
  * vertices over one tolerance apart is always parted into shorter ones, which comes to an end.
  */
 const ONTO = 0.8;
@@ -66,19 +66,20 @@ const roots = new Float64Array(5);
 /** Ends that lie on other pieces, and places where pieces cross. */
 function contactsOf(curves: Curves): Hits {
   const { rows, from, to, points, tolerance } = curves;
+  const onto = ONTO * tolerance;
   const boxes = boxesOf(rows, curves.count);
   const hits: Hits = { piece: [], point: [] };
   const common: number[] = [];
   const isAt = (p: number, q: number) =>
     p === q || isNear(points, p, points.x[q] as number, points.y[q] as number, tolerance);
-  const onto = (p: number, other: number) => {
+  const look = (p: number, other: number) => {
     if (isAt(p, from[other] as number) || isAt(p, to[other] as number)) {
       common.push(p);
       return;
     }
     const x = points.x[p] as number;
     const y = points.y[p] as number;
-    if (!isInBox(boxes, other, x, y, tolerance) || !isOn(rows, other * ROW, x, y, ONTO * tolerance)) return;
+    if (!isInBox(boxes, other, x, y, tolerance) || !isOn(rows, other * ROW, x, y, onto)) return;
     hits.piece.push(other);
     hits.point.push(p);
     common.push(p);
@@ -87,16 +88,16 @@ function contactsOf(curves: Curves): Hits {
     const [a, b, c, d] = [from[i] as number, to[i] as number, from[j] as number, to[j] as number];
     if ((a === c && b === d) || (a === d && b === c)) return;
     common.length = 0;
-    onto(a, j);
-    onto(b, j);
-    onto(c, i);
-    onto(d, i);
-    const found = meetRows(rows, i, j, tolerance, roots);
+    look(a, j);
+    look(b, j);
+    look(c, i);
+    look(d, i);
+    const found = meetRows(rows, i, j, onto, roots);
     for (let k = 0; k < found; k++) {
       const x = roots[2 * k] as number;
       const y = roots[2 * k + 1] as number;
       const isKnown = common.some((p) =>
-        isSameCrossing(rows, i, j, points.x[p] as number, points.y[p] as number, x, y, tolerance),
+        isSameCrossing(rows, i, j, points.x[p] as number, points.y[p] as number, x, y, onto),
       );
       if (isKnown) continue;
       const p = addPoint(points, x, y, null);

@@ -14,17 +14,22 @@ const TOUCH_SHARE = 0.4;
 export function conflict(e: Edge, f: Edge, slack: number, weld: number): string | null {
   const near = weld * TOUCH_SHARE;
   if (sameEnds(e, f) && span(placeAt(e, 0.5), placeAt(f, 0.5)) <= near) return 'run along each other';
-  return touchWithoutJoint(e, f, near) ?? touchWithoutJoint(f, e, near) ?? crossing(e, f, slack);
+  return (
+    touchWithoutJoint(e, f, near, slack) ?? touchWithoutJoint(f, e, near, slack) ?? crossing(e, f, slack)
+  );
 }
 
 function sameEnds(e: Edge, f: Edge): boolean {
   return (samePoint(e.a, f.a) && samePoint(e.b, f.b)) || (samePoint(e.a, f.b) && samePoint(e.b, f.a));
 }
 
-function touchWithoutJoint(e: Edge, f: Edge, near: number): string | null {
+/** Ends of an edge on another one. Beside an end that welding has moved off its circle, the circle is not the edge. */
+function touchWithoutJoint(e: Edge, f: Edge, near: number, slack: number): string | null {
   for (const p of [f.a, f.b]) {
     if (samePoint(p, e.a) || samePoint(p, e.b)) continue;
-    if (gapTo(e, p) <= near) return `touch at (${p.x}, ${p.y}) without a common joint`;
+    const away = Math.min(span(p, e.a), span(p, e.b));
+    if (away <= near || (away > slack && gapTo(e, p) <= near))
+      return `touch at (${p.x}, ${p.y}) without a common joint`;
   }
   return null;
 }

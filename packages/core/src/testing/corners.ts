@@ -138,7 +138,10 @@ function ahead(s: Stub, t: Stub, apart: number, slack: number): number {
   const bends = s.bend - t.bend;
   const reach = Math.min(s.reach, t.reach);
   const isSameBend = Math.abs(bends) <= SAME_BEND * Math.max(Math.abs(s.bend), Math.abs(t.bend));
-  if (Math.abs(apart) > Math.max(SAME_DIRECTION, (2 * slack) / reach) || isSameBend) return apart;
+  // They may cross once more near the joint, with next to nothing between them.
+  const isShallow = apart * bends < 0 && apart * apart <= 2 * Math.abs(bends) * slack;
+  const isTangent = isShallow || Math.abs(apart) <= Math.max(SAME_DIRECTION, (2 * slack) / reach);
+  if (!isTangent || isSameBend) return apart;
   return apart + (bends * (samePoint(s.to, t.to) ? reach / 2 : reach)) / 2;
 }
 
