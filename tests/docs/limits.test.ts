@@ -13,7 +13,7 @@ describe('docs/limits.md says what the code holds to', () => {
     ['characters of a job', limits.MAX_TEXT],
     ['nesting', limits.MAX_DEPTH],
     ['cuts', limits.MAX_CUTS],
-    ['pairs of circles of cuts that cross', limits.MAX_CROSSINGS],
+    ['places where edges of cuts cross', limits.MAX_CROSSINGS],
     ['edges of an outline, a hole or a path', limits.MAX_EDGES],
     ['holes', limits.MAX_HOLES],
     ['characters of path data or well-known text', limits.MAX_DRAWING],

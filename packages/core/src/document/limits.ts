@@ -11,10 +11,13 @@ export const MIN_LENGTH = 1e-6;
 export const MAX_CUTS = 100_000;
 
 /**
- * Most pairs of circles of cuts that cross each other, which take some seconds: far over any work on a mill. What is
- * cut again exactly where it was does not count.
+ * Most places in which edges of cuts cross each other, those of one swept cut included, which take some seconds: far over
+ * any work on a mill. What is cut again exactly where it was does not count.
  */
-export const MAX_CROSSINGS = 10_000;
+export const MAX_CROSSINGS = 20_000;
+
+/** Most pairs of edges of cuts that are looked at for that: so many only lie in one place on purpose. */
+export const MAX_LOOKS = 3_000_000;
 
 /** Most edges in one outline, hole or path; more is a flattened curve, which the exact edges make needless. */
 export const MAX_EDGES = 100_000;

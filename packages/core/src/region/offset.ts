@@ -51,9 +51,14 @@ export function offsetPath(path: readonly Edge[], distance: number): Region {
     throw new RangeError(`offsetPath: the distance is ${distance}; it must be a finite number over 0`);
   }
   if (path.length === 0) return [];
-  const weld = weldFor(path.map(edgeBounds).reduce(joined), distance);
-  const raw = chainsOf(path).map((chain) => rawBand(chain, distance, weld));
+  const raw = rawBands(path, distance);
   return goneRound(raw, raw);
+}
+
+/** The loops that `offsetPath` overlays: one round each chain of the path, with all their crossings. */
+export function rawBands(path: readonly Edge[], distance: number): Loop[] {
+  const weld = weldFor(path.map(edgeBounds).reduce(joined), distance);
+  return chainsOf(path).map((chain) => rawBand(chain, distance, weld));
 }
 
 /** The weld tolerance of an overlay of all that lies within a distance of a box. */
