@@ -1,15 +1,17 @@
 import { cpus } from 'node:os';
 import { parseArgs } from 'node:util';
+import { crowdFigures } from './crowds.js';
 import { type Figure, lineOf } from './figures.js';
 import { growthFigures } from './growth.js';
 import { type AnyLibrary, libraries } from './libraries.js';
-import { type Contest, contest } from './library.js';
+import { type Contest, contest, type Problem } from './library.js';
 import { type Effort, FULL, QUICK, type Timing, timed } from './measure.js';
 import { memoryFigures } from './memory.js';
 import { MOVED_CASE, movedFigures } from './moved-case.js';
 import { type OwnCase, ownCases } from './own-cases.js';
-import { type CutProblem, cutProblems, type OffsetProblem, offsetProblems } from './problems.js';
+import { cutProblems, offsetProblems } from './problems.js';
 import { RANGE_CASE, rangeFigures } from './range-case.js';
+import { platesToGrow, shapeCuts, sweptProblems, xorProblems } from './shape-problems.js';
 
 /*
  * npm run bench -- --case one-cut --quick --json
@@ -29,7 +31,14 @@ const { values } = parseArgs({
 const effort: Effort = values.quick ? QUICK : FULL;
 const found: Figure[] = [];
 
-const problems = [...cutProblems(), ...offsetProblems()];
+const problems: readonly Problem[] = [
+  ...cutProblems(),
+  ...shapeCuts(),
+  ...offsetProblems(),
+  ...platesToGrow(),
+  ...xorProblems(),
+  ...sweptProblems(),
+];
 const own = ownCases();
 const names = [
   ...problems.map(({ name }) => name),
@@ -37,6 +46,7 @@ const names = [
   MOVED_CASE,
   RANGE_CASE,
   'growth',
+  'crowds',
   'memory',
 ];
 const unknown = (values.case ?? []).find((name) => !names.includes(name));
@@ -49,6 +59,7 @@ for (const one of own) if (wanted(one.name)) report([ownFigure(one)]);
 if (wanted(MOVED_CASE)) report(movedFigures(effort));
 if (wanted(RANGE_CASE)) report(rangeFigures(effort));
 if (wanted('growth')) report(growthFigures(effort));
+if (wanted('crowds')) report(crowdFigures());
 if (wanted('memory')) report(await memoryFigures());
 if (values.json) console.log(JSON.stringify({ machine: machine(), figures: found }, null, 1));
 
@@ -58,7 +69,7 @@ function report(figures: readonly Figure[]): void {
 }
 
 /** Times of all libraries, and theirs over ours. */
-function comparison(problem: CutProblem | OffsetProblem, everyone: readonly AnyLibrary[]): Figure[] {
+function comparison(problem: Problem, everyone: readonly AnyLibrary[]): Figure[] {
   const contests = everyone.flatMap((library) => contest(problem, library) ?? []);
   const expected = problem.expected();
   const right = contests.map((one, k) => isRight(one, expected, k === 0 ? OUR_ERROR * expected : one.slack));

@@ -1,4 +1,4 @@
-import type { ArcEdge, Loop } from '@edgebite/core';
+import type { ArcEdge, Edge, Loop } from '@edgebite/core';
 
 /*
  * Loops as chords, as fast as we know how: counts first, one typed array a loop, arcs by turning a vector step by
@@ -21,6 +21,18 @@ export function chordList(loop: Loop, sagitta: number, stride: Stride): Float64A
     if (edge.kind === 'arc') at = arcPoints(edge, chordsOf(edge, sagitta), list, at, stride);
   }
   return list;
+}
+
+/** The same with the end of the last edge: the points of a path that does not close. */
+export function openChordList(path: readonly Edge[], sagitta: number, stride: Stride): Float64Array {
+  const list = chordList(path, sagitta, stride);
+  const last = path[path.length - 1];
+  if (last === undefined) return list;
+  const open = new Float64Array(list.length + stride);
+  open.set(list);
+  open[list.length] = last.b.x;
+  open[list.length + 1] = last.b.y;
+  return open;
 }
 
 function chordsOf(arc: ArcEdge, sagitta: number): number {

@@ -1,6 +1,19 @@
-import { type ArcEdge, area, offset, type Region, subtract } from '@edgebite/core';
+import {
+  type ArcEdge,
+  area,
+  type Edge,
+  offset,
+  offsetPath,
+  type Region,
+  subtract,
+  xor,
+} from '@edgebite/core';
 import { edgesOf, lengthOf } from '@edgebite/core/testing';
 import { type CutProblem, type OffsetProblem, SIZE } from './problems.js';
+import type { SweptProblem, XorProblem } from './shape-problems.js';
+
+/** Any case that libraries are compared on. */
+export type Problem = CutProblem | OffsetProblem | XorProblem | SweptProblem;
 
 /**
  * A library that cuts and grows regions, in its own form `Native`. Operands must stay usable, so that work can be
@@ -13,6 +26,9 @@ export interface Library<Native, Given> {
   readonly subtract: (from: Native, cuts: Native) => Native;
   /** Null where the library cannot grow regions. */
   readonly grow: ((region: Native, distance: number) => Native) | null;
+  /** What lies in one of two only, and what a round tool takes along a path; left out where the library is not asked. */
+  readonly xor?: (one: Native, other: Native) => Native;
+  readonly sweep?: (path: readonly Edge[], radius: number) => Native;
   /** The result as plain data. */
   readonly give: (result: Native) => Given;
   readonly areaOf: (given: Given) => number;
@@ -41,9 +57,21 @@ export interface Contest {
 /** Rounding that any library may add, as a share of the squared size. */
 const ROUNDING = 1e-10;
 
-/** Sets up a case for a library; null if that cannot do it. */
-export function contest<N, G>(problem: CutProblem | OffsetProblem, library: Library<N, G>): Contest | null {
-  return problem.kind === 'cut' ? cutContest(problem, library) : offsetContest(problem, library);
+/** Sets up a case for a library; null if that cannot do it, or is not asked. */
+export function contest<N, G>(problem: Problem, library: Library<N, G>): Contest | null {
+  const { name } = library;
+  const isAsked = !('peers' in problem) || problem.peers?.some((peer) => name.startsWith(peer)) !== false;
+  if (name !== 'edgebite' && !isAsked) return null;
+  switch (problem.kind) {
+    case 'cut':
+      return cutContest(problem, library);
+    case 'offset':
+      return offsetContest(problem, library);
+    case 'xor':
+      return xorContest(problem, library);
+    case 'swept':
+      return sweptContest(problem, library);
+  }
 }
 
 function cutContest<N, G>(problem: CutProblem, library: Library<N, G>): Contest {
@@ -113,6 +141,48 @@ function offsetContest<N, G>(problem: OffsetProblem, library: Library<N, G>): Co
   };
 }
 
+function xorContest<N, G>({ operands }: XorProblem, library: Library<N, G>): Contest | null {
+  const { take, give, free, xor: work } = library;
+  if (work === undefined) return null;
+  const [one, other] = operands.map((operand) => take([operand])) as [N, N];
+  const whole = (): G => {
+    const both = operands.map((operand) => take([operand])) as [N, N];
+    const result = work(...both);
+    const given = give(result);
+    for (const native of [...both, result]) free(native);
+    return given;
+  };
+  return {
+    library: library.name,
+    whole,
+    bare: () => free(work(one, other)),
+    answer: () => library.areaOf(whole()),
+    slack: slackFor(library, operands),
+    done: () => [one, other].forEach(free),
+  };
+}
+
+function sweptContest<N, G>({ path, radius }: SweptProblem, library: Library<N, G>): Contest | null {
+  const { give, free, sweep: work } = library;
+  if (work === undefined) return null;
+  const whole = (): G => {
+    const result = work(path, radius);
+    const given = give(result);
+    free(result);
+    return given;
+  };
+  const around: Region = [{ outer: path, holes: [] }];
+  return {
+    library: library.name,
+    whole,
+    bare: () => free(work(path, radius)),
+    answer: () => library.areaOf(whole()),
+    // Both sides of each arc, and the round ends.
+    slack: 4 * slackFor(library, [around]) + 2 * Math.PI * SIZE * library.error(radius),
+    done: () => {},
+  };
+}
+
 function slackFor(
   { error }: { readonly error: (radius: number) => number },
   regions: readonly Region[],
@@ -128,6 +198,8 @@ export const edgebite: Library<readonly Region[], Region> = {
   take: (regions) => regions,
   subtract: (from, cuts) => [subtract(from[0] ?? [], cuts)],
   grow: (region, distance) => [offset(region[0] ?? [], distance)],
+  xor: (one, other) => [xor([one[0] ?? [], other[0] ?? []])],
+  sweep: (path, radius) => [offsetPath(path, radius)],
   give: (result) => result[0] ?? [],
   areaOf: area,
   free: () => {},

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { loopsOf } from '@edgebite/core';
 import type { Clipper2ZFactoryFunction, PathsD } from 'clipper2-wasm/dist/clipper2z.js';
-import { chordArea, chordList } from './chord-list.js';
+import { chordArea, chordList, openChordList } from './chord-list.js';
 import type { Library } from './library.js';
 import { SIZE } from './problems.js';
 
@@ -41,6 +41,30 @@ export async function clipperWasm(tolerances: readonly number[]): Promise<Librar
       engine.ExecutePath(ClipType.Difference, FillRule.NonZero, left);
       engine.Clear();
       return left;
+    },
+    xor: (one, other) => {
+      const result = new clipper.PathsD();
+      engine.AddSubject(one);
+      engine.AddClip(other);
+      engine.ExecutePath(ClipType.Xor, FillRule.NonZero, result);
+      engine.Clear();
+      return result;
+    },
+    sweep: (path, radius) => {
+      const paths = new clipper.PathsD();
+      path1.assign(openChordList(path, share * SIZE, 3));
+      paths.push_back(path1);
+      const grown = clipper.InflatePathsD(
+        paths,
+        radius,
+        JoinType.Round,
+        EndType.Round,
+        2,
+        DECIMALS,
+        share * SIZE,
+      );
+      paths.delete();
+      return grown;
     },
     grow: (region, distance) =>
       clipper.InflatePathsD(region, distance, JoinType.Round, EndType.Polygon, 2, DECIMALS, share * SIZE),

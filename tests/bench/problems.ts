@@ -11,6 +11,8 @@ export interface CutProblem {
   readonly inTurn: boolean;
   /** Whether cuts overlap each other. */
   readonly overlap: boolean;
+  /** Beginnings of the names of the libraries that take part besides ours; all unless given. */
+  readonly peers?: readonly string[];
   /** Area of what is left, by a route of its own. */
   readonly expected: () => number;
 }
@@ -21,6 +23,7 @@ export interface OffsetProblem {
   readonly name: string;
   readonly outline: Region;
   readonly distance: number;
+  readonly peers?: readonly string[];
   readonly expected: () => number;
 }
 
@@ -106,12 +109,13 @@ function bites(count: number): { readonly plate: Region; readonly discs: readonl
   return { plate: boxRegion(0, 0, SIZE, 50), discs };
 }
 
-function cutting(
+/** A cutting case: all cuts in one call, apart from each other, unless more is said. */
+export function cutting(
   name: string,
   outline: Region,
   cuts: readonly Region[],
   expected: () => number,
-  more: Partial<Pick<CutProblem, 'inTurn' | 'overlap'>> = {},
+  more: Partial<Pick<CutProblem, 'inTurn' | 'overlap' | 'peers'>> = {},
 ): CutProblem {
   return { kind: 'cut', name, outline, cuts, expected, inTurn: false, overlap: false, ...more };
 }
