@@ -33,7 +33,8 @@ describe('running', () => {
   });
 
   // Metric table: 20 to 30 m/min in mild steel. 1000 x 20 / (pi 12) = 530.5, 1000 x 30 / (pi 12) = 795.8 (the formula of
-  // Machinery's Handbook). Drill feeds: 12 mm is 0.472 in, 0.004 to 0.010 in a turn. 10 mm deep.
+  // Machinery's Handbook). Drill feeds: 12 mm is 0.472 in, 0.004 to 0.010 in a turn. 10 mm deep,
+  // and the point of 118 degrees before it: 6 over tan 59 = 1.664279 is 3.605.
   it('of a drill: speed, feed and time', () => {
     const running = row(reportOn([DRILL]), 'eye')?.running;
     expect(running?.surfaceSpeed).toEqual([20, 30]);
@@ -41,8 +42,8 @@ describe('running', () => {
     expect(running?.set).toEqual(running?.spindle);
     expect(running?.feedPerTurn?.map((f) => f.toFixed(4))).toEqual(['0.1016', '0.2540']);
     expect(running?.feed?.map((f) => f.toFixed(1))).toEqual(['53.9', '202.1']);
-    expect(running?.minutes?.map((t) => t.toFixed(3))).toEqual(['0.049', '0.186']);
-    expect(running?.travel).toBe(10);
+    expect(running?.minutes?.map((t) => t.toFixed(3))).toEqual(['0.067', '0.252']);
+    expect(running?.travel).toBeCloseTo(10 + 6 / 1.664279, 5);
   });
 
   // The path: 30 straight and a quarter of a circle of radius 10.

@@ -143,8 +143,25 @@ describe('placeFacts of other tools', () => {
     expect(facts(P(50, 30), [ringed], { doing: 'bores' })).toHaveLength(1);
   });
 
-  it('rings, and what mills sideways, are no matter of footing', () => {
-    for (const doing of ['rings', 'mills round', 'mills along'] as const) {
+  it('one that mills round has to go down first, on its centre where all of the bore is metal', () => {
+    const round = (cutsToCenter: boolean | null): Options => ({
+      doing: 'mills round',
+      cutsToCenter,
+      radius: 9,
+    });
+    for (const known of [false, null]) {
+      expect(facts(P(50, 30), [PLATE], round(known))).toEqual([
+        { kind: 'plunges on its center', known: known === false, atDepth: 0 },
+      ]);
+    }
+    expect(facts(P(50, 30), [PLATE], round(true))).toEqual([]);
+    // Into a hole that is there, or beside the part, it may go down in air.
+    expect(facts(P(50, 30), [subtract(PLATE, [disc(P(52, 30), 5)])], round(false))).toEqual([]);
+    expect(facts(P(95, 30), [PLATE], round(false))).toEqual([]);
+  });
+
+  it('rings, and what mills along a path, are no matter of footing', () => {
+    for (const doing of ['rings', 'mills along'] as const) {
       expect(facts(P(100, 30), [PLATE], { doing, metal: 'brass' })).toEqual([]);
     }
   });

@@ -110,17 +110,18 @@ describe('underneathRemark', () => {
 
 describe('noWayWords', () => {
   it('says why there is no way, and how each tool comes up', () => {
-    const words = (
-      why: Parameters<typeof noWayWords>[0],
-      kind: Parameters<typeof noWayWords>[1] = 'boring head',
-    ) => noWayWords(why, kind, NAMES);
+    const words = (why: Parameters<typeof noWayWords>[0], kind: Parameters<typeof noWayWords>[1] = 'bores') =>
+      noWayWords(why, kind, NAMES);
     expect(words({ reason: 'walled in', share: 1, from: 0, to: 5 })).toBe(
       'There is no way off the wall: it goes all the way round. Stop the spindle before you lift it straight up, or it marks the wall.',
     );
-    expect(words({ reason: 'walled in', share: 0.7, from: 0, to: 5 }, 'drill')).toMatch(
+    expect(words({ reason: 'walled in', share: 0.7, from: 0, to: 5 }, 'drills')).toMatch(
       /from a depth of 0.000 mm to 5.000 mm .* Lift it straight up while it turns\.$/,
     );
-    expect(words({ reason: 'core stands' }, 'annular cutter')).toMatch(/a core stands inside/);
+    expect(words({ reason: 'core stands' }, 'rings')).toMatch(/a core stands inside/);
+    expect(words({ reason: 'walled in', share: 1, from: 0, to: 5 }, 'mills round')).toMatch(
+      /towards the middle of the bore/,
+    );
     expect(words({ reason: 'no room', within: 10.5, clearance: 0.5 })).toMatch(
       /within 10.500 mm no place is 0.500 mm clear/,
     );

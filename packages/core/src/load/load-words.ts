@@ -1,5 +1,5 @@
+import type { Doing } from '../cutting/doing.js';
 import type { Metal } from '../cutting/material.js';
-import type { ToolKind } from '../cutting/tool.js';
 import type { BadFooting, PlaceFact } from './tool-place.js';
 import type { Underneath } from './underneath.js';
 import type { NoWay } from './way-off.js';
@@ -104,35 +104,44 @@ function grabWords(metal: Metal, opensOut: boolean, { tool, cut }: LoadNames): s
 
 /**
  * Why no way leads off a wall, and what to do, as sentences; the person is to know before the tool is down.
- * @param kind null where the job names no tool
+ * @param doing what the tool does; null where the job names no tool
  */
 export function noWayWords(
   why: NoWay,
-  kind: ToolKind | null,
+  doing: Doing | null,
   { length, thing }: Pick<LoadNames, 'length' | 'thing'>,
 ): string {
   const none = 'There is no way off the wall';
   switch (why.reason) {
     case 'walled in':
       return why.share === 1
-        ? `${none}: it goes all the way round. ${liftWords(kind)}`
-        : `${none}: from a depth of ${length(why.from)} to ${length(why.to)} it goes round by more than half a turn. ${liftWords(kind)}`;
+        ? `${none}: it goes all the way round. ${liftWords(doing)}`
+        : `${none}: from a depth of ${length(why.from)} to ${length(why.to)} it goes round by more than half a turn. ${liftWords(doing)}`;
     case 'core stands':
-      return `${none}: a core stands inside of the cutter. ${liftWords(kind)}`;
+      return `${none}: a core stands inside of the cutter. ${liftWords(doing)}`;
     case 'no room':
-      return `${none}: within ${length(why.within)} no place is ${length(why.clearance)} clear of all metal. ${liftWords(kind)}`;
+      return `${none}: within ${length(why.within)} no place is ${length(why.clearance)} clear of all metal. ${liftWords(doing)}`;
     case 'keep-out': {
       const [is, it] = why.ids.length > 1 ? ['are', 'them'] : ['is', 'it'];
-      return `${none}: ${listed(why.ids.map(thing))} ${is} in the way. Move ${it}, or do without. ${liftWords(kind)}`;
+      return `${none}: ${listed(why.ids.map(thing))} ${is} in the way. Move ${it}, or do without. ${liftWords(doing)}`;
     }
   }
 }
 
 /** How a tool comes up along a wall. Common practice, no source. */
-function liftWords(kind: ToolKind | null): string {
-  return kind === 'drill' || kind === 'annular cutter'
-    ? 'Lift it straight up while it turns.'
-    : 'Stop the spindle before you lift it straight up, or it marks the wall.';
+function liftWords(doing: Doing | null): string {
+  switch (doing) {
+    case 'drills':
+    case 'rings':
+    case 'plunges':
+      return 'Lift it straight up while it turns.';
+    case 'mills round':
+      return 'Move the mill off the wall, towards the middle of the bore, before you lift it.';
+    case 'bores':
+    case 'mills along':
+    case null:
+      return 'Stop the spindle before you lift it straight up, or it marks the wall.';
+  }
 }
 
 function listed(names: readonly string[]): string {

@@ -17,7 +17,7 @@ export interface PlacedTool {
   /** Whether an end mill cuts to its centre; null where the job does not say. */
   readonly cutsToCenter: boolean | null;
   readonly center: Point;
-  /** Of the tool; of a boring head that of its circle. */
+  /** Of the tool; of a boring head that of its circle, of an end mill that mills round that of the bore. */
   readonly radius: number;
   /** The metal before the cut, as depths of the tool from where it starts on down. */
   readonly layers: readonly Layer[];
@@ -81,8 +81,9 @@ export function placeFacts(tool: PlacedTool): PlaceFact[] {
       const first = standsOf(tool).find(({ onMetal }) => onMetal);
       return first === undefined ? [] : [{ kind: 'bores without a hole', atDepth: first.depth }];
     }
-    case 'rings':
     case 'mills round':
+      return goesDownInside(tool);
+    case 'rings':
     case 'mills along':
       return [];
   }
@@ -150,6 +151,14 @@ const GRABBING: readonly Metal[] = ['brass', 'bronze'];
 function grabbing({ metal }: PlacedTool, stands: readonly Standing[]): PlaceFact[] {
   if (metal === null || !GRABBING.includes(metal) || stands.every(({ on }) => on === 'nothing')) return [];
   return [{ kind: 'grabs', metal, opensOut: stands.some(({ on }) => on === 'middle hole') }];
+}
+
+/** An end mill that mills round goes down somewhere in the bore first: wherever that is, where all of it is metal. */
+function goesDownInside(tool: PlacedTool): PlaceFact[] {
+  if (tool.cutsToCenter === true) return [];
+  const entry = standsOf(tool).find(({ on }) => on !== 'nothing');
+  if (entry?.on !== 'metal') return [];
+  return [{ kind: 'plunges on its center', known: tool.cutsToCenter === false, atDepth: entry.depth }];
 }
 
 function plungeFacts(tool: PlacedTool): PlaceFact[] {

@@ -3,6 +3,7 @@ import { metalOf } from '../cutting/material.js';
 import type { Range } from '../cutting/range.js';
 import type { KeepOut } from '../datum/keep-out.js';
 import type { ToolDocument } from '../document/schema.js';
+import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import type { Removal } from '../left/cells.js';
 import { type Layer, loadByHeight, type RoundTool } from '../load/by-height.js';
@@ -64,6 +65,7 @@ function pathPart(task: Task, { path, runs }: PassShape & { readonly kind: 'path
   const { cut, approach } = task;
   const body = sweptRegion(path, cut.diameter / 2);
   const down = goesDown(task, cut.diameter);
+  const stands = runs.length === 0 ? standsAlong(approach.lay, path) : standsOfRuns(approach.lay, runs);
   return {
     center: null,
     path,
@@ -71,30 +73,21 @@ function pathPart(task: Task, { path, runs }: PassShape & { readonly kind: 'path
     body,
     lowest: lowestOf(task, down),
     load: null,
-    footing: [],
+    footing: plungesOf(task, stands),
     under: underneath(down, body, task.job.thickness, task.keepOuts),
     wayOff: null,
-    stands: runs.length === 0 ? standsAlong(approach.lay, path) : standsOfRuns(approach.lay, runs),
+    stands,
     pace: paceIn(task, cut.diameter, path),
   };
 }
 
 function roundPart(task: Task, { center, radius }: RoundPass): Part {
-  const { job, cut, approach, removal, states, number } = task;
+  const { job, cut, approach, removal } = task;
   const round: RoundTool =
     cut.kind === 'annular'
       ? { kind: 'ring', center, radius, inner: radius - cut.wall }
       : { kind: 'circle', center, radius };
-  const met = layersOf(
-    states.metalNear({
-      moment: beforeStep(number),
-      center,
-      reach: 2 * radius,
-      low: removal.low,
-      high: removal.high,
-      from: approach.from,
-    }),
-  );
+  const met = layersUnder(task, center, radius);
   const comesOut = approach.from === 'top' ? removal.low <= 0 : removal.high >= job.thickness;
   const body = disc(center, radius);
   const down = goesDown(task, 2 * radius);
@@ -114,6 +107,30 @@ function roundPart(task: Task, { center, radius }: RoundPass): Part {
     stands: [standAt(approach.lay, center), ...backedOff(task, off)],
     pace,
   };
+}
+
+/** The metal under a tool before the step, by its depth. */
+function layersUnder({ states, number, removal, approach }: Task, center: Point, radius: number): Layer[] {
+  return layersOf(
+    states.metalNear({
+      moment: beforeStep(number),
+      center,
+      reach: 2 * radius,
+      low: removal.low,
+      high: removal.high,
+      from: approach.from,
+    }),
+  );
+}
+
+/** What is amiss where a tool goes straight down to start along a path; of several places with the same, the first. */
+function plungesOf(task: Task, stands: readonly Stand[]): Step['footing'] {
+  if (task.tool === null) return [];
+  const radius = (task.tool.diameter ?? task.cut.diameter) / 2;
+  const all = stands.flatMap(({ what, target: { center } }) =>
+    what === 'start' ? footingOf(task, { center, radius }, layersUnder(task, center, radius), 'plunges') : [],
+  );
+  return all.filter(({ kind }, k) => all.findIndex((one) => one.kind === kind) === k);
 }
 
 function goesDown({ cut, tool }: Task, diameter: number): GoesDown {

@@ -162,7 +162,7 @@ function backOffRow({ job }: Result, step: Step): ReportStep['backOff'] {
     case 'none':
       return {
         ...NO_WAY,
-        why: noWayWords(wayOff.why, toolOf(job, approach.cut)?.kind ?? null, namesIn(job)),
+        why: noWayWords(wayOff.why, step.pace?.doing ?? null, namesIn(job)),
       };
     case 'lift':
       return {
