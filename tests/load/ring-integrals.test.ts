@@ -42,16 +42,16 @@ function checkArc(center: Point, radius: number, start: number, turn: number): v
 
 describe('integralsOf', () => {
   it('of lines, as by the definition', () => {
+    const coordinate = fc.double({ min: -30, max: 30, noNaN: true });
     fc.assert(
       fc.property(
-        ...Array.from({ length: 4 }, () => fc.double({ min: -30, max: 30, noNaN: true })),
-        (a, b, c, d) => {
-          const edge = { a: P(a as number, b as number), b: P(c as number, d as number) };
-          const length = Math.hypot(edge.b.x - edge.a.x, edge.b.y - edge.a.y);
-          fc.pre(length > 1 && Math.abs(edge.a.x * edge.b.y - edge.a.y * edge.b.x) / length > 0.5);
-          const place = (share: number) =>
-            P(edge.a.x + (edge.b.x - edge.a.x) * share, edge.a.y + (edge.b.y - edge.a.y) * share);
-          check(lineEdge(edge.a, edge.b), place, 30);
+        fc.tuple(coordinate, coordinate),
+        fc.tuple(coordinate, coordinate),
+        ([ax, ay], [bx, by]) => {
+          const [dx, dy] = [bx - ax, by - ay];
+          const length = Math.hypot(dx, dy);
+          fc.pre(length > 1 && Math.abs(ax * by - ay * bx) / length > 0.5);
+          check(lineEdge(P(ax, ay), P(bx, by)), (share) => P(ax + dx * share, ay + dy * share), 30);
         },
       ),
     );
