@@ -5,12 +5,12 @@ import { chosenFinding, jumped, outdated, shown } from '../state/store.js';
 import type { Sketch } from '../worker/sketch.js';
 import { DrawnView, drawn } from './drawn.js';
 import { FindingPins } from './finding-pins.js';
-import { Handles } from './handles.js';
+import { crowdGrabbed, crowdSteadied, Handles } from './handles.js';
 import { Loupe } from './loupe.js';
 import { Metal } from './metal.js';
 import { Patterns } from './patterns.js';
 import { Thin } from './thin.js';
-import { fitted, matrixOf, type Size, shownBox, type View } from './view.js';
+import { fitted, matrixOf, type Size, type View } from './view.js';
 
 /** The drawing that one can take hold of: metal, tools, centres to drag, and a numbered mark for each finding. */
 export function Board() {
@@ -27,6 +27,8 @@ export function Board() {
       class={`board${outdated.value ? ' outdated' : ''}${full === null ? '' : ' full'}${(full?.numbers ?? null) === null ? '' : ' numbered'}`}
       ref={frame}
       id="board"
+      onPointerDown={(event) => view !== null && crowdGrabbed(event, view)}
+      onTouchStart={(event) => view !== null && crowdSteadied(event, view)}
     >
       <DrawnView size={size} />
       {result !== null && view !== null && (
@@ -79,7 +81,7 @@ function useView(sketch: Sketch | null, size: Size): View | null {
   const full = drawn.value;
   if (full !== null) last.current = { view: full.view, size };
   else if (last.current === null || last.current.size !== size || jumped.value) {
-    last.current = { view: fitted(shownBox(sketch.box, sketch.cuts), size), size };
+    last.current = { view: fitted(sketch.around, size), size };
   }
   return last.current.view;
 }

@@ -2,7 +2,7 @@ import { drawView, type Theme } from '@edgebite/svg';
 import { signal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { drawnOrSaid } from '../panels/element.js';
-import { rested } from '../state/rested.js';
+import { isCrowd, rested } from '../state/rested.js';
 import { chosenFinding, shown } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import type { Size, View } from './view.js';
@@ -50,7 +50,7 @@ export function DrawnView({ size }: { size: Size }) {
     element.replaceChildren();
     drawn.value = null;
     const [kept] = report?.pieces ?? [];
-    if (report === null || kept === undefined || width === 0) return;
+    if (report === null || kept === undefined || width === 0 || isCrowd.value) return;
     const named = report.cuts.length <= NAMED_CUTS;
     const size: [number, number] = [width / UNIT, height / UNIT];
     const options = {

@@ -1,8 +1,10 @@
 import { useEffect } from 'preact/hooks';
 import { kept } from '../form/kept.js';
-import { type Grip, gripsOf, inTurn } from '../move/grips.js';
+import { cutAt, cutNear, type Grip, gripsOf, idAt, inTurn } from '../move/grips.js';
 import { held, moveTo, nudge } from '../move/move.js';
+import { isList, valueAt } from '../state/json.js';
 import { chosenCut, chosenFinding, dragging, job, readoutStep, seal, worked } from '../state/store.js';
+import { CROWD } from '../worker/crowd.js';
 import type { Place } from '../worker/sketch.js';
 import { dragStep, snapped } from './snap.js';
 import { inPart, onScreen, type View } from './view.js';
@@ -95,6 +97,11 @@ const Handle = kept((props: HandleProps) => {
   );
 });
 
+function cutCount(): number {
+  const cuts = valueAt(job.value ?? undefined, ['cuts']);
+  return isList(cuts) ? cuts.length : 0;
+}
+
 function choose(id: string): void {
   chosenCut.value = id;
 }
@@ -114,12 +121,40 @@ function nearest(event: PointerEvent, { name, view }: HandleProps): Grip | undef
   );
 }
 
-// The pointer keeps its distance from the place, so that taking hold moves nothing.
 function grabbed(event: PointerEvent, props: HandleProps): void {
   if (event.button !== 0) return;
   event.preventDefault();
-  const { view } = props;
-  const grip = nearest(event, props);
+  event.stopPropagation();
+  take(event, nearest(event, props), props.view);
+}
+
+/** Takes hold of the cut of a crowd that is under the pointer; its handle is there with the next frame. */
+export function crowdGrabbed(event: PointerEvent, view: View): void {
+  const found = event.button === 0 ? crowdAt(event, view) : null;
+  if (found === null) return;
+  event.preventDefault();
+  choose(found.id);
+  requestAnimationFrame(() => {
+    const grip = gripsNow().find(({ key }) => key === `handle-${found.index}`);
+    take(event, grip, view);
+  });
+}
+
+/** Keeps the page still under a finger on a cut of a crowd. */
+export function crowdSteadied(event: TouchEvent, view: View): void {
+  const [touch] = event.touches;
+  if (touch !== undefined && event.touches.length === 1 && crowdAt(touch, view) !== null)
+    event.preventDefault();
+}
+
+function crowdAt({ clientX, clientY }: { readonly clientX: number; readonly clientY: number }, view: View) {
+  const board = document.getElementById('board')?.getBoundingClientRect();
+  const at = inPart(view, [clientX - (board?.left ?? 0), clientY - (board?.top ?? 0)]);
+  return cutNear(job.value, worked.value, at, TARGET / view.scale);
+}
+
+// The pointer keeps its distance from the place, so that taking hold moves nothing.
+function take(event: PointerEvent, grip: Grip | undefined, view: View): void {
   const handle = document.getElementById(grip?.key ?? '');
   if (grip === undefined || handle === null) return;
   handle.focus({ preventScroll: true });
@@ -182,8 +217,15 @@ function keyed(event: KeyboardEvent, props: HandleProps): void {
   } else if (event.key === 'PageDown' || event.key === 'PageUp') {
     event.preventDefault();
     const grips = inTurn(gripsNow());
-    const here = grips.findIndex(({ key }) => key === props.name);
-    const next = grips[(here + (event.key === 'PageDown' ? 1 : -1) + grips.length) % grips.length];
-    if (next !== undefined) document.getElementById(next.key)?.focus();
+    const by = event.key === 'PageDown' ? 1 : -1;
+    const here = grips.findIndex(({ key }) => key === props.name) + by;
+    const [next, count] = [grips[here], cutCount()];
+    if (next !== undefined || count <= CROWD) {
+      document.getElementById((next ?? grips[(here + grips.length) % grips.length])?.key ?? '')?.focus();
+      return;
+    }
+    const index = (props.index + by + count) % count;
+    choose(idAt(cutAt(job.value, index) ?? {}, index));
+    requestAnimationFrame(() => document.getElementById(`handle-${index}`)?.focus());
   }
 }

@@ -8,6 +8,11 @@ export function Metal({ sketch, about }: { sketch: Sketch; about: ReadonlySet<st
       {sketch.pieces.map((piece) => (
         <Piece key={piece.id} piece={piece} about={about.has(`piece:${piece.id}`)} />
       ))}
+      {sketch.rims !== null && (
+        <g class="tool">
+          <path d={sketch.rims} />
+        </g>
+      )}
       {sketch.cuts.map((cut) => (
         <Tool key={cut.id} cut={cut} about={about.has(`cut:${cut.id}`)} />
       ))}

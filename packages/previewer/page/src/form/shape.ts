@@ -71,7 +71,18 @@ function unionShape(given: readonly JsonObject[], root: JsonObject): Shape {
   };
 }
 
+// A schema never changes, and its fields are asked for at every key.
+const known = new WeakMap<JsonObject, readonly Field[]>();
+
 function fieldsOf(schema: JsonObject): readonly Field[] {
+  const before = known.get(schema);
+  if (before !== undefined) return before;
+  const fields = readFields(schema);
+  known.set(schema, fields);
+  return fields;
+}
+
+function readFields(schema: JsonObject): readonly Field[] {
   const required = isList(schema.required) ? schema.required : [];
   const properties = isObject(schema.properties) ? Object.entries(schema.properties) : [];
   return properties.flatMap(([key, of]) =>

@@ -1,8 +1,11 @@
 import { tidied } from '../board/snap.js';
 import { isList, isObject, type Json, type JsonObject, valueAt } from '../state/json.js';
-import type { Worked } from '../worker/worked.js';
+import { CROWD } from '../worker/crowd.js';
+import type { Place } from '../worker/sketch.js';
+import type { Worked, WorkedCuts } from '../worker/worked.js';
 import type { Moves } from './free.js';
 import { movesOf } from './moves.js';
+import { isPlace } from './shifts.js';
 import { passMoves } from './steps.js';
 
 /** A place of the drawing to take hold of. All of it is plain values, so that it can be told whether any changed. */
@@ -44,19 +47,48 @@ export function movesAt(cut: JsonObject, worked: Worked | null, pass: number | n
 }
 
 /** The grips of all cuts, and after them those of the passes of the chosen one. */
-export function gripsOf(
-  job: Json | null,
-  worked: ReadonlyMap<string, Worked>,
-  chosen: string | null,
-): readonly Grip[] {
+export function gripsOf(job: Json | null, worked: WorkedCuts, chosen: string | null): readonly Grip[] {
   const cuts = valueAt(job ?? undefined, ['cuts']);
   if (!isList(cuts)) return [];
-  const all = cuts.flatMap((cut, index) => (isObject(cut) ? [{ cut, index, id: idAt(cut, index) }] : []));
+  const all = takenOf(cuts, chosen).flatMap((index) => {
+    const cut = cuts[index];
+    return isObject(cut) ? [{ cut, index, id: idAt(cut, index) }] : [];
+  });
   const own = all.flatMap(({ cut, index, id }) => cutGrip(cut, index, id, worked.get(id) ?? null) ?? []);
   const steps = all
     .filter(({ id }) => id === chosen)
     .flatMap(({ cut, index, id }) => passGrips(cut, index, id, worked.get(id) ?? null));
   return [...own, ...steps];
+}
+
+// Of a crowd only the chosen one, or the first, has a grip that is drawn; the others are found by their places.
+function takenOf(cuts: readonly Json[], chosen: string | null): readonly number[] {
+  if (cuts.length <= CROWD) return cuts.map((_, index) => index);
+  const index = cuts.findIndex((cut, k) => isObject(cut) && idAt(cut, k) === chosen);
+  return [Math.max(index, 0)];
+}
+
+/** Of a crowd the cut whose place is nearest to one, if it is within reach; null of fewer cuts. */
+export function cutNear(
+  job: Json | null,
+  worked: WorkedCuts,
+  [x, y]: Place,
+  reach: number,
+): { readonly id: string; readonly index: number } | null {
+  const cuts = valueAt(job ?? undefined, ['cuts']);
+  if (!isList(cuts) || cuts.length <= CROWD) return null;
+  let best: { readonly id: string; readonly index: number } | null = null;
+  let least = reach;
+  for (const [index, cut] of cuts.entries()) {
+    if (!isObject(cut)) continue;
+    const id = idAt(cut, index);
+    const at = isPlace(cut.center) ? cut.center : (worked.get(id)?.center ?? worked.get(id)?.start);
+    const away = at == null ? Infinity : Math.hypot(at[0] - x, at[1] - y);
+    if (away > least) continue;
+    least = away;
+    best = { id, index };
+  }
+  return best;
 }
 
 const NEXT = 'Page keys go to the next.';

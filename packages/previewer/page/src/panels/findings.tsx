@@ -1,11 +1,16 @@
 import type { Finding } from '@edgebite/core';
 import { countText } from '@edgebite/svg';
+import { useSignal } from '@preact/signals';
 import { chosenCut, chosenFinding, dragging, outdated, shown } from '../state/store.js';
 
 const LEVELS = ['danger', 'check', 'note'] as const;
 
+/** Findings shown before one asks for more, the gravest first. */
+const SHOWN = 60;
+
 /** What to watch, before anything else: how grave it is in one line, then each finding as a sentence. */
 export function Findings() {
+  const most = useSignal(SHOWN);
   const findings = shown.value?.summary.findings;
   if (findings === undefined) return null;
   return (
@@ -15,10 +20,21 @@ export function Findings() {
       </h2>
       <Verdict findings={findings} />
       <ol>
-        {findings.map((finding, index) => (
+        {findings.slice(0, most.value).map((finding, index) => (
           <FindingRow key={index} finding={finding} index={index} />
         ))}
       </ol>
+      {findings.length > most.value && (
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            most.value += SHOWN;
+          }}
+        >
+          Show more of the {findings.length - most.value} others
+        </button>
+      )}
     </section>
   );
 }

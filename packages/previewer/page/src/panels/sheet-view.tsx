@@ -1,7 +1,7 @@
 import { draw } from '@edgebite/svg';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { foundRange } from '../state/ranging.js';
-import { rested } from '../state/rested.js';
+import { askDrawing, isCrowd, rested } from '../state/rested.js';
 import { drawnOrSaid } from './element.js';
 
 /** The sheet as it prints, drawn as soon as the hand rests. */
@@ -17,11 +17,20 @@ export function SheetView() {
   return (
     <section class="card sheet" aria-labelledby="card-sheet">
       <h2 id="card-sheet">The sheet</h2>
-      <p class="hint">{report === null ? 'Being drawn.' : 'As it prints, at the scale that it names.'}</p>
+      {report === null && isCrowd.value ? (
+        <p class="hint">
+          A drawing of so many cuts takes some seconds.{' '}
+          <button type="button" onClick={askDrawing}>
+            Draw the sheet
+          </button>
+        </p>
+      ) : (
+        <p class="hint">{report === null ? 'Being drawn.' : 'As it prints, at the scale that it names.'}</p>
+      )}
       <section
         class={`paper${report === null ? ' old' : ''}`}
         ref={holder}
-        aria-busy={report === null}
+        aria-busy={report === null && !isCrowd.value}
         aria-label="Drawing of every step"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll sideways, with keys too
         tabIndex={0}

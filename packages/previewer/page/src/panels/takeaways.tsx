@@ -1,5 +1,6 @@
 import { printReadouts } from '../files/print.js';
 import { TAKEAWAYS, takeAway } from '../files/save.js';
+import { isCrowd, rested } from '../state/rested.js';
 import { issues } from '../state/store.js';
 import { LinkBox } from './link-box.js';
 
@@ -11,7 +12,11 @@ export function Takeaways() {
       <h2 id="card-takeaways">Take it to the machine</h2>
       <h3>Print</h3>
       <div class="buttons">
-        <button type="button" disabled={faulty} onClick={() => window.print()}>
+        <button
+          type="button"
+          disabled={faulty || (isCrowd.value && rested.value === null)}
+          onClick={() => window.print()}
+        >
           Print the drawing
         </button>
         <button type="button" disabled={faulty} onClick={() => void printReadouts()}>

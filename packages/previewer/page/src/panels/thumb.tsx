@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Metal } from '../board/metal.js';
-import { fitted, matrixOf, shownBox } from '../board/view.js';
+import { fitted, matrixOf } from '../board/view.js';
 import type { Json } from '../state/json.js';
 import { solver } from '../state/store.js';
 import { type Sketch, sketchOf } from '../worker/sketch.js';
@@ -23,7 +23,7 @@ export function Thumb({ job }: { job: Json }) {
   return (
     <svg class="thumb" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       {sketch.value !== null && (
-        <g transform={matrixOf(fitted(shownBox(sketch.value.box, sketch.value.cuts), SIZE))}>
+        <g transform={matrixOf(fitted(sketch.value.around, SIZE))}>
           <Metal sketch={sketch.value} about={NOTHING} />
         </g>
       )}

@@ -67,6 +67,8 @@ async function recordToResume(from: UseStore): Promise<Record | null> {
 async function write(): Promise<void> {
   if (shelf === null || writing) return;
   writing = true;
+  // Not within the task that changed the job: copying a large one takes its time.
+  await new Promise((resolve) => setTimeout(resolve));
   try {
     for (let kept: History<Json> | null | undefined; kept !== work.peek(); ) {
       kept = work.peek();

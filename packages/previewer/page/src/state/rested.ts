@@ -1,5 +1,7 @@
 import type { Report } from '@edgebite/core';
-import { effect, signal } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
+import { CROWD } from '../worker/crowd.js';
+import type { Json } from './json.js';
 import { dragging, job, jumped, outdated, shown, solver } from './store.js';
 
 /** How long a job must stand still before it is drawn in full, in milliseconds: a little longer than from key to key. */
@@ -8,11 +10,23 @@ const REST = 200;
 /** The whole report on the job once the hand rests; null while it is changed, or has faults. */
 export const rested = signal<Report | null>(null);
 
+/** Whether the job has so many cuts that its full drawing is made only where it is asked for. */
+export const isCrowd = computed(() => (shown.value?.summary.cuts.length ?? 0) > CROWD);
+
+/** The job whose full drawing was asked for. */
+const asked = signal<Json | null>(null);
+
+/** Asks for the full drawing of the job as it stands. */
+export function askDrawing(): void {
+  asked.value = job.value;
+}
+
 effect(() => {
   const present = job.value;
   // Nothing rather than an old one: a print outlives its job.
   rested.value = null;
   if (present === null || outdated.value || shown.value === null || dragging.value) return;
+  if (isCrowd.value && asked.value !== present) return;
   let wanted = true;
   const timer = setTimeout(
     async () => {

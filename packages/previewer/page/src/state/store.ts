@@ -1,7 +1,8 @@
 import type { JobIssue } from '@edgebite/core';
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
+import { CROWD } from '../worker/crowd.js';
 import type { Outcome } from '../worker/messages.js';
-import type { Worked } from '../worker/worked.js';
+import type { WorkedCuts } from '../worker/worked.js';
 import InlineWorker from '../worker/worker.ts?worker&inline';
 import { followedCut } from './follow.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
@@ -56,9 +57,12 @@ export const shown = signal<Extract<Outcome, { issues: null }> | null>(null);
 export const outdated = computed(() => !fresh.value || issues.value.length > 0);
 
 /** By the id of a cut: what moving it by hand needs to know, as it was worked out last. */
-export const worked = computed<ReadonlyMap<string, Worked>>(
-  () => new Map(shown.value?.summary.cuts.map((cut) => [cut.id, cut.worked]) ?? []),
-);
+export const worked = computed<WorkedCuts>(() => {
+  const cuts = shown.value?.summary.cuts ?? [];
+  // Of a crowd few are asked for at a time: to look for them takes less than to gather them all.
+  if (cuts.length > CROWD) return { get: (id) => cuts.find((cut) => cut.id === id)?.worked };
+  return new Map(cuts.map((cut) => [cut.id, cut.worked]));
+});
 
 /** The id of the cut that is being looked at. */
 export const chosenCut = signal<string | null>(null);

@@ -11,6 +11,8 @@ import {
   type ReportRegion,
   toSvgPath,
 } from '@edgebite/core';
+import { shownBox } from '../board/view.js';
+import { CROWD } from './crowd.js';
 
 /** A place of the part. */
 export type Place = readonly [number, number];
@@ -46,8 +48,13 @@ export interface SketchCut {
 export interface Sketch {
   readonly outline: string;
   readonly box: Box;
+  /** The part with what stands out of it, as far as that is shown. */
+  readonly around: Box;
   readonly pieces: readonly SketchPiece[];
+  /** The cuts, as long as they are no crowd. */
   readonly cuts: readonly SketchCut[];
+  /** The rims of all cuts of a crowd as one path; null where there is none. */
+  readonly rims: string | null;
 }
 
 /** Significant digits of path data: far below what a screen shows, on parts of any size. */
@@ -65,13 +72,28 @@ interface Pen {
 /** The shapes of a report. What `written` holds is not written again, and what is new goes into it. */
 export function sketchOf(report: Report, written: Written = new WeakMap()): Sketch {
   const box = boxOf(report.outline);
-  const pen = { digits: digitsFor(box), written };
+  const pen: Pen = { digits: digitsFor(box), written };
+  const cuts = report.cuts.map((cut) => sketchCut(cut, pen));
+  const crowd = cuts.length > CROWD;
   return {
     outline: regionPath(report.outline, pen),
     box,
     pieces: report.pieces.map((piece) => sketchPiece(piece, report.thickness, pen)),
-    cuts: report.cuts.map((cut) => sketchCut(cut, pen)),
+    around: shownBox(box, cuts),
+    cuts: crowd ? [] : cuts,
+    rims: crowd ? cuts.map((cut) => rimPath(cut, pen)).join('') : null,
   };
+}
+
+function rimPath({ center, diameter, wall, footprint }: SketchCut, { digits }: Pen): string {
+  if (center === null) return footprint ?? '';
+  const at = (value: number): number => Number(value.toFixed(digits));
+  return [diameter / 2, ...(wall === null ? [] : [diameter / 2 - wall])]
+    .map((r) => {
+      const half = `a${at(r)} ${at(r)} 0 0 1 `;
+      return `M${at(center[0] - r)} ${at(center[1])}${half}${at(2 * r)} 0${half}${at(-2 * r)} 0Z`;
+    })
+    .join('');
 }
 
 function digitsFor(box: Box): number {

@@ -14,6 +14,11 @@ export interface Worked {
   readonly steps: Steps | null;
 }
 
+/** What moving cuts by hand needs to know, by their ids. */
+export interface WorkedCuts {
+  readonly get: (id: string) => Worked | undefined;
+}
+
 /** Passes along a straight approach. */
 export interface Steps {
   /** Unit vector of the way in. */
