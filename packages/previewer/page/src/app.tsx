@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Board } from './board/board.js';
 import { openFile, openLink } from './files/open.js';
@@ -44,14 +45,32 @@ function Bench() {
           <CenterPanel />
         </div>
       </div>
-      <div class="work">
-        <RangePanel />
-        <Figures />
-        <JobForm />
-        <Takeaways />
-      </div>
+      <Work />
       <SheetView />
     </main>
+  );
+}
+
+// After the drawing, in a task of its own: the fields of a large job take as long as the drawing does.
+function Work() {
+  const ready = useSignal(false);
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      ready.value = true;
+    });
+    return () => clearTimeout(timer);
+  }, []);
+  return (
+    <div class="work">
+      {ready.value && (
+        <>
+          <RangePanel />
+          <Figures />
+          <JobForm />
+          <Takeaways />
+        </>
+      )}
+    </div>
   );
 }
 

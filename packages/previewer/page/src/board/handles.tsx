@@ -9,8 +9,8 @@ import type { Place } from '../worker/sketch.js';
 import { dragStep, snapped } from './snap.js';
 import { inPart, onScreen, type View } from './view.js';
 
-/** Radius of what a finger must hit, pixels. */
-const TARGET = 16;
+/** Radius of what a pointer must hit, pixels: 44 across for a finger (WCAG 2.2, 2.5.5). */
+const TARGET = matchMedia('(pointer: coarse)').matches ? 22 : 16;
 
 /** Milliseconds between two moves at least: some mice tell a thousand a second. */
 const SHORTEST = 4;

@@ -236,6 +236,13 @@ function figuresOf(value: Json | undefined, name: string): string {
     typeof size === 'number' ? `⌀${size}` : '',
     isList(place) && place.every((number) => typeof number === 'number') ? `at ${place.join(', ')}` : '',
     typeof value.depth === 'number' ? `${value.depth} deep` : '',
+    typeof value.length === 'number' ? `${value.length}${typeof value.way === 'string' ? `, ${value.way}` : ''}` : '',
+    typeof value.from === 'string' && value.from !== 'top' ? `from ${value.from}` : '',
+    typeof value.to === 'string' ? `to ${value.to}` : '',
+    typeof value.from === 'number' && typeof value.to === 'number' ? `${value.from} to ${value.to} high` : '',
+    typeof value.turn === 'number' ? `turned ${value.turn}°` : '',
+    typeof value.flip === 'string' ? `flipped about ${value.flip}` : '',
+    isList(value.cuts) ? value.cuts.join(', ') : '',
   ]
     .filter((words) => words !== '')
     .join(' ');

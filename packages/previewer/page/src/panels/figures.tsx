@@ -1,4 +1,4 @@
-import { angleText, betweenText, numberText, roleText } from '@edgebite/svg';
+import { angleText, betweenText, lengthText, numberText, roleText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { dragging, outdated, shown, unit } from '../state/store.js';
@@ -31,24 +31,46 @@ function Large({ summary }: { summary: Summary }) {
         name="thinnest web"
         value={web === undefined ? '—' : numberText(web.thickness, units)}
         unit={web === undefined ? `none under ${summary.limits.web} ${unit.value}` : unit.value}
+        note={
+          web === undefined
+            ? undefined
+            : `${lengthText(summary.limits.web - web.thickness, units)} under the limit, on ${labelOf(summary, web.piece)}`
+        }
       />
       <Figure
         name="sharpest edge"
         value={edge === undefined ? '—' : angleText(edge.angle)}
         unit={edge === undefined ? `none under ${summary.limits.knifeEdge}°` : '°'}
+        note={
+          edge === undefined
+            ? undefined
+            : `${angleText(summary.limits.knifeEdge - edge.angle)}° under the limit, on ${labelOf(summary, edge.piece)}`
+        }
       />
       <Figure name="removed" value={figure(summary.removedVolume)} unit={`${unit.value}³`} />
     </dl>
   );
 }
 
-function Figure({ name, value, unit: of }: { name: string; value: string; unit?: string }) {
+function labelOf({ pieces }: Summary, id: string): string {
+  return pieces.find((piece) => piece.id === id)?.label ?? id;
+}
+
+interface FigureProps {
+  readonly name: string;
+  readonly value: string;
+  readonly unit?: string;
+  readonly note?: string | undefined;
+}
+
+function Figure({ name, value, unit: of, note }: FigureProps) {
   return (
     <div>
       <dt>{name}</dt>
       <dd>
         <b>{value}</b>
         {of !== undefined && <span class="unit">{of === '°' ? of : ` ${of}`}</span>}
+        {note !== undefined && <span class="note-of">{note}</span>}
       </dd>
     </div>
   );

@@ -2,6 +2,7 @@ import { printReadouts } from '../files/print.js';
 import { TAKEAWAYS, takeAway } from '../files/save.js';
 import { isCrowd, rested } from '../state/rested.js';
 import { issues } from '../state/store.js';
+import { Awake } from './awake.js';
 import { LinkBox } from './link-box.js';
 
 /** What to take away from the page: files, and the printed sheet. */
@@ -10,6 +11,7 @@ export function Takeaways() {
   return (
     <section class="card takeaways" aria-labelledby="card-takeaways">
       <h2 id="card-takeaways">Take it to the machine</h2>
+      <Awake />
       <h3>Print</h3>
       <div class="buttons">
         <button

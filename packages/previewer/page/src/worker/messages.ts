@@ -23,7 +23,7 @@ export type Summary = Pick<
   | 'floors'
   | 'findings'
 > & {
-  readonly pieces: readonly Pick<ReportPiece, 'label' | 'role' | 'area' | 'volume' | 'mass'>[];
+  readonly pieces: readonly Pick<ReportPiece, 'id' | 'label' | 'role' | 'area' | 'volume' | 'mass'>[];
   readonly cuts: readonly (Pick<
     ReportCut,
     'id' | 'relation' | 'depth' | 'through' | 'from' | 'removedVolume'

@@ -74,7 +74,8 @@ function issuesOf(error: unknown): readonly JobIssue[] {
 
 function summaryOf(report: Report): Summary {
   const { units, resolution, limits, massUnit, removedVolume, webs, knifeEdges, floors, findings } = report;
-  const pieces = report.pieces.map(({ label, role, area, volume, mass }) => ({
+  const pieces = report.pieces.map(({ id, label, role, area, volume, mass }) => ({
+    id,
     label,
     role,
     area,
