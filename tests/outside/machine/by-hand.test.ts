@@ -41,17 +41,17 @@ function load(of: Run, k: number, slab = 0) {
 
 describe('signed distance in a shape', () => {
   it('is that of the nearest edge, on the right side', () => {
-    const slot = loopsOf({ slot: [60, 20], at: [0, 0] });
+    const slot = inShape(loopsOf({ slot: [60, 20], at: [0, 0] }));
     // 3 above the middle of a slot 20 wide: 7 to its side. Beyond its round end of centre (20, 0): 5 outside.
-    expect(inShape(slot, 0, 3)).toBeCloseTo(7, 12);
-    expect(inShape(slot, 35, 0)).toBeCloseTo(-5, 12);
+    expect(slot(0, 3)).toBeCloseTo(7, 12);
+    expect(slot(35, 0)).toBeCloseTo(-5, 12);
     // At 45 degrees 3 from the end's centre, 7 inside of its arc; further out 2 outside.
-    expect(inShape(slot, 20 + 3 * Math.SQRT1_2, 3 * Math.SQRT1_2)).toBeCloseTo(7, 12);
-    expect(inShape(slot, 20 + 12 * Math.SQRT1_2, -12 * Math.SQRT1_2)).toBeCloseTo(-2, 12);
-    const ring = loopsOf({ circle: 40, holes: [{ circle: 10, at: [5, 0] }] });
-    expect(inShape(ring, 5, 0)).toBeCloseTo(-5, 12);
-    expect(inShape(ring, -10, 0)).toBeCloseTo(10, 12);
-    expect(inShape(ring, 12, 0)).toBeCloseTo(2, 12);
+    expect(slot(20 + 3 * Math.SQRT1_2, 3 * Math.SQRT1_2)).toBeCloseTo(7, 12);
+    expect(slot(20 + 12 * Math.SQRT1_2, -12 * Math.SQRT1_2)).toBeCloseTo(-2, 12);
+    const ring = inShape(loopsOf({ circle: 40, holes: [{ circle: 10, at: [5, 0] }] }));
+    expect(ring(5, 0)).toBeCloseTo(-5, 12);
+    expect(ring(-10, 0)).toBeCloseTo(10, 12);
+    expect(ring(12, 0)).toBeCloseTo(2, 12);
   });
 });
 

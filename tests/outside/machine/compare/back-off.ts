@@ -16,7 +16,7 @@ export function compareBackOff(verdict: Verdict, run: Run, done: Done, told: Tol
   if (by === null) {
     verdict.check('backing off, why not', why !== null && why !== '', () => 'no reason is told');
     const way = someWayOff(run, done);
-    const isBarred = way !== null && meetsOnWay(run, done, told, way);
+    const isBarred = way !== null && meetsOnWay(run, done, way);
     verdict.check(
       'backing off, no way',
       way === null || isBarred,
@@ -57,13 +57,13 @@ export function compareBackOff(verdict: Verdict, run: Run, done: Done, told: Tol
   else verdict.check('backing off', came === 'clear', () => `by ${by} to ${place}: ${came}`);
   verdict.check(
     'backing off, keep-outs',
-    by === 0 || !meetsOnWay(run, done, told, place),
+    by === 0 || !meetsOnWay(run, done, place),
     () => `to ${place} it meets one`,
   );
 }
 
 /** Whether a standing tool goes into a keep-out on a straight way. */
-function meetsOnWay(run: Run, { step }: Done, told: ToldStep, to: Place): boolean {
+function meetsOnWay(run: Run, { step }: Done, to: Place): boolean {
   const { tool } = step;
   if (tool.kind !== 'disc' && tool.kind !== 'ring') return false;
   const way = {
@@ -72,7 +72,6 @@ function meetsOnWay(run: Run, { step }: Done, told: ToldStep, to: Place): boolea
     radius: tool.radius,
   };
   return keepOutsOf(run.job, step.setup).some(
-    (keepOut) =>
-      reachesUp(run.job, step, told.under.below, keepOut) === 'sure' && meetsKeepOut(way, keepOut, 0.01),
+    (keepOut) => reachesUp(run.job, step, keepOut) === 'sure' && meetsKeepOut(way, keepOut, 0.01),
   );
 }

@@ -32,7 +32,8 @@ export function compareLoad(verdict: Verdict, run: Run, done: Done, told: ToldSt
     verdict.check('load', told.load === null, () => 'a load is told of a path');
     return;
   }
-  if (told.load === null) {
+  const { load } = told;
+  if (load === null) {
     verdict.check('load', false, () => 'none is told of a tool that stands');
     return;
   }
@@ -45,20 +46,20 @@ export function compareLoad(verdict: Verdict, run: Run, done: Done, told: ToldSt
     const slab = run.slabs[s] as (typeof run.slabs)[number];
     const to = depthAfter(run.job, step, slab);
     const metal = metalAt(run, before, s, () => true);
-    const load = loadIn(metal, standing, step.lie);
-    return { from: to - (slab.to - slab.from), to, load, meets: meetsIn(metal, tool, load) };
+    const sim = loadIn(metal, standing, step.lie);
+    return { from: to - (slab.to - slab.from), to, load: sim, meets: meetsIn(metal, tool, sim) };
   });
   const side = SIDE[tool.kind];
   for (const one of found) {
     const middle = (one.from + one.to) / 2;
-    const row = told.load.heights.find(({ from, to }) => from < middle && middle < to);
+    const row = load.heights.find(({ from, to }) => from < middle && middle < to);
     verdict.check('height', row !== undefined, () => `no load is told at depth ${middle}`);
     if (row !== undefined) compareAt(verdict, 'load', one, row, side);
   }
   compareChoice(verdict, found, told, side, step.depth > run.job.part.thickness - 1e-9);
   const first = found[0]?.meets ?? null;
   if (first === null) verdict.skip('starts');
-  else verdict.check('starts', (told.starts === 'metal') === first, () => `told ${told.starts}`);
+  else verdict.check('starts', (load.starts === 'metal') === first, () => `told ${load.starts}`);
 }
 
 /** A tool that meets metal by less than this is left open. */

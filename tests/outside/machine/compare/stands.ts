@@ -113,7 +113,7 @@ function compareKeepOuts(
   const thinner = { ...body, radius: body.radius - TOUCH };
   const thicker = { ...body, radius: body.radius + TOUCH };
   for (const keepOut of keepOutsOf(run.job, step.setup)) {
-    const up = reachesUp(run.job, step, told.under.below, keepOut);
+    const up = reachesUp(run.job, step, keepOut);
     const isTold = told.findings.some((k) => {
       const finding = report.findings[k];
       return finding?.code === `hits-${keepOut.kind}` && finding.about.includes(`keepOut:${keepOut.id}`);

@@ -52,16 +52,15 @@ function compareState(
   for (const [s, slab] of run.slabs.entries()) {
     const metal = metalAt(run, moment, s, () => false);
     const middle = (slab.from + slab.to) / 2;
-    const section = sections.find(({ from, to }) => from < middle && middle < to);
+    const region = sections.find(({ from, to }) => from < middle && middle < to)?.region ?? [];
+    const parts = region.map(({ outer, holes }) => inShape([outer, ...holes]));
     for (let cell = moment.done % EVERY; cell < cells; cell += EVERY) {
       const [x, y] = middleOf(run.grid, cell);
       const owner = moment.owner[s * cells + cell] as number;
       const value = metal.bounds(x, y, 0).low;
       if (Math.abs(value) < 1e-6) continue;
-      const isMetal = section?.region.some(
-        (part) => inShape([[...part.outer], ...part.holes.map((h) => [...h])], x, y) > 0,
-      );
-      if ((isMetal ?? false) !== value > 0)
+      const isMetal = parts.some((within) => within(x, y) > 0);
+      if (isMetal !== value > 0)
         wrong.push(`${x}, ${y} at ${middle}: ${value}, ${owner === NOBODY ? 'air' : owner}`);
     }
   }

@@ -78,12 +78,12 @@ export interface ToldStep {
   readonly hangs: readonly ToldBody[];
   readonly meets: readonly { readonly body: string; readonly volume: number }[];
   readonly load: null | {
+    readonly starts: 'metal' | 'air';
     readonly heights: readonly ToldLoad[];
     readonly entry: ToldLoad | null;
     readonly worst: ToldLoad | null;
     readonly breakThrough: ToldLoad | null;
   };
-  readonly starts: 'metal' | 'air';
   readonly backOff: {
     readonly by: number | null;
     readonly machine: ToldDirection | null;
@@ -94,7 +94,6 @@ export interface ToldStep {
     readonly why: string | null;
   };
   readonly stands: readonly ToldStand[];
-  readonly under: { readonly below: number; readonly over: string | null; readonly margin: number | null };
   readonly findings: readonly number[];
 }
 
@@ -110,7 +109,7 @@ export interface ToldReport {
     readonly volume: number;
     readonly end: 'left' | 'lifted out' | 'cut into';
     readonly endStep: number | null;
-    readonly piece: string | null;
+    readonly pieces: readonly string[];
   }[];
   readonly findings: readonly {
     readonly level: string;

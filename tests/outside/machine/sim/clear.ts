@@ -18,9 +18,10 @@ export type Meeting = 'meets' | 'clear' | 'untold';
  */
 function meeting(tool: Tool, thing: Thing, box: readonly [Place, Place], depth: number): Meeting {
   let isUntold = false;
+  const away = fromTool(tool);
   const look = (x: number, y: number, half: number): boolean => {
     const reach = half * Math.SQRT2;
-    const inTool = -fromTool(tool, x, y);
+    const inTool = -away(x, y);
     if (inTool + reach < depth) return false;
     const inThing = thing.at(x, y);
     if (inThing + reach < depth) return false;
@@ -64,8 +65,7 @@ export function meetsMetal(tool: Tool, metal: Metal, depth: number): Meeting {
 
 /** Whether a tool goes into the plan of a keep-out by more than a depth. */
 export function meetsKeepOut(tool: Tool, { shape }: KeepOutDocument, depth: number): boolean {
-  const loops = loopsOf(shape);
-  const thing: Thing = { at: (x, y) => inShape(loops, x, y), counts: () => true };
+  const thing: Thing = { at: inShape(loopsOf(shape)), counts: () => true };
   return meeting(tool, thing, boxOfTool(tool), depth) === 'meets';
 }
 

@@ -50,7 +50,7 @@ export function partOn(grid: Grid, job: JobDocument): Float32Array {
 
 /** What a tool leaves alone. */
 export function toolOn(grid: Grid, tool: Tool): Float32Array {
-  return sampled(grid, (x, y) => fromTool(tool, x, y));
+  return sampled(grid, fromTool(tool));
 }
 
 /** The cell that a place lies in; null beside the grid. */

@@ -1,4 +1,4 @@
-import { furthest, inShape, toPath } from './distance.js';
+import { type Distance, furthestOf, inShape, toPath } from './distance.js';
 import type { Lie } from './lie.js';
 import { type Edge, loopsOf, type Place, type ShapeDocument } from './shapes.js';
 
@@ -63,20 +63,30 @@ export type Tool =
     };
 
 /** Signed distance from what a tool sweeps: below 0 within it. */
-export function fromTool(tool: Tool, x: number, y: number): number {
+export function fromTool(tool: Tool): Distance {
+  const { radius } = tool;
   switch (tool.kind) {
-    case 'disc':
-      return Math.hypot(x - tool.center[0], y - tool.center[1]) - tool.radius;
-    case 'ring': {
-      const far = Math.hypot(x - tool.center[0], y - tool.center[1]);
-      return Math.max(far - tool.radius, tool.radius - tool.wall - far);
+    case 'disc': {
+      const [cx, cy] = tool.center;
+      return (x, y) => Math.sqrt((x - cx) ** 2 + (y - cy) ** 2) - radius;
     }
-    case 'path':
-      return toPath(tool.path, x, y) - tool.radius;
+    case 'ring': {
+      const [cx, cy] = tool.center;
+      const inner = radius - tool.wall;
+      return (x, y) => {
+        const far = Math.sqrt((x - cx) ** 2 + (y - cy) ** 2);
+        return Math.max(far - radius, inner - far);
+      };
+    }
+    case 'path': {
+      const away = toPath(tool.path);
+      return (x, y) => away(x, y) - radius;
+    }
     case 'driven ring': {
-      // Somewhere on the way the place lies in the ring if the nearest stand reaches it and the furthest is past it.
-      const far = Math.max(...tool.path.map((edge) => furthest(edge, x, y)));
-      return Math.max(toPath(tool.path, x, y) - tool.radius, tool.radius - tool.wall - far);
+      // Somewhere on the way a place lies in the ring if the nearest stand reaches it and the furthest is past it.
+      const [near, far] = [toPath(tool.path), furthestOf(tool.path)];
+      const inner = radius - tool.wall;
+      return (x, y) => Math.max(near(x, y) - radius, inner - far(x, y));
     }
   }
 }
@@ -98,9 +108,8 @@ export function toolOf(cut: CutDocument): Tool {
 }
 
 /** Signed distance within the part before any cut, over 0 in metal. */
-export function partOf(job: JobDocument): (x: number, y: number) => number {
-  const loops = loopsOf(job.part.outline);
-  return (x, y) => inShape(loops, x, y);
+export function partOf(job: JobDocument): Distance {
+  return inShape(loopsOf(job.part.outline));
 }
 
 /** How the part lies in a setup; without one as drawn. */

@@ -1,3 +1,4 @@
+import type { Distance } from './distance.js';
 import { cellAt } from './grid.js';
 import { fromTool, partOf, type Tool } from './job.js';
 import { KEPT, type Moment, NOBODY, type Run, UNKNOWN } from './run.js';
@@ -39,16 +40,17 @@ export function metalAt(run: Run, moment: Moment, slab: number, lifted: (body: n
     .slice(0, moment.done)
     .filter(({ step }) => takenBy(step, run.slabs).includes(slab))
     .map(({ step }) => step.tool);
+  const away = tools.map(fromTool);
   const cells = run.grid.across * run.grid.along;
   return {
     bounds: (x, y, reach, about, deep = 0) => {
       const middle = part(x, y);
       let [low, high] = [middle - reach, middle + reach];
       let lowOfOthers = low;
-      for (const tool of tools) {
-        const value = fromTool(tool, x, y);
+      for (let k = 0; k < tools.length; k++) {
+        const value = (away[k] as Distance)(x, y);
         // On a circle about the tool's own centre its distance does not change.
-        const isSame = about !== undefined && isAbout(tool, about);
+        const isSame = about !== undefined && isAbout(tools[k] as Tool, about);
         const by = isSame ? deep : reach;
         low = Math.min(low, value - by);
         high = Math.min(high, value + by);

@@ -9,7 +9,7 @@ export const KEPT = 0;
 export const UNKNOWN = -2;
 
 /** Share of the cells on a border by which what a step takes may be off: errors cancel for the most part. */
-const TAKE_SLACK = 0.03;
+const TAKE_SLACK = 0.05;
 
 /** The part at some moment. */
 export interface Moment {
