@@ -80,4 +80,32 @@ describe('a keep-out in the way of a pass', () => {
     const hits = report.steps.map((_, k) => findingsOf(report, k).some(({ code }) => code === 'hits-jaw'));
     expect(hits).toEqual([true, false, false]);
   });
+
+  it('is told of the pass that reaches it, and not of those before', () => {
+    // A hole of radius 5 about (40, 15) is opened out by 2.5 to radius 10, through the plate. Under it a parallel begins
+    // at x = 49: the passes, of radius 7.5 and 10, reach to 47.5 and 50. What comes out below a hole of 5 reaches to 45.
+    const cuts: CutDocument[] = [
+      { id: 'hole', kind: 'bore', center: [40, 15], diameter: 10 },
+      {
+        id: 'seat',
+        kind: 'bore',
+        center: [40, 15],
+        diameter: 20,
+        passes: { kind: 'open out', bite: 2.5, smallest: 8 },
+      },
+    ];
+    const parallel = {
+      id: 'p',
+      kind: 'parallel',
+      shape: { rectangle: [10, 30], at: [49, 0] },
+      from: -20,
+      to: 0,
+    };
+    const report = told(plate(cuts, { keepOut: [parallel] }));
+    expect(report.steps.map(({ diameter }) => diameter)).toEqual([10, 15, 20]);
+    const hits = report.steps.map((_, k) =>
+      findingsOf(report, k).some(({ code }) => code === 'hits-parallel'),
+    );
+    expect(hits).toEqual([false, false, true]);
+  });
 });

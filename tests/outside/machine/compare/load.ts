@@ -10,7 +10,10 @@ import type { Verdict } from './verdict.js';
 
 /** Sampling of the width of a ring, and rounding. */
 const SHARE = 1e-4;
-const SIDE = { disc: 1e-5, ring: 2e-3 };
+/** A share of a turn that is untold by more than this tells no first, worst or last height. */
+const TOLD = 1e-3;
+
+const SIDE = { disc: 1e-5, ring: 1e-3 };
 
 /** Where a side load is as small as this, its direction is not compared. */
 const WEAK = 0.02;
@@ -124,7 +127,7 @@ function compareChoice(
   isThrough: boolean,
 ): void {
   const load = told.load as NonNullable<ToldStep['load']>;
-  if (found.some((one) => one.load.slack > SHARE || one.meets === null)) {
+  if (found.some((one) => one.load.slack > TOLD || one.meets === null)) {
     verdict.skip('entry, worst, break-through');
     return;
   }

@@ -114,8 +114,35 @@ function widthAt(metal: Metal, tool: Standing, under: Under): (angle: number) =>
   };
 }
 
-/** Steps of at most this (radians) are summed up. */
-const STEP = Math.PI / 90;
+/** Panels of at most this (radians) are summed up, and none is halved below the other. */
+const PANEL = { most: Math.PI / 45, least: 1e-3 };
+
+/** Widths over a panel that differ from its middle one by no more than this share of it tell all of it. */
+const EVEN = 1e-3;
+
+/** The middle of a part of a turn, its size, and the width in metal there. */
+type Panel = (middle: number, by: number, width: number) => void;
+
+/** Sums up a stretch in metal by panels, halved where the width in metal does not run straight: it may jump. */
+function eachPanel({ from, to }: Span, wide: (angle: number) => number, add: Panel): void {
+  const part = (a: number, b: number, middle: number) => {
+    const by = (b - a) / 2;
+    const [one, other] = [wide(a + by / 2), wide(b - by / 2)];
+    const isEven = Math.abs(one + other - 2 * middle) <= EVEN * (one + other + middle);
+    if (isEven || by < PANEL.least) {
+      add(a + by / 2, by, one);
+      add(b - by / 2, by, other);
+      return;
+    }
+    part(a, a + by, one);
+    part(a + by, b, other);
+  };
+  const count = Math.max(1, Math.ceil((to - from) / PANEL.most));
+  const by = (to - from) / count;
+  for (let k = 0; k < count; k++) {
+    part(from + k * by, from + (k + 1) * by, wide(from + (k + 0.5) * by));
+  }
+}
 
 function summed(spans: readonly Span[], wide: (angle: number) => number): SimLoad {
   const turn = 2 * Math.PI;
@@ -123,16 +150,13 @@ function summed(spans: readonly Span[], wide: (angle: number) => number): SimLoa
   let [x, y, all] = [0, 0, 0];
   for (const span of spans) {
     if (span.state !== 'in') continue;
-    const steps = Math.max(1, Math.ceil((span.to - span.from) / STEP));
-    const by = (span.to - span.from) / steps;
-    for (let k = 0; k < steps; k++) {
-      const angle = span.from + (k + 0.5) * by;
-      // The mean of a direction over a short turn is shorter by sin(h) / h.
-      const weight = wide(angle) * 2 * Math.sin(by / 2);
-      x += weight * Math.sin(angle);
-      y -= weight * Math.cos(angle);
-      all += (weight / Math.sin(by / 2)) * (by / 2);
-    }
+    eachPanel(span, wide, (angle, by, width) => {
+      // The sum of a direction over a turn of h is 2 sin(h / 2) in the middle one.
+      const chord = width * 2 * Math.sin(by / 2);
+      x += chord * Math.sin(angle);
+      y -= chord * Math.cos(angle);
+      all += width * by;
+    });
   }
   const size = all === 0 ? 0 : Math.sqrt(x * x + y * y) / all;
   return {
@@ -144,9 +168,6 @@ function summed(spans: readonly Span[], wide: (angle: number) => number): SimLoa
     loadSlack: all === 0 ? 1e-6 : (2 * untold) / Math.max(lengthOf(spans, 'in'), 1e-3) + 1e-6,
   };
 }
-
-/** What is left untold of a crossing is shorter than this, radians. */
-const CROSSING = 2e-3;
 
 /** How often a tooth comes from air into metal. */
 function strikesOf(spans: readonly Span[]): number | null {
