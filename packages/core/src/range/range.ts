@@ -91,7 +91,7 @@ const FINE = 1e-10;
 export function rangeOf(job: Job, query: RangeQuery): RangeReport {
   const number = freeNumberOf(job, query);
   const { from, to, along } = query;
-  const rest = shapeOf({ ...job, cuts: job.cuts.filter((_, k) => k !== number.index) });
+  const rest = shapeOf(jobWithout(job, number.index));
   const base = from + (to - from) / 2;
   const scene = sceneOf(job, number, base, from, to);
   const times = [
@@ -146,17 +146,30 @@ const LOOKED_AT = [0.001, 0.5, 0.999];
  * else be safe. Those that the job has without the cut do not count.
  */
 function otherDangers(job: Job, { index, cutAt }: FreeNumber, low: number, high: number): RangeFinding[] {
-  const dangersOf = (cuts: Job['cuts']) =>
-    examine({ ...job, cuts })
+  const dangersOf = (one: Job) =>
+    examine(one)
       .findings.filter((found) => found.level === 'danger' && !isOnShape(found))
       .map(lastingOf);
   const found = LOOKED_AT.flatMap((share) => {
     const at = low + share * (high - low);
-    return dangersOf(job.cuts.map((cut, k) => (k === index ? cutAt(at) : cut)));
+    return dangersOf({ ...job, cuts: job.cuts.map((cut, k) => (k === index ? cutAt(at) : cut)) });
   });
   if (found.length === 0) return [];
-  const known = new Set(dangersOf(job.cuts.filter((_, k) => k !== index)).map(keyOf));
+  const known = new Set(dangersOf(jobWithout(job, index)).map(keyOf));
   return [...new Map(found.map((one) => [keyOf(one), one])).values()].filter((one) => !known.has(keyOf(one)));
+}
+
+/** The job without one of its cuts, which no setup and no tool names then. */
+function jobWithout(job: Job, index: number): Job {
+  const gone = job.cuts[index]?.id;
+  const cuts = job.cuts.filter((_, k) => k !== index);
+  const rest = (ids: readonly string[]) => ids.filter((id) => id !== gone);
+  return {
+    ...job,
+    cuts,
+    setups: job.setups.map((setup) => ({ ...setup, cuts: rest(setup.cuts) })),
+    tools: job.tools.map((tool) => ({ ...tool, cuts: rest(tool.cuts) })),
+  };
 }
 
 function probeAt(job: Job, number: FreeNumber, at: number): Probe<Outcome> {
