@@ -1,15 +1,19 @@
 import { basename } from 'node:path';
 import { examine, jobJsonSchema, reportJsonSchema } from '@edgebite/core';
-import { type DrawOptions, draw } from '@edgebite/svg';
+import { clean, type DrawOptions, draw } from '@edgebite/svg';
 import type { Io } from './io.js';
+import { jsonText } from './json-text.js';
 import { loadJob, STANDARD_INPUT } from './load.js';
 import { saveWhole } from './save.js';
 import { outputFile } from './target.js';
 import { isAtLeast, type Level } from './text/findings.js';
 import { textReport } from './text/report.js';
 
-/** What the command ends with: nothing grave found, something found, or something wrong with what it was given. */
-export const EXIT = { clean: 0, found: 1, bad: 2 } as const;
+/**
+ * What the command ends with: nothing grave found, something found, something wrong with what it was given, or
+ * something else in the way: an output that cannot be written, a fault of its own.
+ */
+export const EXIT = { clean: 0, found: 1, bad: 2, unfinished: 3 } as const;
 
 /** The output name that stands for standard output. */
 export const STANDARD_OUTPUT = '-';
@@ -26,7 +30,7 @@ export interface CheckOptions {
  */
 export async function check(name: string, options: CheckOptions, io: Io): Promise<number> {
   const report = examine(await loadJob(name, io));
-  io.out(options.json ? `${JSON.stringify(report, null, 2)}\n` : textReport(report));
+  io.out(options.json ? jsonText(report) : textReport(report));
   return report.findings.some((finding) => isAtLeast(finding, options.failOn)) ? EXIT.found : EXIT.clean;
 }
 
@@ -48,12 +52,12 @@ export async function drawJob(
   const shown = output ?? `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}.svg`;
   const file = outputFile(shown, name, '-o', io);
   await saveWhole(file, shown, `${svg}\n`);
-  io.out(`Drawing written to ${shown}\n`);
+  io.out(`Drawing written to ${clean(shown)}\n`);
   return EXIT.clean;
 }
 
 /** Prints the JSON Schema of jobs or of reports; returns the exit code. */
 export function schema(ofReport: boolean, io: Io): number {
-  io.out(`${JSON.stringify(ofReport ? reportJsonSchema() : jobJsonSchema(), null, 2)}\n`);
+  io.out(jsonText(ofReport ? reportJsonSchema() : jobJsonSchema()));
   return EXIT.clean;
 }

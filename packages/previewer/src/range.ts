@@ -3,6 +3,7 @@ import { drawRange } from '@edgebite/svg';
 import { EXIT, STANDARD_OUTPUT } from './commands.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
+import { jsonText } from './json-text.js';
 import { loadJob } from './load.js';
 import { saveWhole } from './save.js';
 import { outputFile } from './target.js';
@@ -39,7 +40,7 @@ export async function range(name: string, query: RangeQuery, options: RangeOptio
   if (target !== null) {
     await saveWhole(target.file, target.shown, `${drawRange(answer)}\n`, 'name another with --svg');
   }
-  io.out(json ? `${JSON.stringify(answer, null, 2)}\n` : rangeText(answer));
+  io.out(json ? jsonText(answer) : rangeText(answer));
   return answer.intervals.some(({ safe }) => safe) ? EXIT.clean : EXIT.found;
 }
 

@@ -3,7 +3,7 @@ import type { Along } from '@edgebite/core';
 import { clean, type DrawOptions, LEVELS, SHEET_SIZES, THEME_NAMES } from '@edgebite/svg';
 import { Command, CommanderError, Option } from 'commander';
 import { check, drawJob, EXIT, schema } from './commands.js';
-import { Failure } from './failure.js';
+import { Failure, Unfinished } from './failure.js';
 import { type Io, terminal } from './io.js';
 import { numberIn, range } from './range.js';
 import { SHEET_FORMATS, type SheetFormat, sheet } from './sheet/command.js';
@@ -11,9 +11,22 @@ import type { Level } from './text/findings.js';
 
 /**
  * Runs the `edgebite` command with its arguments; resolves to the exit code and never rejects: 0 clean, 1 findings
- * at or over `--fail-on`, 2 anything wrong with the arguments, the job or the output.
+ * at or over `--fail-on`, 2 anything wrong with the arguments or the job, 3 what neither is to blame for: an output that
+ * cannot be written, a fault of edgebite.
  */
 export async function run(args: readonly string[], io: Io = terminal()): Promise<number> {
+  const code = await worked(args, io);
+  try {
+    await io.written?.();
+    return code;
+  } catch (error) {
+    const failed = told(error, io);
+    await io.written?.().catch(() => {});
+    return failed;
+  }
+}
+
+async function worked(args: readonly string[], io: Io): Promise<number> {
   let code: number = EXIT.clean;
   const program = commandLine(io, async (work) => {
     code = await work();
@@ -22,13 +35,25 @@ export async function run(args: readonly string[], io: Io = terminal()): Promise
     await program.parseAsync(args, { from: 'user' });
     return code;
   } catch (error) {
-    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.bad;
-    if (error instanceof Failure) for (const line of error.lines) io.err(`edgebite: ${clean(line)}\n`);
-    // Never exit 1 for a fault of our own: that would read as a finding.
-    else
-      io.err(`edgebite: a fault in edgebite itself, not in the job:\n${(error as Error).stack ?? error}\n`);
-    return EXIT.bad;
+    return told(error, io);
   }
+}
+
+/** Says what went wrong; returns the exit code. Never 1 for a fault of our own: that would read as a finding. */
+function told(error: unknown, io: Io): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.bad;
+  if (error instanceof Failure) {
+    for (const line of error.lines) io.err(`edgebite: ${clean(line)}\n`);
+    return error instanceof Unfinished ? EXIT.unfinished : EXIT.bad;
+  }
+  const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  io.err(`edgebite: a fault in edgebite itself, not in the job:\n${cleanLines(trace)}\n`);
+  return EXIT.unfinished;
+}
+
+/** Text of several lines without anything that a terminal would do instead of showing it. */
+function cleanLines(text: string): string {
+  return text.split('\n').map(clean).join('\n');
 }
 
 type Start = (work: () => number | Promise<number>) => Promise<void>;
@@ -38,7 +63,7 @@ function commandLine(io: Io, start: Start): Command {
     .description('What partial-hole cuts leave of a part: pieces, thin webs, knife edges, floors.')
     .version(version())
     .exitOverride()
-    .configureOutput({ writeOut: io.out, writeErr: io.err })
+    .configureOutput({ writeOut: io.out, writeErr: (text) => io.err(cleanLines(text)) })
     .showHelpAfterError('(try --help)')
     .addHelpText('after', HELP);
   program
@@ -81,7 +106,7 @@ function commandLine(io: Io, start: Start): Command {
     .option('--svg <file>', 'draw it as a strip into a file as well')
     .addHelpText(
       'after',
-      '\nEnds with 0 if some of the range is safe, 1 if none of it is, 2 if anything is at fault.',
+      '\nEnds with 0 if some of the range is safe, 1 if none of it is, 2 and 3 as other commands do.',
     )
     .action((job: string, options: RangeArguments) =>
       start(() => {
@@ -124,7 +149,8 @@ const JOB = 'job file, "-" for standard input';
 
 const HELP = `
 Ends with 0 if all is clean, 1 if there are findings at or over --fail-on, 2 if the job, the
-arguments or the output file are at fault; nothing is written then.`;
+arguments are at fault, 3 if an output cannot be written or edgebite is at fault. A file is
+written whole or not at all.`;
 
 // The file lies beside src as well as beside dist.
 function version(): string {

@@ -12,6 +12,7 @@ import { STANDARD_INPUT } from './load.js';
  * @throws Failure if it is the job itself, links followed.
  */
 export function outputFile(shown: string, job: string, option: string, io: Io): string {
+  if (shown === '') throw new Failure([`${option}: is empty; name a file`]);
   const file = resolve(io.folder, shown);
   if (job !== STANDARD_INPUT && followed(file) === followed(resolve(io.folder, job))) {
     throw new Failure([`${shown}: is the job itself; name another file with ${option}`]);

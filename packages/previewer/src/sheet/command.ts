@@ -1,4 +1,5 @@
 import { examine } from '@edgebite/core';
+import { clean } from '@edgebite/svg';
 import { EXIT, STANDARD_OUTPUT } from '../commands.js';
 import type { Io } from '../io.js';
 import { loadJob } from '../load.js';
@@ -40,6 +41,6 @@ export async function sheet(
   }
   const file = outputFile(output, name, '-o', io);
   await saveWhole(file, output, text);
-  io.out(`Sheet written to ${output}\n`);
+  io.out(`Sheet written to ${clean(output)}\n`);
   return EXIT.clean;
 }

@@ -1,3 +1,4 @@
+import { clean } from '@edgebite/svg';
 import type { Sheet, SheetBlock, SheetStand, SheetStep } from './model.js';
 
 /** A cell: a number, a text, or nothing. */
@@ -50,7 +51,8 @@ type Row = Partial<Record<(typeof CSV_COLUMNS)[number], Cell>>;
  * A sheet as comma-separated values (RFC 4180: CRLF, quotes doubled, a head line, UTF-8). A row is one stand of a step,
  * or one line of text: `job`, `setup`, `zero x`, `zero y`, `first` and `step` (what to do before a step, and what to
  * know of it), `comes off`, `watch`, `caution`. Numbers are written in full. A text that a spreadsheet would take for a
- * formula, or that starts with an apostrophe, has an apostrophe before it.
+ * formula, or that starts with an apostrophe, has an apostrophe before it. Control characters are
+ * replaced, since a terminal would obey them.
  */
 export function sheetCsv(sheet: Sheet): string {
   const rows: Row[] = [
@@ -147,6 +149,7 @@ const QUOTED = /[",\r\n]|^\s|\s$/;
 function written(cell: Cell): string {
   if (cell === null) return '';
   if (typeof cell === 'number') return String(cell);
-  const safe = GUARDED.test(cell) ? `'${cell}` : cell;
+  const text = clean(cell);
+  const safe = GUARDED.test(text) ? `'${text}` : text;
   return QUOTED.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
