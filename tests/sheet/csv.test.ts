@@ -52,7 +52,7 @@ describe.each(sheetReports())('the CSV of %s', (_, report) => {
         running?.set ?? [null, null],
       );
       expect([number(row.feed_from), number(row.feed_to)]).toEqual(running?.feed ?? [null, null]);
-      expect([number(row.minutes_from), number(row.minutes_to)]).toEqual(running?.minutes ?? [null, null]);
+      expect([number(row.minutes_from), number(row.minutes_to)]).toEqual(step.minutes ?? [null, null]);
       expect([plain(row.cut), plain(row.tool)]).toEqual([step.cut, running?.tool ?? ''].map(clean));
     });
   });

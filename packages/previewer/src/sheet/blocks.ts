@@ -92,6 +92,7 @@ function stepOf(report: Report, index: number, isSetUp: boolean): SheetStep {
     through: cut.through,
     from: step.up,
     running: cut.running,
+    minutes: step.minutes,
     stands: standsOf(step, isSetUp),
     before,
     tells: lines,

@@ -132,8 +132,8 @@ function stepCells(sheet: Sheet, block: SheetBlock, step: SheetStep): Row {
     feed_from: running?.feed?.[0] ?? null,
     feed_to: running?.feed?.[1] ?? null,
     feed_unit: running?.feedUnit ?? null,
-    minutes_from: running?.minutes?.[0] ?? null,
-    minutes_to: running?.minutes?.[1] ?? null,
+    minutes_from: step.minutes?.[0] ?? null,
+    minutes_to: step.minutes?.[1] ?? null,
   };
 }
 

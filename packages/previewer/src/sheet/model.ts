@@ -56,6 +56,8 @@ export interface SheetStep {
   readonly from: 'top' | 'bottom';
   /** null without a tool or figures for it. */
   readonly running: Running | null;
+  /** From least to most, in the cut alone; null where that is not known. */
+  readonly minutes: readonly [number, number] | null;
   /** Every place where the tool is while it is down, in order. */
   readonly stands: readonly SheetStand[];
   /** What to do first, with the spindle stopped; one line each. */

@@ -50,28 +50,22 @@ export function depthText(step: SheetStep, { up }: SheetBlock, { units }: Sheet)
   return from === up ? numberText(depth, units) : `${numberText(depth, units)} from below`;
 }
 
-/** A tool and its running in one line. */
-export function runningText({
-  tool,
-  kind,
-  toolMaterial,
-  spindle,
-  set,
-  feed,
-  feedUnit,
-  minutes,
-}: Running): string {
+/** A tool and its running in one line, with the time that it is in the cut. */
+function runningText(
+  { tool, kind, toolMaterial, spindle, set, feed, feedUnit }: Running,
+  minutes: SheetStep['minutes'],
+): string {
   const none = spindle === null ? 'no figures for this material' : 'no speed: see what to watch';
   return [
     `${tool} (${toolMaterial} ${kind})`,
     set === null ? none : `${rangeText(set)} turns/min`,
     ...(set === null ? [] : [feed === null ? 'no feed known' : `feed ${rangeText(feed)} ${feedUnit}`]),
-    ...(minutes === null ? [] : [`${minutesText(minutes)} a cut`]),
+    ...(minutes === null ? [] : [`${minutesText(minutes)} a step`]),
   ].join('; ');
 }
 
 /** A time: in seconds where it is short. */
-export function minutesText([least, most]: readonly [number, number]): string {
+function minutesText([least, most]: readonly [number, number]): string {
   if (most >= 2) return `${rangeText([least, most])} min`;
   const [short, long] = [least, most].map((minutes) => Math.max(1, Math.ceil(minutes * 60)));
   return `${short === long ? short : `${short} to ${long}`} s`;
@@ -85,5 +79,5 @@ function newRunning(steps: readonly SheetStep[], index: number): string | null {
 
 function toolText(step: SheetStep | undefined): string | null {
   if (step === undefined) return null;
-  return step.running === null ? 'No tool given' : runningText(step.running);
+  return step.running === null ? 'No tool given' : runningText(step.running, step.minutes);
 }

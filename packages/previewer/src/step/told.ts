@@ -2,6 +2,7 @@ import type { Report, ReportStep } from '@edgebite/core';
 import { bodyLines, takeOutLines } from './bodies.js';
 import { loadLines } from './load.js';
 import { shownIn } from './readout.js';
+import { underLines } from './under.js';
 import { wayOffLines } from './way-off.js';
 
 /** What to say of a step, one line each; all directions and places as they are at the machine. */
@@ -23,6 +24,7 @@ export function toldOf(report: Report, index: number): Told {
     lines: [
       ...loadLines(report, step),
       ...bodyLines(report, step, index),
+      ...underLines(report, step),
       ...wayOffLines(report, step, shownIn(report, step.setup)),
     ],
   };

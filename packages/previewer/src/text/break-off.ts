@@ -18,7 +18,8 @@ interface Row {
 
 function rowsOf(report: Report): Row[] {
   const row = (what: string, all: readonly (BreakOff | null | undefined)[]): Row[] => {
-    const slabs = all.filter((one) => one !== null && one !== undefined);
+    // Where metal only touches itself there is nothing to break.
+    const slabs = all.flatMap((one) => (one === null || one === undefined || one.area === 0 ? [] : [one]));
     return slabs.length === 0 ? [] : [{ what, slabs }];
   };
   return [
