@@ -17,10 +17,14 @@ export interface SheetRow {
 export function rowsOf(step: SheetStep, block: SheetBlock, sheet: Sheet): SheetRow[] {
   const { stands } = step;
   const depth = depthText(step, block, sheet);
+  const runs = stands.filter(({ what }) => what === 'start').length;
+  let run = 0;
   const rows = stands.flatMap((stand, k): Omit<SheetRow, 'number'>[] => {
-    const there = { stand, words: wordsOf(step, stand, block, sheet), depth };
+    if (stand.what === 'start') run += 1;
+    const which = runs > 1 ? `run ${run} of ${runs}: ` : '';
+    const there = { stand, words: `${which}${wordsOf(step, stand, block, sheet)}`, depth };
     return isLiftedAfter(stands, k)
-      ? [there, { stand, words: named(step, 'lift off the part'), depth: 'lifted' }]
+      ? [there, { stand, words: `${which}lift off the part`, depth: 'lifted' }]
       : [there];
   });
   return rows.map((row, k) => ({
@@ -45,13 +49,13 @@ function wordsOf(step: SheetStep, { what, arc }: SheetStand, shown: Shown, { uni
     case 'center':
       return passWords(step);
     case 'start':
-      return named(step, 'go there lifted, then down');
+      return 'go there lifted, then down';
     case 'path':
-      return named(step, there);
+      return there;
     case 'back off':
-      return named(step, 'back off there at depth, then lift');
+      return 'back off there at depth, then lift';
     default:
-      return named(step, `${what}: ${there}`);
+      return `${what}: ${there}`;
   }
 }
 
@@ -59,9 +63,4 @@ function passWords({ pass }: SheetStep): string {
   if (pass === null) return '';
   const role = pass.role === null ? '' : `, ${pass.role}`;
   return `pass ${pass.number} of ${pass.count}${role}`;
-}
-
-function named(step: SheetStep, words: string): string {
-  const { pass } = step;
-  return pass === null ? words : `pass ${pass.number} of ${pass.count}: ${words}`;
 }

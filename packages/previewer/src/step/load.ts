@@ -11,7 +11,7 @@ export function loadLines(report: Report, { load, starts }: ReportStep): string[
   if (load === null) return [];
   const { entry, worst, breakThrough } = load;
   if (entry === null) return ['Meets no metal.'];
-  const met = starts === 'metal' ? [] : [`Starts in no metal, meets it ${deep(report, entry)}.`];
+  const met = starts !== 'air' ? [] : [`Starts in no metal, meets it ${deep(report, entry)}.`];
   const moments = [
     { name: 'at entry', at: entry },
     { name: 'at worst', at: worst ?? entry },
