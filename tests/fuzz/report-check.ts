@@ -1,12 +1,10 @@
 import {
-  type Edge,
   footprint,
   type Job,
   loopsOf,
   type Region,
   type Report,
-  type ReportEdge,
-  type ReportRegion,
+  regionFromReport,
   reportSchema,
   subtract,
   xor,
@@ -15,25 +13,6 @@ import { areaOf, commonExtent, difference, validateRegion } from '@edgebite/core
 
 /** Slack of areas and volumes, as a share of the blank's squared extent, times its thickness for volumes. */
 const AMOUNT = 1e-9;
-
-/** A report's region as the kernel has it. */
-export function regionOf(region: ReportRegion): Region {
-  return region.map(({ outer, holes }) => ({
-    outer: outer.map(edgeOf),
-    holes: holes.map((hole) => hole.map(edgeOf)),
-  }));
-}
-
-function edgeOf(edge: ReportEdge): Edge {
-  const point = ([x, y]: readonly [number, number]) => ({ x, y });
-  const ends = {
-    a: point(edge.a),
-    b: point(edge.b),
-    ...(edge.source === undefined ? {} : { source: edge.source }),
-  };
-  if (edge.kind === 'line') return { kind: 'line', ...ends };
-  return { kind: 'arc', ...ends, center: point(edge.center), radius: edge.radius, ccw: edge.ccw };
-}
 
 /**
  * What every report must satisfy by itself.
@@ -96,10 +75,10 @@ function amountsAddUp(job: Job, report: Report, area: number): void {
   for (const piece of report.pieces) {
     const own = sum(
       piece.sections,
-      (section) => areaOf(regionOf(section.region)) * (section.to - section.from),
+      (section) => areaOf(regionFromReport(section.region)) * (section.to - section.from),
     );
     equal('a piece is the stack of its sections', own, piece.volume, volume);
-    equal('area of a piece is that of its view', areaOf(regionOf(piece.view)), piece.area, area);
+    equal('area of a piece is that of its view', areaOf(regionFromReport(piece.view)), piece.area, area);
   }
   const [plan] = report.pieces;
   // What is open and all views together cover the outline; views of pieces over one another overlap.
@@ -153,7 +132,7 @@ function sorted(rule: string, values: readonly number[]): void {
 function refersToWhatIsThere(report: Report): void {
   const pieces = new Set(report.pieces.map(({ id }) => id));
   const sources = new Set([
-    ...loopsOf(regionOf(report.outline)).flatMap((loop) => loop.map(({ source }) => source ?? '')),
+    ...loopsOf(regionFromReport(report.outline)).flatMap((loop) => loop.map(({ source }) => source ?? '')),
     ...report.cuts.map(({ source }) => source),
   ]);
   if (pieces.size < report.pieces.length) throw new Error('ids of pieces: one is there twice');
@@ -174,8 +153,8 @@ function refersToWhatIsThere(report: Report): void {
 /** The section of a slab by another way: the outline less the cuts that reach it, without pieces or cells. */
 function sectionsAreSound(job: Job, report: Report, extent: number, area: number): void {
   for (const piece of report.pieces) {
-    validateRegion(regionOf(piece.view), { extent });
-    for (const { region } of piece.sections) validateRegion(regionOf(region), { extent });
+    validateRegion(regionFromReport(piece.view), { extent });
+    for (const { region } of piece.sections) validateRegion(regionFromReport(region), { extent });
   }
   report.slabs.forEach((slab) => {
     const middle = (slab.from + slab.to) / 2;
@@ -184,7 +163,7 @@ function sectionsAreSound(job: Job, report: Report, extent: number, area: number
     const found = report.pieces.flatMap(({ sections }) =>
       sections
         .filter(({ from, to }) => from < middle && middle < to)
-        .flatMap(({ region }) => regionOf(region)),
+        .flatMap(({ region }) => regionFromReport(region)),
     );
     if (difference(found, wanted, extent) !== null) {
       const others = job.cuts.filter((cut) => !reaching.includes(cut)).map(footprint);

@@ -9,6 +9,7 @@ import {
   perimeter,
   type Region,
   type Report,
+  regionFromReport,
   subtract,
   union,
 } from '@edgebite/core';
@@ -17,7 +18,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../tools/runs.js';
 import { type DepthJob, depthJobs, FOUND_JOBS, THICKNESS } from './depth-jobs.js';
-import { regionOf } from './report-region.js';
 
 /* Pieces and sums of a report against sections cut one by one, slab by slab, with the region operations alone. */
 
@@ -98,7 +98,7 @@ function heldVolume(job: Job, slabs: readonly Slab[], kept: Report['pieces'][num
   const lowest = kept.sections[0] as Report['pieces'][number]['sections'][number];
   const there = slabs.findIndex(({ from }) => from === lowest.from);
   const isKeptPart = ({ slab, part }: PartAt) =>
-    slab === there && shared(part, regionOf(lowest.region)) > SLACK;
+    slab === there && shared(part, regionFromReport(lowest.region)) > SLACK;
   const body = bodiesOf(slabs).find((parts) => parts.some(isKeptPart)) ?? [];
   const claimed: Region[][] = slabs.map(() => []);
   for (const cut of job.cuts) {
@@ -153,7 +153,7 @@ function checked(document: DepthJob): void {
     const there = report.pieces.flatMap((piece) =>
       piece.sections
         .filter(({ from, to }) => from < height && height < to)
-        .map(({ region }) => regionOf(region)),
+        .map(({ region }) => regionFromReport(region)),
     );
     near(sum(there.map(area)), area(lastOf(slab)), `sections in slab ${s}`);
     near(area(union(there)), area(lastOf(slab)), `sections in slab ${s} as one`);
@@ -190,7 +190,7 @@ function checked(document: DepthJob): void {
     near(sum(held.map(({ volume }) => volume)), heldVolume(job, slabs, kept), 'held slugs');
   }
   for (const piece of report.pieces) {
-    const sections = piece.sections.map(({ region }) => regionOf(region));
+    const sections = piece.sections.map(({ region }) => regionFromReport(region));
     for (const region of sections) validateRegion(region);
     const plan = union(sections);
     near(piece.area, area(plan), `area of ${piece.id}`);

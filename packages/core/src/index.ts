@@ -182,6 +182,15 @@ export * from './region/measure.js';
 export { offset, offsetPath } from './region/offset.js';
 export * from './region/region.js';
 export { subtract } from './region/subtract.js';
+export {
+  edgeFromReport,
+  fromReport,
+  type GeometryLayer,
+  pointFromReport,
+  type ReportGeometry,
+  regionFromReport,
+  type StepGeometry,
+} from './report/from-report.js';
 export { type PathArc, type PathStand, pathStands } from './report/path-stands.js';
 export * from './report/report-schema.js';
 export { examine } from './write/examine.js';

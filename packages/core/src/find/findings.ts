@@ -33,7 +33,7 @@ export function findingsOf(result: Result, report: ReportRows): Found {
     ...floorFindings(report),
     ...runningFindings(job, report),
     ...setupFindings(job, set, report),
-    ...uncertainFindings(job, set, report),
+    ...uncertainFindings(result, report),
     ...keepOutFindings(result),
   ];
   const findings = (['danger', 'check', 'note'] as const).flatMap((rank) =>

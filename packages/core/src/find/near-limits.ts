@@ -1,13 +1,12 @@
 import { pointToJson } from '../format/json.js';
 import { DEGREE } from '../geometry/degree.js';
-import type { Job } from '../job/job.js';
 import { knifeEdgesOf } from '../left/knife-edges.js';
+import type { Left } from '../left/left.js';
 import { websOf } from '../left/webs.js';
 import type { Region } from '../region/region.js';
-import { regionOf } from '../report/report-region.js';
-import type { ReportKnifeEdge, ReportRows, ReportWeb } from '../report/report-schema.js';
+import type { ReportKnifeEdge, ReportWeb } from '../report/report-schema.js';
 import { knifeInterval, webInterval } from '../result/intervals.js';
-import type { SetUp } from '../result/set-up.js';
+import type { Result } from '../step/result.js';
 
 /** A web as far as its finding goes. */
 export type NearWeb = Pick<
@@ -20,21 +19,21 @@ export type NearEdge = Pick<ReportKnifeEdge, 'angle' | 'at' | 'between' | 'slab'
 /** How far over the limit corners are looked at, degrees; errors of setups seldom turn one by more. */
 const NEAR_ANGLE = 15;
 
-/** Every section of a report's pieces, with its slab. */
-function sections(report: ReportRows): { region: Region; slab: number; piece: string }[] {
-  return report.pieces.flatMap(({ id, sections: own }) =>
-    own.flatMap(({ from, to, region }) => {
-      const slab = report.slabs.findIndex((one) => one.from >= from && one.to <= to);
-      return [{ region: regionOf(region), slab, piece: id }];
+/** Every section of the pieces that are left, with its slab. */
+function sections({ pieces, cells }: Left): { region: Region; slab: number; piece: string }[] {
+  return pieces.pieces.flatMap(({ id, sections: own }) =>
+    own.map(({ from, to, region }) => {
+      const slab = cells.slabs.findIndex((one) => one.from >= from && one.to <= to);
+      return { region, slab, piece: id };
     }),
   );
 }
 
 /** The webs over the limit that may come out under it. */
-export function nearWebs(job: Job, { moving }: SetUp, report: ReportRows): NearWeb[] {
-  const limit = report.limits.web;
+export function nearWebs({ job, set: { moving }, left }: Result): NearWeb[] {
+  const limit = job.limits.web;
   const reach = limit + moving.farthest;
-  return sections(report).flatMap(({ region, slab, piece }) =>
+  return sections(left).flatMap(({ region, slab, piece }) =>
     websOf(region, reach)
       .filter(({ thickness }) => thickness >= limit)
       .map(({ thickness, at, ends, between: [a, b] }): NearWeb => {
@@ -55,10 +54,10 @@ export function nearWebs(job: Job, { moving }: SetUp, report: ReportRows): NearW
 }
 
 /** The corners over the limit that may come out under it. */
-export function nearKnifeEdges(job: Job, { moving }: SetUp, report: ReportRows): NearEdge[] {
-  const limit = report.limits.knifeEdge;
-  return sections(report).flatMap(({ region, slab, piece }) =>
-    knifeEdgesOf(region, (limit + NEAR_ANGLE) * DEGREE, report.limits.web)
+export function nearKnifeEdges({ job, set: { moving }, left }: Result): NearEdge[] {
+  const limit = job.limits.knifeEdge;
+  return sections(left).flatMap(({ region, slab, piece }) =>
+    knifeEdgesOf(region, (limit + NEAR_ANGLE) * DEGREE, job.limits.web)
       .filter(({ angle }) => angle >= limit * DEGREE)
       .map(({ angle, at, between: [a, b] }): NearEdge => {
         const between: [string, string] = [a ?? '', b ?? ''];

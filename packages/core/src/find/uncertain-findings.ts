@@ -4,20 +4,22 @@ import { loopsOf } from '../region/measure.js';
 import type { Finding, ReportRows } from '../report/report-schema.js';
 import { edgesNearOf } from '../result/edges-near.js';
 import type { SetUp } from '../result/set-up.js';
+import type { Result } from '../step/result.js';
 import { breakOutGap } from './break-out.js';
 import { merged, SAME_PLACE } from './merged.js';
 import { type NearEdge, type NearWeb, nearKnifeEdges, nearWebs } from './near-limits.js';
 import { angleWords, lengthWords, sourceWords } from './words.js';
 
 /** What the errors of the setups can turn round: a web over the limit or gone, a knife edge, a hole that breaks out. */
-export function uncertainFindings(job: Job, set: SetUp, report: ReportRows): Finding[] {
+export function uncertainFindings(result: Result, report: ReportRows): Finding[] {
+  const { job, set } = result;
   if (set.lays.length === 0) return [];
   const near = report.limits.web * SAME_PLACE;
   return [
     ...merged(report.webs, near).flatMap(({ row, numbers }) => webFinding(report, row, numbers)),
-    ...merged(nearWebs(job, set, report), near).flatMap(({ row }) => webFinding(report, row, [])),
+    ...merged(nearWebs(result), near).flatMap(({ row }) => webFinding(report, row, [])),
     ...merged(report.knifeEdges, near).flatMap(({ row, numbers }) => knifeFinding(report, row, numbers)),
-    ...merged(nearKnifeEdges(job, set, report), near).flatMap(({ row }) => knifeFinding(report, row, [])),
+    ...merged(nearKnifeEdges(result), near).flatMap(({ row }) => knifeFinding(report, row, [])),
     ...breakOutFindings(job, set, report),
   ];
 }

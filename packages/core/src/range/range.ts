@@ -1,14 +1,13 @@
 import type { Cut } from '../cut/cut.js';
 import { boxOfCut, coreOf, footprint } from '../cut/footprint.js';
 import { grown } from '../geometry/bounds.js';
-import type { Edge } from '../geometry/edge.js';
-import type { Point } from '../geometry/point.js';
 import type { Job, Units } from '../job/job.js';
 import { cellsOf } from '../left/cells.js';
 import { relationOf, standingOf } from '../left/relation.js';
-import { disc, type Region } from '../region/region.js';
+import { disc } from '../region/region.js';
 import { subtract } from '../region/subtract.js';
-import type { Report, ReportEdge, ReportRegion } from '../report/report-schema.js';
+import { regionFromReport } from '../report/from-report.js';
+import type { Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
 import { candidates } from './events.js';
 import { inTheWay } from './in-the-way.js';
@@ -201,7 +200,9 @@ function relationSide(
 
 /** The necks that the job has without the cut, near where the cut goes. */
 function necksOf(rest: Report, { box, limits }: Scene): StillNeck[] {
-  const sections = rest.pieces.flatMap((piece) => piece.sections.map(({ region }) => regionOf(region)));
+  const sections = rest.pieces.flatMap((piece) =>
+    piece.sections.map(({ region }) => regionFromReport(region)),
+  );
   return sections.flatMap((section) => stillNecks(section, limits.web, box));
 }
 
@@ -213,20 +214,4 @@ function ownNecks(cut: Cut, { limits }: Scene): StillNeck[] {
   const middle = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
   const plate = disc(middle, Math.hypot(maxX - minX, maxY - minY) + 2 * limits.web);
   return stillNecks(subtract(plate, [footprint(cut)]), limits.web, grown(box, limits.web));
-}
-
-function regionOf(region: ReportRegion): Region {
-  const loop = (edges: readonly ReportEdge[]) => edges.map(edgeOf);
-  return region.map(({ outer, holes }) => ({ outer: loop(outer), holes: holes.map(loop) }));
-}
-
-function edgeOf(edge: ReportEdge): Edge {
-  const ends = { a: pointOf(edge.a), b: pointOf(edge.b) };
-  if (edge.kind === 'line') return { kind: 'line', ...ends };
-  const { radius, ccw } = edge;
-  return { kind: 'arc', ...ends, center: pointOf(edge.center), radius, ccw };
-}
-
-function pointOf([x, y]: readonly [number, number]): Point {
-  return { x, y };
 }

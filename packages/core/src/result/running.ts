@@ -7,7 +7,7 @@ import { surfaceSpeedFor } from '../cutting/speed-table.js';
 import { type SpindleSetting, spindleSetting } from '../cutting/spindle-set.js';
 import type { ToolDocument } from '../document/schema.js';
 import type { Job } from '../job/job.js';
-import { edgeOf } from '../report/report-region.js';
+import { edgeFromReport } from '../report/from-report.js';
 import type { ReportCut, Running } from '../report/report-schema.js';
 
 type Row = Omit<ReportCut, 'running'>;
@@ -76,7 +76,7 @@ function settingOf(job: Job, tool: ToolDocument, spindle: Range): SpindleSetting
 function travelOf(tool: ToolDocument, doing: Doing, row: Row): number {
   if (row.kind === 'swept') {
     const runs = row.toolPath?.passes.map(({ leadIn, cut, leadOut }) => [...leadIn, ...cut, ...leadOut]);
-    const edges = (runs?.flat() ?? row.path ?? []).map(edgeOf);
+    const edges = (runs?.flat() ?? row.path ?? []).map(edgeFromReport);
     return travelOfPass({ doing: 'mills along', edges });
   }
   const passes = row.passes?.list ?? [];

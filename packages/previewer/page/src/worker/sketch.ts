@@ -1,9 +1,8 @@
 import {
-  type Edge,
   edgeBounds,
+  edgeFromReport,
   joined,
   openSvgPath,
-  type Point,
   type Report,
   type ReportCut,
   type ReportEdge,
@@ -123,14 +122,14 @@ function sketchCut(cut: ReportCut, pen: Pen): SketchCut {
     diameter,
     wall,
     through,
-    path: path === null ? null : openSvgPath(path.map(edgeOf), pen),
+    path: path === null ? null : openSvgPath(path.map(edgeFromReport), pen),
     footprint: path === null ? null : regionPath(cut.footprint, pen),
   };
 }
 
 function boxOf(region: ReportRegion): Box {
   const { minX, minY, maxX, maxY } = region
-    .flatMap(({ outer }) => outer.map((edge) => edgeBounds(edgeOf(edge))))
+    .flatMap(({ outer }) => outer.map((edge) => edgeBounds(edgeFromReport(edge))))
     .reduce(joined);
   return [minX, minY, maxX, maxY];
 }
@@ -145,19 +144,7 @@ function regionPath(region: ReportRegion, pen: Pen): string {
 function loopPath(loop: readonly ReportEdge[], { digits, written }: Pen): string {
   const known = written.get(loop);
   if (known !== undefined) return known;
-  const path = toSvgPath(loop.map(edgeOf), { digits });
+  const path = toSvgPath(loop.map(edgeFromReport), { digits });
   written.set(loop, path);
   return path;
-}
-
-/** A report's edge in the library's own form. */
-function edgeOf(edge: ReportEdge): Edge {
-  const ends = { a: point(edge.a), b: point(edge.b) };
-  if (edge.kind === 'line') return { kind: 'line', ...ends };
-  const { radius, ccw } = edge;
-  return { kind: 'arc', ...ends, center: point(edge.center), radius, ccw };
-}
-
-function point([x, y]: Place): Point {
-  return { x, y };
 }
