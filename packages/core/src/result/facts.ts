@@ -1,7 +1,8 @@
-import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
+import type { Removal } from '../left/cells.js';
 import type { Left } from '../left/left.js';
-import { faceAt } from '../region/faces.js';
+import { contains } from '../region/contains.js';
+import { beforeStep, type MetalFinder, type RoundCut } from './near-metal.js';
 
 /** What the findings need and no row of the report says. */
 export interface Facts {
@@ -11,25 +12,32 @@ export interface Facts {
   readonly bears: readonly boolean[];
 }
 
-/** Looks up what the findings need of what is left. */
-export function factsOf(job: Job, left: Left): Facts {
+/**
+ * Looks up what the findings need of what is left.
+ * @param stepOf by cut: number of the step that makes it
+ */
+export function factsOf(job: Job, left: Left, metalNear: MetalFinder, stepOf: readonly number[]): Facts {
+  const { removals } = left.cells;
   return {
     keepStands: left.pieces.keepStands,
-    bears: job.cuts.map((cut, k) => cut.kind !== 'annular' || metalUnder(left, cut.center, k)),
+    bears: job.cuts.map(
+      (cut, k) =>
+        cut.kind !== 'annular' || bears(cut, removals[k] as Removal, metalNear, stepOf[k] as number),
+    ),
   };
 }
 
-/** Whether metal stands at a place, at the height where a cut starts, when its turn comes. */
-function metalUnder(left: Left, at: Point, number: number): boolean {
-  const { cells } = left;
-  const n = cells.slabs.length;
-  const face = faceAt(cells.subdivision, at);
-  if ((cells.covers[face] as readonly number[])[0] !== 0) return false;
-  const { low, high } = cells.removals[number] as (typeof cells.removals)[number];
-  return cells.slabs.some(({ from, to }, s) => {
-    const middle = (from + to) / 2;
-    if (middle < low || middle > high) return false;
-    const by = cells.taker[face * n + s] as number;
-    return by < 0 || by >= number;
+/** Whether metal stands all round the centre of a cut, at some height of its own: half a pin over an edge does not bear. */
+function bears(cut: RoundCut, { low, high }: Removal, metalNear: MetalFinder, step: number): boolean {
+  const { layers } = metalNear({
+    moment: beforeStep(step),
+    center: cut.center,
+    reach: cut.diameter / 2,
+    low,
+    high,
+    from: cut.from,
   });
+  return layers.some(
+    ({ metal, plain }) => plain === 'metal' || (plain === null && contains(metal, cut.center) === 'inside'),
+  );
 }

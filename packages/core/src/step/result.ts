@@ -64,7 +64,7 @@ export function resultOf(job: Job): Result {
     density: job.material === null ? null : densityOf(job.material),
     left,
     standing: standingOf(cells),
-    facts: factsOf(job, left),
+    facts: factsOf(job, left, byCut.metalNear, stepOfCut),
     centers,
     timeline: states.timeline,
     steps: stepsOf(job, shapes, states),

@@ -45,7 +45,41 @@ export function statesByPass(job: Job, cells: Cells, steps: readonly StepShape[]
     return passes === undefined ? removal : { ...removal, passes };
   });
   const isFiner = removals.some(({ passes }) => passes !== undefined);
-  return statesOf(job, isFiner ? cellsOf(job.outline, job.thickness, removals) : cells, steps);
+  if (!isFiner) return statesOf(job, cells, steps);
+  const finer = cellsOf(job.outline, job.thickness, removals);
+  const states = statesOf(job, finer, steps);
+  const taker = takenBeside(states);
+  return taker === null ? states : statesOf(job, { ...finer, taker }, steps);
+}
+
+/**
+ * Who takes each cell, where passes stand beside their final cut in loose metal and take of that too; null where none
+ * does. What stands fast there is no metal that a pass may take: such passes are refused.
+ */
+function takenBeside({ timeline, bodies }: States): Int32Array | null {
+  const { cells, stepOf, stepsOf } = timeline;
+  const n = cells.slabs.length;
+  const looseFrom = new Map<number, number>();
+  for (const { frees } of bodies)
+    if (frees !== null) for (const cell of frees.cells) looseFrom.set(cell, frees.step);
+  let taker: Int32Array | null = null;
+  for (const [cell, from] of looseFrom) {
+    const { from: low, to: high } = cells.slabs[cell % n] as Cells['slabs'][number];
+    const middle = (low + high) / 2;
+    for (const operand of cells.covers[Math.floor(cell / n)] as readonly number[]) {
+      const one = cells.passOf.get(operand);
+      if (one === undefined) continue;
+      const removal = cells.removals[one.cut] as Removal;
+      const step = stepsOf[one.cut]?.[one.pass] as number;
+      const by = stepOf[cell] as number;
+      if (step <= from || removal.low >= middle || removal.high <= middle || (by >= 0 && by <= step))
+        continue;
+      taker ??= cells.taker.slice();
+      taker[cell] = one.cut;
+      break;
+    }
+  }
+  return taker;
 }
 
 function wholeShape(job: Job, number: number): readonly [PassShape] {
