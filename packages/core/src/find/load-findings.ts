@@ -15,15 +15,29 @@ const SLACK = 1e-9;
 
 /** What to know of how tools are loaded and led, step by step. One finding tells of all cuts of one cause. */
 export function loadFindings(result: Result, report: ReportRows): Finding[] {
+  const byCut = stepsByCut(report);
   return [
-    ...partialFindings(report),
-    ...crossedFindings(report),
-    ...oneSidedFindings(report),
+    ...partialFindings(report, byCut),
+    ...crossedFindings(report, byCut),
+    ...oneSidedFindings(report, byCut),
     ...result.steps.flatMap((_, number) => placedFindings(result, report, number)),
   ];
 }
 
-function partialFindings({ cuts, steps }: ReportRows): Finding[] {
+/** By id of a cut: its steps. */
+type StepsByCut = ReadonlyMap<string, readonly StepRow[]>;
+
+function stepsByCut({ steps }: ReportRows): StepsByCut {
+  const byCut = new Map<string, StepRow[]>();
+  for (const step of steps) {
+    const known = byCut.get(step.cut);
+    if (known === undefined) byCut.set(step.cut, [step]);
+    else known.push(step);
+  }
+  return byCut;
+}
+
+function partialFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
   const partial = cuts.filter(
     ({ kind, relation, removedVolume }) => kind !== 'swept' && relation === 'breaks out' && removedVolume > 0,
   );
@@ -33,28 +47,28 @@ function partialFindings({ cuts, steps }: ReportRows): Finding[] {
     second === undefined
       ? `${namesOf(partial)} is a partial hole: it leaves the part`
       : `${namesOf(partial)} are partial holes: they leave the part`;
-  const strikes = second === undefined ? strikesOf(worstOf(steps, first)) : '';
+  const strikes = second === undefined ? strikesOf(worstOf(byCut, first)) : '';
   return [noteOn(partial, 'partial-hole', `${what}, so the cut is interrupted${strikes}.`)];
 }
 
 /** Cuts within the part whose circle runs through what earlier cuts have opened. */
-function crossedFindings({ cuts, steps }: ReportRows): Finding[] {
+function crossedFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
   const crossed = cuts.filter(
     ({ id, relation }) =>
       relation === 'inside' &&
-      steps.some(({ cut, load }) => cut === id && load?.heights.some(({ strikes }) => strikes > 0)),
+      (byCut.get(id) ?? []).some(({ load }) => load?.heights.some(({ strikes }) => strikes > 0)),
   );
   const [first, second] = crossed;
   if (first === undefined) return [];
   const runs = second === undefined ? 'runs' : 'run';
-  const strikes = second === undefined ? strikesOf(worstOf(steps, first)) : '';
+  const strikes = second === undefined ? strikesOf(worstOf(byCut, first)) : '';
   const message = `${namesOf(crossed)} ${runs} into what earlier cuts have opened, so the cut is interrupted${strikes}.`;
   return [noteOn(crossed, 'interrupted-cut', message)];
 }
 
 /** Of all passes of a cut and all heights, the load that pushes the most. */
-function worstOf(steps: readonly StepRow[], { id }: ReportCut): ReportLoadAt | null {
-  return worst(steps.filter(({ cut }) => cut === id))?.load?.worst ?? null;
+function worstOf(byCut: StepsByCut, { id }: ReportCut): ReportLoadAt | null {
+  return worst(byCut.get(id) ?? [])?.load?.worst ?? null;
 }
 
 function worst(steps: readonly StepRow[]): StepRow | null {
@@ -72,12 +86,12 @@ function strikesOf(load: ReportLoadAt | null): string {
 }
 
 /** Cuts that push the part to one side: all of one setup that push the same way are told in one note. */
-function oneSidedFindings({ cuts, steps }: ReportRows): Finding[] {
+function oneSidedFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
   const groups = new Map<string, { readonly step: StepRow; readonly cut: ReportCut }[]>();
   for (const cut of cuts) {
     // A cut that only grazes is told of as such.
     if (cut.removedVolume === 0 || cut.relation === 'grazes') continue;
-    const step = worst(steps.filter((one) => one.cut === cut.id && one.volume > 0));
+    const step = worst((byCut.get(cut.id) ?? []).filter(({ volume }) => volume > 0));
     const load = step?.load?.worst;
     if (step === null || load == null || load.push === null || load.sideLoad < ONE_SIDED - SLACK) continue;
     const key = `${step.setup} ${load.push.words}`;

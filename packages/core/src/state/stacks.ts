@@ -9,6 +9,8 @@ const SAME_HEIGHT = 1e-9;
 export class Stacks {
   /** By cell: 1 where its stack is high enough, as last looked at. */
   readonly thick: Uint8Array;
+  /** Cells that became thick when they were last looked at. */
+  readonly fresh = new Set<number>();
   private readonly least: number;
 
   /**
@@ -36,9 +38,11 @@ export class Stacks {
   jointsOf(faces: Iterable<number>): Joint[] {
     const n = this.cells.slabs.length;
     const joints: Joint[] = [];
+    this.fresh.clear();
     for (const face of faces) {
       for (const [from, to] of this.runs((s) => this.present[face * n + s] === 1)) {
         for (let s = from; s < to; s++) {
+          if (this.thick[face * n + s] !== 1) this.fresh.add(face * n + s);
           this.thick[face * n + s] = 1;
           if (s > from) joints.push([face * n + s, face * n + s - 1]);
         }

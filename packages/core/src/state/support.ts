@@ -31,11 +31,10 @@ export function hangingBodies(timeline: Timeline, kept: KeptCells, hold: number)
   let home = standFor(stacks, kept);
   const bodies: HangingBody[] = [];
   for (const { moment, cells: back } of momentsBackwards(timeline)) {
-    const before = stacks.thick.slice();
     const isBack = new Set(back);
     for (const cell of back) present[cell] = 1;
     const joints = stacks.jointsOf(stacks.facesOf(back));
-    for (const own of joinedTo(groups, joints, home, (i) => before[i] === 1)) {
+    for (const own of joinedTo(groups, joints, home, (i) => stacks.thick[i] === 1 && !stacks.fresh.has(i))) {
       const joint = thinJoint(cells, (cell) => present[cell] === 1 && !isBack.has(cell), own);
       if (joint !== null) bodies.push({ moment, cells: own, ...joint });
     }

@@ -12,7 +12,7 @@ import type { Piece } from '../left/pieces.js';
 import { relationOf } from '../left/relation.js';
 import { loopBounds } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import type { Report, ReportCut, ReportPiece, ReportRows } from '../report/report-schema.js';
+import type { Report, ReportCut, ReportPiece, ReportRows, ReportStep } from '../report/report-schema.js';
 import type { CenterCut } from '../result/center-cuts.js';
 import { withSetups } from '../result/set-up.js';
 import { withShopNumbers } from '../result/shop-numbers.js';
@@ -32,8 +32,14 @@ export function examine(job: Job): Report {
 export function reportOf(result: Result): Report {
   const body = bodyOf(result);
   const { findings, ofSteps } = findingsOf(result, body);
-  const steps = body.steps.map((step, k) => ({ ...step, findings: [...(ofSteps[k] ?? [])] }));
+  const steps = body.steps.map((step, k) => withFindings(step, ofSteps[k] ?? []));
   return { ...body, steps, findings: [...findings], cautions: cautionsOf({ ...body, findings }) };
+}
+
+/** A step with the numbers of its findings. Its sections are worked out when they are asked for: most never are. */
+function withFindings(step: ReportRows['steps'][number], findings: readonly number[]): ReportStep {
+  const own = Object.getOwnPropertyDescriptors(step);
+  return Object.defineProperties({ findings: [...findings] } as unknown as ReportStep, own);
 }
 
 /** All of a report but what is said of it. */

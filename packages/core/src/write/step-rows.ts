@@ -53,8 +53,12 @@ function stepRow(
     reaches: cut.depth,
     area: step.area,
     volume: step.volume,
-    before: sections === null ? null : (sections[number] as Sections),
-    after: sections === null ? null : (sections[number + 1] as Sections),
+    get before() {
+      return sections?.(number) ?? null;
+    },
+    get after() {
+      return sections?.(number + 1) ?? null;
+    },
     volumes: step.volumes,
     frees: at(({ frees }) => frees?.step === number).map(({ body, id }) => {
       const { volume, depth, plan } = body.frees as NonNullable<Body['frees']>;
@@ -209,29 +213,39 @@ type Sections = NonNullable<ReportStep['before']>;
 /** Most sections times edges of the overlay that a report spells out, so that it stays in bounds for any job. */
 const MOST_SECTION_EDGES = 2_000_000;
 
-/** By number of steps made, from none to all: the sections of what stands; null where that is too much to spell out. */
-function sectionsOf({ timeline, steps }: Result): Sections[] | null {
+/** Tells the sections of what stands after so many steps; null where that is too much to spell out for all. */
+function sectionsOf({ timeline, steps }: Result): ((made: number) => Sections) | null {
   const { slabs, subdivision } = timeline.cells;
   if ((steps.length + 1) * slabs.length * subdivision.graph.count > MOST_SECTION_EDGES) return null;
-  const all: Sections[] = [];
-  for (let step = 0; step <= steps.length; step++) {
-    const last = all[step - 1];
-    all.push(
-      slabs.map(({ from, to }, s) => {
-        const same = last !== undefined && !takesIn(timeline, step - 1, s) ? last[s]?.region : undefined;
-        return { from, to, region: same ?? (regionToJson(metalBefore(timeline, step, s)) as ReportRegion) };
-      }) as Sections,
-    );
-  }
-  return all;
+  const known = new Map<number, Sections>();
+  // A section that no step has changed since one that is known is that one.
+  const lastChange = slabs.map((_, s) => changesIn(timeline, s));
+  const told = new Map<string, Sections[number]['region']>();
+  return (made) => {
+    const all =
+      known.get(made) ??
+      (slabs.map(({ from, to }, s) => {
+        const changes = lastChange[s] as readonly number[];
+        const key = `${s} ${changes.filter((step) => step < made).length}`;
+        const region = told.get(key) ?? (regionToJson(metalBefore(timeline, made, s)) as ReportRegion);
+        told.set(key, region);
+        return { from, to, region };
+      }) as Sections);
+    known.set(made, all);
+    return all;
+  };
 }
 
-function takesIn({ cells, stepOf }: Result['timeline'], step: number, slab: number): boolean {
+/** The steps that take metal in a slab. */
+function changesIn({ cells, stepOf }: Result['timeline'], slab: number): number[] {
   const n = cells.slabs.length;
-  for (let cell = slab; cell < stepOf.length; cell += n) if (stepOf[cell] === step) return true;
-  return false;
+  const steps = new Set<number>();
+  for (let cell = slab; cell < stepOf.length; cell += n) {
+    const step = stepOf[cell] as number;
+    if (step >= 0) steps.add(step);
+  }
+  return [...steps];
 }
-
 /** The bodies of a report: those that come loose or hang, and the slugs that a floor holds. */
 export function bodyRows(result: Result): ReportBody[] {
   const all = [...looseRows(result), ...heldRows(result)];
