@@ -142,7 +142,7 @@ describe('a number as shops write it', () => {
     await settled(page);
     const field = page.locator(`.field:has(${id('/part/thickness')})`);
     expect(await page.inputValue(id('/part/thickness'))).toBe(typed);
-    expect(await field.locator('.reads').textContent()).toBe(`= ${value} mm`);
+    expect(await field.locator('.reads').textContent()).toBe(`= ${value}`);
     expect((await shopOf(page)).part.thickness).toBe(value);
     await page.locator(id('/part/thickness')).blur();
     expect(await page.inputValue(id('/part/thickness'))).toBe(String(value));
@@ -191,5 +191,51 @@ describe('a row that was opened', () => {
     await typeOver(page, id('/cuts/66/diameter'), '4.5');
     await settled(page);
     expect((await jobOf(page)).cuts[66]).toMatchObject({ id: 'hole-67', diameter: 4.5 });
+  });
+});
+
+describe('a part that was just added', () => {
+  it('is not called wrong before it was come to, and is once it was left', async () => {
+    const page = await look();
+    await openJob(page, shop);
+    await page.locator('.card.cuts').getByRole('button', { name: 'Add a cut' }).click();
+    await page.selectOption(id('/cuts/5-kind'), { label: 'annular cutter' });
+    await page.waitForSelector('.pending');
+    expect(await page.locator('.faults, .field.faulty, .member.faulty').count()).toBe(0);
+    expect(await page.locator(id('/cuts/5/wall')).getAttribute('aria-invalid')).toBe('false');
+    // Passed by, it is told.
+    await page.focus(id('/cuts/5/wall'));
+    await page.keyboard.press('Tab');
+    await page.waitForSelector('.faults');
+    expect(await page.locator(id('/cuts/5/wall')).getAttribute('aria-invalid')).toBe('true');
+    await typeOver(page, id('/cuts/5/wall'), '2');
+    await settled(page);
+    expect(await page.locator('.pending, .faults').count()).toBe(0);
+    // Left altogether, so are all others.
+    await page.getByRole('button', { name: 'Add a tool' }).click();
+    await page.waitForSelector('.pending');
+    await page.focus(id('/name'));
+    await page.waitForSelector('.faults');
+    expect(await page.locator('.pending').count()).toBe(0);
+  });
+
+  it('shows first what matters, and the rest behind one step that opens where it is used', async () => {
+    const page = await look();
+    await openJob(page, shop);
+    await page.click(id('/cuts/3'));
+    const labels = await page
+      .locator('.member.open .inside')
+      .first()
+      .locator('label:visible, legend:visible')
+      .allTextContents();
+    expect(labels.slice(0, 3)).toEqual(['Kind', 'Diameter (optional)', 'Centre']);
+    expect(await page.locator(id('/cuts/3/clearance')).isVisible()).toBe(false);
+    await page.locator('.cuts .more > summary').click();
+    await typeOver(page, id('/cuts/3/clearance'), '0.35');
+    await settled(page);
+    expect((await shopOf(page)).cuts[3]).toMatchObject({ clearance: 0.35 });
+    // The ring has a reach: it shows.
+    await page.click(id('/cuts/0'));
+    expect(await page.locator(id('/cuts/0/reach')).isVisible()).toBe(true);
   });
 });

@@ -1,10 +1,12 @@
 import { useSignal } from '@preact/signals';
 import { snapped, tidied } from '../board/snap.js';
+import { touch } from '../state/begun.js';
 import { isList, isObject, type Json } from '../state/json.js';
 import { unitIn } from '../state/place.js';
 import { job, readoutStep, seal, unitAt } from '../state/store.js';
 import { entryOf, isPlain } from './entry.js';
 import { faultsAt, idOf } from './faults.js';
+import { afterPress } from './press.js';
 import type { Measure } from './shape.js';
 
 export interface EntryProps {
@@ -46,6 +48,7 @@ export function EntryField(props: EntryProps) {
     },
     onBlur: () => {
       draft.value = null;
+      afterPress(() => touch(pointer));
       seal();
     },
   } as const;
@@ -66,13 +69,11 @@ export function EntryField(props: EntryProps) {
             onKeyDown={(event) => stepped(event, value, measure, onEntry)}
           />
         )}
+        {!text && typeof value === 'number' && !isPlain(typed) && (
+          <span class="reads">= {tidied(value)}</span>
+        )}
         {measure !== null && <span class="unit">{unitOf(measure, pointer)}</span>}
       </span>
-      {!text && typeof value === 'number' && !isPlain(typed) && (
-        <p class="reads">
-          = {tidied(value)} {measure !== null && unitOf(measure, pointer)}
-        </p>
-      )}
       {hint !== null && (
         <p class="hint" id={`${id}-hint`}>
           {hint}

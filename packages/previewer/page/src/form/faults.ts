@@ -1,11 +1,13 @@
 import type { JobIssue } from '@edgebite/core';
 import { effect } from '@preact/signals';
+import { isPending } from '../state/begun.js';
 import { openTo } from '../state/rows.js';
 import { issues, jumped } from '../state/store.js';
 
 /** The faults of a value itself, and of what is in it under names that have no field of their own. */
 export function faultsAt(pointer: string, shownKeys: readonly string[] | null): readonly string[] {
   return issues.value.flatMap((issue) => {
+    if (isPending(issue.path)) return [];
     if (issue.path === pointer) return [issue.message];
     if (!issue.path.startsWith(`${pointer}/`)) return [];
     const [key = ''] = issue.path.slice(pointer.length + 1).split('/');
@@ -16,7 +18,9 @@ export function faultsAt(pointer: string, shownKeys: readonly string[] | null): 
 
 /** Whether there is a fault at a place or anywhere in it. */
 export function faultyWithin(pointer: string): boolean {
-  return issues.value.some(({ path }) => path === pointer || path.startsWith(`${pointer}/`));
+  return issues.value.some(
+    ({ path }) => (path === pointer || path.startsWith(`${pointer}/`)) && !isPending(path),
+  );
 }
 
 /** The id of the element that shows the value at a pointer. */
@@ -44,6 +48,10 @@ function focusOn(path: string): void {
   for (let pointer = path; pointer !== ''; pointer = pointer.slice(0, pointer.lastIndexOf('/'))) {
     const element = document.getElementById(idOf(pointer));
     if (element === null) continue;
+    for (let fold = element.closest('details'); fold !== null; ) {
+      fold.open = true;
+      fold = fold.parentElement?.closest('details') ?? null;
+    }
     element.scrollIntoView({ block: 'center' });
     element.focus();
     return;

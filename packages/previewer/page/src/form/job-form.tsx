@@ -1,8 +1,11 @@
+import { begin, leave } from '../state/begun.js';
 import { isObject } from '../state/json.js';
 import { job, put, schema } from '../state/store.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
+import { leftBy } from './left-by.js';
 import { GroupBody, PartField, type PartProps } from './part-field.js';
+import { afterPress } from './press.js';
 import { begunOf, shapeOf } from './shape.js';
 import { Strangers } from './strangers.js';
 import { called, headed, oneOf, withArticle } from './words.js';
@@ -73,10 +76,23 @@ function Card({ name, ...part }: PartProps & { name: string }) {
     !(shape.kind === 'object' && shape.fields.every(({ optional }) => optional));
   const heading = HEADINGS[name] ?? headed(part.label);
   return (
-    <section class={`card ${name}`} id={idOf(part.pointer)} tabIndex={-1} aria-labelledby={`card-${name}`}>
+    <section
+      class={`card ${name}`}
+      id={idOf(part.pointer)}
+      tabIndex={-1}
+      aria-labelledby={`card-${name}`}
+      onFocusOut={(event) => leftBy(event) && afterPress(() => leave(part.pointer))}
+    >
       <h2 id={`card-${name}`}>{heading}</h2>
       {missing ? (
-        <button type="button" class="add" onClick={() => put([name], begunOf(part.schema, part.root))}>
+        <button
+          type="button"
+          class="add"
+          onClick={() => {
+            put([name], begunOf(part.schema, part.root));
+            begin(part.pointer);
+          }}
+        >
           Add {shape.kind === 'list' ? withArticle(oneOf(part.label)) : part.label}
         </button>
       ) : (

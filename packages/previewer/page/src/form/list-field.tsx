@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import { begin, leave } from '../state/begun.js';
 import { isList, isObject, type Json, type JsonObject, withMoved } from '../state/json.js';
 import { withoutNamed } from '../state/references.js';
 import { openRows, setRow } from '../state/rows.js';
@@ -6,8 +7,10 @@ import { change, chosenCut, job, put } from '../state/store.js';
 import { Faults, unitOf } from './entry-field.js';
 import { faultsAt, faultyWithin, idOf } from './faults.js';
 import { kept } from './kept.js';
+import { leftBy } from './left-by.js';
 import { firstCut } from './new-cut.js';
 import { GroupBody, PartField, type PartProps } from './part-field.js';
+import { afterPress } from './press.js';
 import { blankOf, shapeOf, variantOf } from './shape.js';
 import { called, headed, oneOf, withArticle } from './words.js';
 
@@ -27,6 +30,7 @@ export function ListField(props: PartProps & { member: JsonObject }) {
   const add = () => {
     const blank = cuts ? firstCut(job.value) : blankOf(member, root);
     put(path(), [...members, blank]);
+    begin(`${pointer}/${members.length}`);
     setRow(`${pointer}/${members.length}`, true);
     if (cuts && isObject(blank)) chosenCut.value = String(blank.id);
     soon(() => firstField(`${pointer}/${members.length}`)?.focus());
@@ -143,7 +147,10 @@ function MemberRow(props: MemberProps) {
   const name = nameOf(value, props);
   const shape = shapeOf(props.schema, root);
   return (
-    <li class={`member${open ? ' open' : ''}${faulty ? ' faulty' : ''}`}>
+    <li
+      onFocusOut={(event) => leftBy(event) && afterPress(() => leave(pointer))}
+      class={`member${open ? ' open' : ''}${faulty ? ' faulty' : ''}`}
+    >
       <div class="strip">
         <button type="button" class="name" id={rowId(pointer, value)} aria-expanded={open} onClick={toggle}>
           <span class="count">{index + 1}</span>
@@ -236,7 +243,9 @@ function figuresOf(value: Json | undefined, name: string): string {
     typeof size === 'number' ? `⌀${size}` : '',
     isList(place) && place.every((number) => typeof number === 'number') ? `at ${place.join(', ')}` : '',
     typeof value.depth === 'number' ? `${value.depth} deep` : '',
-    typeof value.length === 'number' ? `${value.length}${typeof value.way === 'string' ? `, ${value.way}` : ''}` : '',
+    typeof value.length === 'number'
+      ? `${value.length}${typeof value.way === 'string' ? `, ${value.way}` : ''}`
+      : '',
     typeof value.from === 'string' && value.from !== 'top' ? `from ${value.from}` : '',
     typeof value.to === 'string' ? `to ${value.to}` : '',
     typeof value.from === 'number' && typeof value.to === 'number' ? `${value.from} to ${value.to} high` : '',

@@ -1,14 +1,17 @@
+import { begin, leave } from '../state/begun.js';
 import type { Json, JsonObject, Path } from '../state/json.js';
-import { isList, isObject, pointerOf } from '../state/json.js';
+import { isList, isObject } from '../state/json.js';
 import { isNamed } from '../state/references.js';
 import { put, seal } from '../state/store.js';
 import { EntryField, Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
+import { Fields } from './fields.js';
 import { kept } from './kept.js';
+import { leftBy } from './left-by.js';
 import { ListField } from './list-field.js';
 import { usePutName } from './name.js';
-import { begunOf, blankOf, type Field, resolved, type Shape, shapeOf, variantOf } from './shape.js';
-import { Strangers } from './strangers.js';
+import { afterPress } from './press.js';
+import { begunOf, blankOf, resolved, type Shape, shapeOf, variantOf } from './shape.js';
 import { UnitsQuestion, useUnits } from './units-field.js';
 import { called, headed, oneOf, withArticle } from './words.js';
 
@@ -256,7 +259,14 @@ function Group(props: PartProps & { shape: GroupShape }) {
   if (value === undefined && optional && !small) {
     return (
       <div class="field">
-        <button type="button" class="add" onClick={() => put(props.path(), begunOf(schema, root))}>
+        <button
+          type="button"
+          class="add"
+          onClick={() => {
+            put(props.path(), begunOf(schema, root));
+            begin(pointer);
+          }}
+        >
           Add {shape.kind === 'list' ? withArticle(oneOf(props.label)) : called(props.label)}
         </button>
       </div>
@@ -265,7 +275,12 @@ function Group(props: PartProps & { shape: GroupShape }) {
   // A value that is no object brings a field of its own, which goes by the same name.
   const inside = shape.kind === 'variants' && !isObject(value);
   return (
-    <fieldset class="group" id={inside ? undefined : idOf(pointer)} tabIndex={-1}>
+    <fieldset
+      class="group"
+      onFocusOut={(event) => leftBy(event) && afterPress(() => leave(pointer))}
+      id={inside ? undefined : idOf(pointer)}
+      tabIndex={-1}
+    >
       <legend>{headed(props.label)}</legend>
       <Hint id={`${idOf(pointer)}-group`} hint={hintOf(props)} />
       <GroupBody {...props} />
@@ -315,32 +330,5 @@ export function GroupBody(props: PartProps & { shape: GroupShape }) {
         <PartField {...props} schema={variant?.schema ?? {}} label={variant?.name ?? ''} optional={false} />
       )}
     </>
-  );
-}
-
-function Fields(props: PartProps & { fields: readonly Field[] }) {
-  const { root, pointer, path, value, fields } = props;
-  const faults = faultsAt(
-    pointer,
-    fields.map(({ key }) => key),
-  );
-  const held = isObject(value) ? value : {};
-  return (
-    <div class="fields">
-      {fields.map(({ key, schema, optional }) => (
-        <PartField
-          key={key}
-          schema={schema}
-          root={root}
-          pointer={`${pointer}${pointerOf([key])}`}
-          path={() => [...path(), key]}
-          label={called(key)}
-          value={held[key]}
-          optional={optional}
-        />
-      ))}
-      {faults.length > 0 && <Faults id={`${idOf(pointer)}-fault`} faults={faults} />}
-      <Strangers pointer={pointer} path={path} value={value} keys={fields.map(({ key }) => key)} />
-    </div>
   );
 }

@@ -1,5 +1,6 @@
 import { goTo } from '../form/faults.js';
 import { called } from '../form/words.js';
+import { isPending } from '../state/begun.js';
 import { isObject, type Json, valueAt } from '../state/json.js';
 import { fresh, issues, job, refusal, stuck } from '../state/store.js';
 
@@ -8,7 +9,9 @@ const MOST = 12;
 
 /** What is wrong with the job, each with a way to its field. */
 export function FaultList() {
-  const faults = issues.value;
+  const faults = issues.value.filter(({ path }) => !isPending(path));
+  const pending = issues.value.length - faults.length;
+  if (faults.length === 0 && pending > 0) return <Pending count={pending} />;
   if (faults.length === 0) return null;
   return (
     <section class="card faults" aria-labelledby="card-faults">
@@ -32,6 +35,18 @@ export function FaultList() {
         ))}
       </ul>
       {faults.length > MOST && <p>And {faults.length - MOST} more.</p>}
+    </section>
+  );
+}
+
+// What was added waits for its numbers, and is not wrong yet.
+function Pending({ count }: { count: number }) {
+  return (
+    <section class="card pending" role="status">
+      <p>
+        {count === 1 ? 'One thing is' : `${count} things are`} still to be filled in. Until then the drawing
+        and the findings are those from before.
+      </p>
     </section>
   );
 }

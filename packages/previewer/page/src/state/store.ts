@@ -4,6 +4,7 @@ import { CROWD } from '../worker/crowd.js';
 import type { Outcome } from '../worker/messages.js';
 import type { WorkedCuts } from '../worker/worked.js';
 import InlineWorker from '../worker/worker.ts?worker&inline';
+import { followBegun, leaveAll } from './begun.js';
 import { followedCut } from './follow.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
 import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from './json.js';
@@ -134,6 +135,7 @@ export function openJob(value: Json): void {
   batch(() => {
     history.value = history.value === null ? startOf(value) : changed(history.value, value, null);
     openRows.value = new Set();
+    leaveAll();
     chosenCut.value = null;
     chosenFinding.value = null;
     refusal.value = null;
@@ -215,5 +217,6 @@ function step(move: (history: History<Json>) => History<Json>): void {
 // What is open and what is chosen stay so, wherever they are in the next job and whatever they are called.
 function follow(before: Json, after: Json): void {
   followRows(before, after);
+  followBegun(before, after);
   if (chosenCut.value !== null) chosenCut.value = followedCut(chosenCut.value, before, after);
 }
