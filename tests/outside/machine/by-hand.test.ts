@@ -24,7 +24,7 @@ function job(cuts: CutDocument[], setups?: Omit<SetupDocument, 'zero'>[], outlin
   };
 }
 
-const done = (one: JobDocument, cells = 240): Run => run(one, stepsOf(one), cells);
+const done = (one: JobDocument, cells = 160): Run => run(one, stepsOf(one), cells);
 
 /** Load of a step's tool in one slab, loose bodies lifted out. */
 function load(of: Run, k: number, slab = 0) {

@@ -3,6 +3,7 @@ import { type Run, run } from '../sim/run.js';
 import { type Passes, stepsOf } from '../sim/steps.js';
 import { compareBackOff } from './back-off.js';
 import { compareBodies } from './bodies.js';
+import { compareLeft } from './left.js';
 import { compareLoad } from './load.js';
 import { compareStands } from './stands.js';
 import { compareStates } from './states.js';
@@ -65,5 +66,6 @@ export function compare(job: JobDocument, report: ToldReport): Verdict {
     compareBackOff(verdict, done, one, told);
     compareStands(verdict, done, one, told, report);
   }
+  compareLeft(verdict, done, report);
   return verdict;
 }

@@ -100,6 +100,7 @@ export interface ToldStep {
 export interface ToldReport {
   readonly thickness: number;
   readonly outline: ToldRegion;
+  readonly pieces: readonly { readonly id: string; readonly role: string; readonly volume: number }[];
   readonly steps: readonly ToldStep[];
   readonly bodies: readonly {
     readonly id: string;
