@@ -470,7 +470,7 @@ const CUTS: readonly Case[] = [
   ['a cut without an id', cuts(without(BORE, 'id')), ['/cuts/0/id'], 'is missing; a text is needed'],
   ['an empty id', cuts({ ...BORE, id: '' }), ['/cuts/0/id'], 'must not be empty'],
   ['a blank id', cuts({ ...BORE, id: ' ' }), ['/cuts/0/id'], 'must not start or end with a space'],
-  ['an id with a line break', cuts({ ...BORE, id: 'a\nb' }), ['/cuts/0/id'], 'control characters'],
+  ['an id with a line break', cuts({ ...BORE, id: 'a\nb' }), ['/cuts/0/id'], 'signs that nobody sees'],
   ['an id that is a number', cuts({ ...BORE, id: 7 }), ['/cuts/0/id']],
   [
     'three cuts of one id',

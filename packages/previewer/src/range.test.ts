@@ -183,7 +183,11 @@ CHANGES, as the number grows
     const args = /npx edgebite (range examples\/.*)/.exec(guide)?.[1] ?? '';
     const shown = /```text\n([\s\S]*?)```/.exec(guide)?.[1] ?? '';
     const file = fileURLToPath(new URL('../../../examples/row-of-bites.json', import.meta.url));
-    const { out } = await command(...args.replace('examples/row-of-bites.json', file).split(' '));
+    const { out } = await command(
+      ...args.replace('examples/row-of-bites.json', file).split(' '),
+      '--seconds',
+      '100',
+    );
     expect(shown).toMatch(/^Ratchet bar/);
     expect(out.slice(0, shown.length)).toBe(shown);
   });
@@ -206,6 +210,8 @@ CHANGES, as the number grows
         from,
         '--to',
         to,
+        '--seconds',
+        '100',
       );
       expect(err).toBe('');
       expect(out).toMatch(/\d+ INTERVALS, /);

@@ -13,7 +13,12 @@ import { rangeText } from './text/range.js';
 export interface RangeOptions {
   readonly json: boolean;
   readonly svg: string | undefined;
+  /** After so many seconds of the processor the search stops, with what is known so far. */
+  readonly seconds: number;
 }
+
+/** As long as a person waits for an answer without wondering what went wrong; common practice, no source. */
+export const PATIENCE = 2;
 
 /** Numbers as JSON and drawings have them, with a sign if need be. */
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
@@ -29,19 +34,27 @@ export function numberIn(option: string, text: string): number {
 
 /**
  * Prints what comes of a job as one number of one cut runs through a range, and draws it if asked to; returns the exit
- * code: clean where some of the range is safe, found where none of it is.
+ * code: clean where some of the range is safe, found where none of it is, unfinished where none is known to be and not all
+ * of it was looked at.
  * @throws Failure if the job cannot be used, the range is none, or the drawing cannot be written.
  */
 export async function range(name: string, query: RangeQuery, options: RangeOptions, io: Io): Promise<number> {
-  const { json, svg } = options;
+  const { json, svg, seconds } = options;
   const target = svg === undefined ? null : targetOf(name, svg, io);
   const job = await loadJob(name, io);
-  const answer = answered(() => rangeOf(job, query));
+  const start = cpuSeconds();
+  const answer = answered(() => rangeOf(job, query, () => cpuSeconds() - start > seconds));
   if (target !== null) {
     await saveWhole(target.file, target.shown, `${drawRange(answer)}\n`, 'name another with --svg');
   }
   io.out(json ? jsonText(answer) : rangeText(answer));
-  return answer.intervals.some(({ safe }) => safe) ? EXIT.clean : EXIT.found;
+  if (answer.intervals.some(({ safe }) => safe)) return EXIT.clean;
+  return answer.knownTo < answer.to ? EXIT.unfinished : EXIT.found;
+}
+
+/** Time of the processor: on a busy machine the answer takes longer, and is the same. */
+function cpuSeconds(): number {
+  return process.cpuUsage().user / 1e6;
 }
 
 function targetOf(name: string, shown: string, io: Io): { readonly file: string; readonly shown: string } {

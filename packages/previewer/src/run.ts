@@ -5,7 +5,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { check, drawJob, EXIT, schema } from './commands.js';
 import { Failure, Unfinished } from './failure.js';
 import { type Io, terminal } from './io.js';
-import { numberIn, range } from './range.js';
+import { numberIn, PATIENCE, range } from './range.js';
 import { SHEET_FORMATS, type SheetFormat, sheet } from './sheet/command.js';
 import type { Level } from './text/findings.js';
 
@@ -104,6 +104,7 @@ function commandLine(io: Io, start: Start): Command {
     .requiredOption('--to <value>', 'where it ends')
     .option('--json', 'print the whole answer as JSON')
     .option('--svg <file>', 'draw it as a strip into a file as well')
+    .option('--seconds <number>', 'stop after so long with what is known so far', String(PATIENCE))
     .addHelpText(
       'after',
       '\nEnds with 0 if some of the range is safe, 1 if none of it is, 2 and 3 as other commands do.',
@@ -111,8 +112,9 @@ function commandLine(io: Io, start: Start): Command {
     .action((job: string, options: RangeArguments) =>
       start(() => {
         const { cut, along, json = false, svg } = options;
+        const seconds = numberIn('--seconds', options.seconds);
         const ends = { from: numberIn('--from', options.from), to: numberIn('--to', options.to) };
-        return range(job, { cut, along, ...ends }, { json, svg }, io);
+        return range(job, { cut, along, ...ends }, { json, svg, seconds }, io);
       }),
     );
   program
@@ -143,6 +145,7 @@ interface RangeArguments {
   readonly to: string;
   readonly json?: boolean;
   readonly svg?: string;
+  readonly seconds: string;
 }
 
 const JOB = 'job file, "-" for standard input';

@@ -33,7 +33,8 @@ interface Piece {
   readonly end: number;
 }
 
-function pieceAt(text: string, at: number): Piece {
+/** The piece of JSON text that starts at a place. */
+export function pieceAt(text: string, at: number): Piece {
   if (text[at] === '"') return quoted(text, at + 1);
   PIECE.lastIndex = at;
   const found = PIECE.exec(text)?.[0];

@@ -95,8 +95,10 @@ function wrongType(expected: string, value: unknown): string {
 }
 
 function tooSmall(issue: SchemaIssue & { code: 'too_small' }, value: unknown): string {
-  if (typeof value === 'number' && value <= 0 && issue.minimum >= 0)
-    return `must be over 0${itIs(value + 0)}`;
+  if (typeof value === 'number' && value <= 0 && issue.minimum >= 0) {
+    const isZeroAllowed = issue.inclusive === true && Number(issue.minimum) === 0;
+    return `must be ${isZeroAllowed ? '0 or more' : 'over 0'}${itIs(value + 0)}`;
+  }
   if (value === '') return 'must not be empty';
   return sized(value, 'at least', issue.minimum);
 }

@@ -1,3 +1,4 @@
+import { doubleKeys, placeIn } from './double-keys.js';
 import { JobError } from './errors.js';
 import { jsonFault } from './json-fault.js';
 import { MAX_DEPTH, MAX_TEXT } from './limits.js';
@@ -5,7 +6,7 @@ import { MAX_DEPTH, MAX_TEXT } from './limits.js';
 /**
  * The value that a job's JSON text describes. Length and nesting are checked before the text is parsed, so that
  * no text can exhaust memory or stack.
- * @throws JobError if it is too long, too deep, or not JSON.
+ * @throws JobError if it is too long, too deep, not JSON, or has a key twice.
  */
 export function valueOfText(text: string): unknown {
   if (text.length > MAX_TEXT) {
@@ -15,6 +16,13 @@ export function valueOfText(text: string): unknown {
     throw fault(`nests lists and objects over ${MAX_DEPTH} deep; no job needs that`);
   }
   const body = text.startsWith('\ufeff') ? text.slice(1) : text;
+  const value = parsed(body);
+  const doubles = doubleKeys(body);
+  if (doubles.length > 0) throw new JobError(doubles);
+  return value;
+}
+
+function parsed(body: string): unknown {
   try {
     return JSON.parse(body);
   } catch {
@@ -48,8 +56,7 @@ function nesting(text: string): number {
 function complaint(text: string): string {
   if (text.trim() === '') return 'there is nothing in it';
   const position = jsonFault(text);
-  const before = text.slice(0, position).split('\n');
-  const where = `line ${before.length}, column ${(before.at(-1) ?? '').length + 1}`;
+  const where = placeIn(text, position);
   return position === text.length
     ? `the text is cut short at ${where}`
     : `${JSON.stringify(text[position])} is out of place at ${where}`;

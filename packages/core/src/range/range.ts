@@ -60,6 +60,8 @@ export interface RangeReport {
   readonly along: Along;
   readonly from: number;
   readonly to: number;
+  /** As far as it was looked at: `to`, unless it was stopped. Intervals and events go no farther. */
+  readonly knownTo: number;
   /** The value in the job as it is; of a swept cut the place where its path starts. It may lie outside the range. */
   readonly now: number;
   /** Where that value stands among the events. */
@@ -68,7 +70,7 @@ export interface RangeReport {
   readonly notAsked: readonly string[];
   /** In order of their values. */
   readonly events: readonly RangeEvent[];
-  /** One more than there are events, from one end of the range to the other. */
+  /** One more than there are events, from the lower end of the range up to `knownTo`. */
   readonly intervals: readonly RangeInterval[];
 }
 
@@ -85,9 +87,10 @@ const FINE = 1e-10;
  * billionth of the part) apart, and no interval tells of that. Where a report changes elsewhere than at a candidate
  * (relations go by area, and the largest piece by volume) its own change is bracketed, to 1e-10 of the range. Where a
  * web slips off the end of an edge, reports blur by more, since directions are told apart to 1e-7 only.
+ * @param isOver asked again and again: whether to stop with what is known so far, from the lower end up to `knownTo`
  * @throws RangeQueryError if there is no such cut or number, or the range is none
  */
-export function rangeOf(job: Job, query: RangeQuery): RangeReport {
+export function rangeOf(job: Job, query: RangeQuery, isOver: () => boolean = () => false): RangeReport {
   const number = freeNumberOf(job, query);
   const { from, to, along } = query;
   const rest = shapeOf(jobWithout(job, number.index));
@@ -97,7 +100,7 @@ export function rangeOf(job: Job, query: RangeQuery): RangeReport {
     ...candidates(scene, necksOf(rest, scene), ownNecks(number.cutAt(base), scene)),
     ...inTheWay(job, number, base, scene).filter(({ s }) => s > scene.low && s < scene.high),
   ].sort((a, b) => a.s - b.s);
-  const { first, switches } = search({
+  const found = search({
     from,
     to,
     candidates: times.map(({ s, isLong, blur }) => ({ at: base + s, isLong, blur })),
@@ -105,9 +108,20 @@ export function rangeOf(job: Job, query: RangeQuery): RangeReport {
     fine: FINE * (to - from),
     probe: (at) => probeAt(job, number, at),
     sideOf: (low, high) => relationSide(job, number, low, high),
+    isOver,
   });
-  const places = switches.map(({ at }) => at);
-  const ends = [from, ...places, to];
+  const known = found.switches.filter(({ at }) => at < found.knownTo);
+  const ends = [from, ...known.map(({ at }) => at), found.knownTo];
+  const intervals: RangeInterval[] = [];
+  for (const [k, { outcome }] of [found.first, ...known.map(({ after }) => after)].entries()) {
+    if (k > 0 && isOver()) break;
+    const [low, high] = [ends[k] as number, ends[k + 1] as number];
+    const asked = without(outcome.findings, findingsIn(rest)).filter(isAgainst);
+    const adds = asked.length > 0 ? asked : otherDangers(job, number, low, high);
+    intervals.push({ from: low, to: high, outcome, adds, safe: adds.length === 0 });
+  }
+  const switches = known.slice(0, intervals.length - 1);
+  const knownTo = (intervals[intervals.length - 1] as RangeInterval).to;
   return {
     name: job.name,
     units: job.units,
@@ -116,19 +130,20 @@ export function rangeOf(job: Job, query: RangeQuery): RangeReport {
     along,
     from,
     to,
+    knownTo,
     now: number.now,
     notAsked: NOT_ASKED,
-    present: presentAmong(number.now, { from, to, places, near: 2 * scene.blur }),
+    present: presentAmong(number.now, {
+      from,
+      to: knownTo,
+      places: switches.map(({ at }) => at),
+      near: 2 * scene.blur,
+    }),
     events: switches.map(({ at, before, after }) => ({
       at,
       changes: changesBetween(before.outcome, after.outcome),
     })),
-    intervals: [first, ...switches.map(({ after }) => after)].map(({ outcome }, k) => {
-      const [low, high] = [ends[k] as number, ends[k + 1] as number];
-      const asked = without(outcome.findings, findingsIn(rest)).filter(isAgainst);
-      const adds = asked.length > 0 ? asked : otherDangers(job, number, low, high);
-      return { from: low, to: high, outcome, adds, safe: adds.length === 0 };
-    }),
+    intervals,
   };
 }
 

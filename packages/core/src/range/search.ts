@@ -38,18 +38,22 @@ export interface SearchPlan<T> {
    * it cannot tell.
    */
   readonly sideOf: (low: Probe<T>, high: Probe<T>) => ((at: number) => Probe<T> | null) | null;
+  /** Asked before each stretch between candidates: whether to stop there, with what is known. Never unless given. */
+  readonly isOver?: (() => boolean) | undefined;
 }
 
 /** The first outcome of a range, and where it changes. */
 export interface Found<T> {
   readonly first: Probe<T>;
   readonly switches: readonly Switch<T>[];
+  /** As far as the range was looked at: its end, if nothing stopped the search. */
+  readonly knownTo: number;
 }
 
 /**
  * Looks at the outcome between neighbouring candidates. Where it changes from one gap to the next it is looked at
  * close by the candidate as well: if that is where it changes, the candidate is an event, else the change is bracketed
- * by halving.
+ * by halving. It goes up from the lower end, so that what is known when it is stopped is one stretch.
  */
 export function search<T>(plan: SearchPlan<T>): Found<T> {
   const { from, to, blur, probe } = plan;
@@ -58,19 +62,26 @@ export function search<T>(plan: SearchPlan<T>): Found<T> {
   const ends = [...groups.map(({ low }) => low), to];
   // An end of the range may itself be a place of touching, which is not what the range goes on with.
   const first = probe(from + 2 * blur);
-  const middles = starts.map((start, k) => probe(start + ((ends[k] as number) - start) / 2));
-  const switches = changesIn(plan, first, middles[0] as Probe<T>);
-  groups.forEach((group, k) => {
-    const [before, after] = middles.slice(k, k + 2) as [Probe<T>, Probe<T>];
-    if (before.key === after.key && !group.isLong) return;
+  const middleOf = (k: number) => {
+    const [start, end] = [starts[k] as number, ends[k] as number];
+    return probe(start + (end - start) / 2);
+  };
+  let before = middleOf(0);
+  const switches = changesIn(plan, first, before);
+  for (const [k, group] of groups.entries()) {
+    if (plan.isOver?.()) return { first, switches: settled(switches, 2 * blur), knownTo: before.at };
+    const after = middleOf(k + 1);
+    const last = before;
+    before = after;
+    if (last.key === after.key && !group.isLong) continue;
     const [low, high] = [probe(group.low), probe(group.high)];
-    switches.push(...changesBefore(plan, before, low));
+    switches.push(...changesBefore(plan, last, low));
     if (low.key !== high.key)
       switches.push({ at: placeAmong(plan, group, low, high), before: low, after: high });
     switches.push(...changesAfter(plan, high, after));
-  });
-  switches.push(...changesIn(plan, middles[middles.length - 1] as Probe<T>, probe(to - 2 * blur)));
-  return { first, switches: settled(switches, 2 * blur) };
+  }
+  switches.push(...changesIn(plan, before, probe(to - 2 * blur)));
+  return { first, switches: settled(switches, 2 * blur), knownTo: to };
 }
 
 /** Candidates so close together that no outcome between them can be told from that of touching. */

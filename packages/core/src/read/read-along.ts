@@ -14,6 +14,7 @@ import type { Milling } from '../path/path-curve.js';
 import { type OutlinePlace, placeNear } from '../path/path-stretch.js';
 import { loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { whatFits } from './room-inside.js';
 
 /** A path that follows the outline: where the tool's centre goes in the metal, and how it came about. */
 export interface ReadAlong {
@@ -58,7 +59,12 @@ export function readAlong(
     return good({ edges, plan: { side, milling, allowance, stretch, loops, passes } });
   } catch (error) {
     const isLead = error instanceof Error && error.name === 'LeadError';
-    return bad(isLead ? `${path}/lead` : path, plainReason(error));
+    const reason = plainReason(error);
+    if (isLead) return bad(`${path}/lead`, reason);
+    // A tool that fits nowhere inside may do so only for what it is to leave.
+    if (side !== 'inside' || !/fits nowhere/.test(reason)) return bad(path, reason);
+    const where = given.allowance === undefined ? path : `${path}/allowance`;
+    return bad(where, `${reason}; ${whatFits(outline, diameter / 2)}`);
   }
 }
 

@@ -24,10 +24,11 @@ export function rangeText(answer: RangeReport): string {
   return `${[
     heading(answer),
     hanging('NOT ASKED: ', `${answer.notAsked.join(', ')}. Run check with the value that you choose.`),
+    ...(answer.knownTo < answer.to ? [cutShortText(answer)] : []),
     presentText(answer),
     `${countText(intervals.length, 'INTERVAL', 'INTERVALS')}, ${count}\n${intervalRows(answer)}`,
     events.length === 0
-      ? 'NO CHANGES: all of the range comes to the same.'
+      ? `NO CHANGES: all of ${answer.knownTo < answer.to ? 'what is known' : 'the range'} comes to the same.`
       : `CHANGES, as the number grows\n${eventRows(answer)}`,
     hanging('', SAFE),
     hanging('', CLOSING),
@@ -48,8 +49,9 @@ function heading(answer: RangeReport): string {
 }
 
 function presentText(answer: RangeReport): string {
-  const { now, from, to, present, units } = answer;
+  const { now, from, to, knownTo, present, units } = answer;
   const head = `NOW ${numberText(now, units)}`;
+  if (now > knownTo && now <= to) return `${head}: not looked at`;
   if (present.interval === null && present.event === null) {
     const side =
       now < from
@@ -73,6 +75,13 @@ function presentText(answer: RangeReport): string {
   ].join('\n');
 }
 
+function cutShortText({ knownTo, to, units }: RangeReport): string {
+  return hanging(
+    'CUT SHORT: ',
+    `known up to ${lengthText(knownTo, units)}; of the rest, to ${lengthText(to, units)}, nothing is known. Ask for a shorter range, or give it more --seconds.`,
+  );
+}
+
 type Way = 'down' | 'up';
 
 /** The start of a line about one way from the present value. */
@@ -80,9 +89,10 @@ const leadFor = (way: Way) => `  ${way.padEnd(4)}  `;
 
 /** From within an interval: how far it is to the next change, and what comes beyond it. */
 function stepText(way: Way, far: number | null, answer: RangeReport, beyond: number): string {
-  const { units, now, from, to } = answer;
+  const { units, now, from, to, knownTo } = answer;
   if (far === null) {
-    return `${leadFor(way)}no change before the range ends, at ${numberText(way === 'down' ? from : to, units)}`;
+    const end = way === 'up' && knownTo < to ? 'what is known' : 'the range';
+    return `${leadFor(way)}no change before ${end} ends, at ${numberText(way === 'down' ? from : knownTo, units)}`;
   }
   const place = numberText(way === 'down' ? now - far : now + far, units);
   return hanging(

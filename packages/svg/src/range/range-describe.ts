@@ -16,6 +16,7 @@ export function rangeDescription(answer: RangeReport): string {
   return [
     `The ${alongText(answer)} of cut ${cut} from ${value(from)} to ${lengthText(to, units)}; now ${value(now)}.`,
     `Not asked: ${answer.notAsked.join(', ')}.`,
+    ...(answer.knownTo < to ? [`Known up to ${value(answer.knownTo)} only.`] : []),
     ...intervals.map(
       (interval) =>
         `${value(interval.from)} to ${value(interval.to)} ${interval.safe ? 'safe' : 'not safe'}: ${intervalText(interval, cut)}.`,
@@ -29,6 +30,7 @@ export function rangeFacts(answer: RangeReport): string {
   const { from, to, units, cut, limits } = answer;
   return [
     `cut ${cut}: ${alongText(answer)} from ${numberText(from, units)} to ${lengthText(to, units)}`,
+    ...(answer.knownTo < to ? [`CUT SHORT: known up to ${lengthText(answer.knownTo, units)} only`] : []),
     `webs under ${lengthText(limits.web, units)}`,
     `knife edges under ${angleText(limits.knifeEdge)}°`,
   ].join(' · ');
