@@ -175,11 +175,11 @@ export type { Outcome, RangeChange, RangeFinding, RangeMark, RangeRelation } fro
 export type { RangePresent } from './range/present.js';
 export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './range/range.js';
 export { parseJob } from './read/parse.js';
-export { OverlayError } from './region/arrange.js';
 export { intersect, normalize, union, xor } from './region/boolean.js';
 export { contains } from './region/contains.js';
 export * from './region/measure.js';
 export { offset, offsetPath } from './region/offset.js';
+export { OverlayError } from './region/overlay-error.js';
 export * from './region/region.js';
 export { subtract } from './region/subtract.js';
 export {

@@ -4,12 +4,8 @@ import { type Curves, gather, type Operand } from './gather.js';
 import { type Subdivision, subdivide } from './label.js';
 import { merge } from './merge.js';
 import { type Noding, node } from './node.js';
+import { OverlayError } from './overlay-error.js';
 import { settle } from './settle.js';
-
-/** Thrown when an overlay cannot be built; it means a fault of the library, and says so. */
-export class OverlayError extends Error {
-  override readonly name = 'OverlayError';
-}
 
 /**
  * Cuts the plane along all loops of all operands. What is returned is proven, see `certify`: it is the exact answer for

@@ -1,6 +1,7 @@
 import { ROW } from '../geometry/curves.js';
 import { meetRows } from '../geometry/meet.js';
 import type { Subdivision } from './label.js';
+import { isSameCrossing } from './same-crossing.js';
 import type { Strands } from './strands.js';
 
 /** A vertex lies at least so many tolerances off every edge that it is no end of; within one it would be on it. */
@@ -10,6 +11,7 @@ const CLEAR = 0.4;
 const SEAM = 2;
 
 const roots = new Float64Array(5);
+const other = new Float64Array(2);
 
 /**
  * What keeps the edges of a subdivision from being a drawing in the plane with the faces that it says, or null.
@@ -191,13 +193,24 @@ class Rising {
     return false;
   }
 
-  /** Whether two neighbours with a common end run in the wrong order. */
+  /** Whether two neighbours with a common end run in the wrong order, or meet once more. */
   private isCrossed(e: number, f: number, ends: Int32Array, areUp: boolean): boolean {
     const { strands, tolerance } = this;
     const isBefore = strands.isBefore(ends[e] as number, ends[f] as number);
-    return isBefore === areUp
-      ? strands.sideOfMiddle(f, e) > tolerance
-      : strands.sideOfMiddle(e, f) < -tolerance;
+    const isWrong =
+      isBefore === areUp ? strands.sideOfMiddle(f, e) > tolerance : strands.sideOfMiddle(e, f) < -tolerance;
+    if (isWrong) return true;
+    const { points, rows } = this.subdivision.graph.curves;
+    const v = (areUp ? strands.low : strands.high)[e] as number;
+    const x = points.x[v] as number;
+    const y = points.y[v] as number;
+    const p = this.memberOf(e);
+    const q = this.memberOf(f);
+    if (!otherMeeting(rows, p, q, x, y, other)) return false;
+    const ox = other[0] as number;
+    const oy = other[1] as number;
+    if (!this.isInBox(e, ox, oy) || !this.isInBox(f, ox, oy)) return false;
+    return !isSameCrossing(rows, p, q, x, y, ox, oy, tolerance);
   }
 
   private isInBox(e: number, x: number, y: number): boolean {
@@ -220,6 +233,35 @@ class Rising {
     const { points, originX, originY } = this.subdivision.graph.curves;
     return `(${(points.x[v] as number) + originX}, ${(points.y[v] as number) + originY})`;
   }
+}
+
+/** Where two pieces that meet in a place do so once more: its mirror image, in the line of centres or across a line. */
+function otherMeeting(
+  rows: Float64Array,
+  p: number,
+  q: number,
+  x: number,
+  y: number,
+  out: Float64Array,
+): boolean {
+  const isLine = rows[p * ROW + 7] === 0;
+  const isOtherLine = rows[q * ROW + 7] === 0;
+  if (isLine && isOtherLine) return false;
+  const arc = (isLine ? q : p) * ROW;
+  const cx = rows[arc + 4] as number;
+  const cy = rows[arc + 5] as number;
+  const o = (isLine ? p : q) * ROW;
+  // The mirror: through a centre, along the line of centres, or square to the straight piece.
+  const mx =
+    isLine || isOtherLine ? (rows[o + 1] as number) - (rows[o + 3] as number) : (rows[o + 4] as number) - cx;
+  const my =
+    isLine || isOtherLine ? (rows[o + 2] as number) - (rows[o] as number) : (rows[o + 5] as number) - cy;
+  const square = mx * mx + my * my;
+  if (square === 0) return false;
+  const away = (2 * ((x - cx) * my - (y - cy) * mx)) / square;
+  out[0] = x - away * my;
+  out[1] = y + away * mx;
+  return true;
 }
 
 /** The vertices of a subdivision from low to high, those of one height from left to right. */

@@ -16,11 +16,28 @@ export const OFF_CURVE = 4;
  */
 export function certify(subdivision: Subdivision, given: Curves): string | null {
   return (
+    placeFault(subdivision, given) ??
     curveFault(subdivision) ??
     areaFault(subdivision, given) ??
     windingFault(subdivision) ??
     planeFault(subdivision)
   );
+}
+
+/** A seam may have been brought to the height of the place of touching beside it, by so many tolerances; see `level`. */
+const LEVELLED = 2;
+
+/** A place of the operands that is no longer where it was. */
+function placeFault({ graph, rotation }: Subdivision, { points: before }: Curves): string | null {
+  const { points, tolerance } = graph.curves;
+  const most = LEVELLED * tolerance;
+  for (let v = 0; v < before.x.length; v++) {
+    if ((rotation.anyAt[v] as number) < 0) continue;
+    const isThere =
+      points.x[v] === before.x[v] && Math.abs((points.y[v] as number) - (before.y[v] as number)) <= most;
+    if (!isThere) return 'a place that has been moved';
+  }
+  return null;
 }
 
 /** An edge whose ends are not on the curve that it is said to be a stretch of. */
@@ -36,8 +53,8 @@ function curveFault({ graph }: Subdivision): string | null {
       const p = curves.from[piece] as number;
       const q = curves.to[piece] as number;
       // The ends of a piece that were given are where they were.
-      const isOwnStart = (a === p || a === q) && points.given[a] !== null;
-      const isOwnEnd = (b === p || b === q) && points.given[b] !== null;
+      const isOwnStart = a === p || a === q;
+      const isOwnEnd = b === p || b === q;
       if (isOwnStart && isOwnEnd) continue;
       const edge = curves.edges[curves.input[piece] as number] as Edge;
       const off = Math.max(
@@ -104,8 +121,11 @@ function areaFault({ graph }: Subdivision, given: Curves): string | null {
   return null;
 }
 
-/** What the sum of a closed chain is the area of: triangle from the origin to the chord, and segment of the circle. */
-function areaUnder({ rows, points }: Curves, piece: number, from: number, to: number): number {
+/**
+ * The share of a piece between two places in the area of a chain that closes: the triangle from the origin to the chord, and
+ * the segment of the circle; the piece runs from the one to the other.
+ */
+export function areaUnder({ rows, points }: Curves, piece: number, from: number, to: number): number {
   const ax = points.x[from] as number;
   const ay = points.y[from] as number;
   const bx = points.x[to] as number;

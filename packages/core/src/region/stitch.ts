@@ -1,9 +1,11 @@
 import type { Edge } from '../geometry/edge.js';
 import { arcLike, lineLike } from '../geometry/parts.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
+import { regionFault } from './certify-region.js';
 import { type Border, borderOf } from './keep.js';
 import type { Subdivision } from './label.js';
 import { loopArea } from './measure.js';
+import { OverlayError } from './overlay-error.js';
 import { circleLoop, type Loop, type RegionPart } from './region.js';
 import { endOf, startOf } from './rotate.js';
 import { Sleeve } from './sleeve.js';
@@ -33,6 +35,7 @@ export function collect(
   const drawer = new Drawer(subdivision, border, mayName);
   const { tolerance } = subdivision.graph.curves;
   const bodies = new Map<number, { face: number; outer: Loop | null; area: number; holes: Loop[] }>();
+  let dropped = 0;
   const done = new Uint8Array(border.isBorder.length);
   for (const first of border.halves) {
     if (done[first] === 1) continue;
@@ -43,8 +46,8 @@ export function collect(
     for (const halves of simpleLoops(subdivision, border, traced(subdivision, border, first, done))) {
       const loop = drawer.loop(halves);
       const size = loopArea(loop);
-      if (isSliver(loop, Math.abs(size), tolerance)) continue;
-      if (size < 0) body.holes.push(loop);
+      if (isSliver(loop, Math.abs(size), tolerance)) dropped += size;
+      else if (size < 0) body.holes.push(loop);
       else if (size > body.area) {
         body.outer = loop;
         body.area = size;
@@ -54,7 +57,11 @@ export function collect(
   const parts: CollectedPart[] = [];
   for (const { face, outer, holes } of bodies.values())
     if (outer !== null) parts.push({ outer, holes, face });
-  return parts;
+  const fault = regionFault(subdivision, border, parts, dropped);
+  if (fault === null) return parts;
+  throw new OverlayError(
+    `collect: ${fault}; this is a fault of the library, please report it with the input`,
+  );
 }
 
 const always: MayName = () => true;

@@ -1,0 +1,56 @@
+import { samePoint } from '../geometry/point.js';
+import { areaUnder, OFF_CURVE } from './certify.js';
+import type { Border } from './keep.js';
+import type { Subdivision } from './label.js';
+import { loopArea } from './measure.js';
+import type { Loop, RegionPart } from './region.js';
+import { endOf, startOf } from './rotate.js';
+
+/**
+ * What is wrong with a region that was made of the border of some faces, in words, or null: its loops are closed, outer ones
+ * go round counter-clockwise and holes clockwise, and all in all they go round what the border goes round.
+ * @param dropped what the loops go round that were left out because they are next to nothing
+ */
+export function regionFault(
+  { graph }: Subdivision,
+  border: Border,
+  parts: readonly RegionPart[],
+  dropped: number,
+): string | null {
+  const { curves, start, member } = graph;
+  const { x, y } = curves.points;
+  let area = dropped;
+  for (const { outer, holes } of parts) {
+    const size = loopArea(outer);
+    if (!isClosed(outer) || !(size > 0)) return 'an outer loop that goes round nothing';
+    area += size;
+    for (const hole of holes) {
+      const taken = loopArea(hole);
+      if (!isClosed(hole) || !(taken < 0)) return 'a hole that takes nothing';
+      area += taken;
+    }
+  }
+  let kept = 0;
+  let length = 0;
+  for (const half of border.halves) {
+    const from = startOf(graph, half);
+    const to = endOf(graph, half);
+    const piece = member[start[half >> 1] as number] as number;
+    // The first of an edge's members runs along it.
+    kept += half & 1 ? -areaUnder(curves, piece, to, from) : areaUnder(curves, piece, from, to);
+    length +=
+      Math.abs((x[to] as number) - (x[from] as number)) + Math.abs((y[to] as number) - (y[from] as number));
+  }
+  // An arc is at most so much longer than the sides of its chord, and its circle may be the one that was given.
+  const bound = 2 * OFF_CURVE * curves.tolerance * Math.PI * length;
+  return Math.abs(area - kept) <= bound ? null : `an area of ${area} made of ${kept}`;
+}
+
+function isClosed(loop: Loop): boolean {
+  let before = loop[loop.length - 1];
+  for (const edge of loop) {
+    if (before === undefined || !samePoint(before.b, edge.a)) return false;
+    before = edge;
+  }
+  return loop.length > 1;
+}
