@@ -191,6 +191,7 @@ export {
   regionFromReport,
   type StepGeometry,
 } from './report/from-report.js';
+export { type KnifeMark, knifeMarks, type WebMark, webMarks } from './report/marks.js';
 export { type PathArc, type PathStand, pathStands } from './report/path-stands.js';
 export * from './report/report-schema.js';
 export { examine } from './write/examine.js';

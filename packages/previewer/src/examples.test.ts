@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { examine, parseJob, type Report } from '@edgebite/core';
-import { draw, knifeMarks, webMarks } from '@edgebite/svg';
+import { examine, knifeMarks, parseJob, type Report, webMarks } from '@edgebite/core';
+import { draw } from '@edgebite/svg';
 import { describe, expect, it, vi } from 'vitest';
 import { textReport } from './text/report.js';
 

@@ -15,7 +15,6 @@ export {
   roleText,
   sourceText,
 } from './pen/words.js';
-export { type KnifeMark, knifeMarks, type WebMark, webMarks } from './plan/marks.js';
 export type { RangeDrawOptions } from './range/range-strip.js';
 export { alongText, changesText, intervalText } from './range/range-words.js';
 export { SHEET_SIZES, type SheetSize } from './sheet/sheet.js';

@@ -1,12 +1,12 @@
 import type { AnnularCut, Cut } from '../cut/cut.js';
 import type { Job } from '../job/job.js';
+import { knifeMarks, webMarks } from '../report/marks.js';
 import type { Finding, ReportCut, ReportRows } from '../report/report-schema.js';
 import type { Facts } from '../result/facts.js';
 import type { Result } from '../step/result.js';
 import { centerFindings } from './center-findings.js';
 import { keepOutFindings } from './keep-out-findings.js';
 import { loadFindings } from './load-findings.js';
-import { merged, SAME_PLACE } from './merged.js';
 import { runningFindings } from './running-findings.js';
 import { setupFindings } from './setup-findings.js';
 import { stepFindings } from './step-findings.js';
@@ -133,7 +133,7 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
 }
 
 function webFindings(report: ReportRows): Finding[] {
-  return merged(report.webs, report.limits.web * SAME_PLACE).map(({ row, numbers }) => ({
+  return webMarks(report).map(({ web: row, members }) => ({
     level: 'check',
     code: 'thin-web',
     message:
@@ -141,12 +141,12 @@ function webFindings(report: ReportRows): Finding[] {
         ? `${capital(sourceWords(row.between))} touch: no metal is left between them there.`
         : `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between)}: it can bend away from the tool or break.`,
     at: [...row.at],
-    about: [...numbers.map((k) => `web:${k}`), ...row.between],
+    about: [...members.map((k) => `web:${k}`), ...row.between],
   }));
 }
 
 function knifeFindings(report: ReportRows): Finding[] {
-  return merged(report.knifeEdges, report.limits.web * SAME_PLACE).map(({ row, numbers }) => {
+  return knifeMarks(report).map(({ knifeEdge: row, members }) => {
     const feather =
       row.feather === null
         ? ''
@@ -156,7 +156,7 @@ function knifeFindings(report: ReportRows): Finding[] {
       code: 'knife-edge',
       message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between)}${feather}: it cuts hands and breaks off.`,
       at: [...row.at],
-      about: [...numbers.map((k) => `knifeEdge:${k}`), ...row.between],
+      about: [...members.map((k) => `knifeEdge:${k}`), ...row.between],
     };
   });
 }

@@ -1,12 +1,12 @@
 import type { Interval } from '../datum/reach.js';
 import type { Job } from '../job/job.js';
 import { loopsOf } from '../region/measure.js';
+import { knifeMarks, sameKnifeEdges, sameWebs, webMarks } from '../report/marks.js';
 import type { Finding, ReportRows } from '../report/report-schema.js';
 import { edgesNearOf } from '../result/edges-near.js';
 import type { SetUp } from '../result/set-up.js';
 import type { Result } from '../step/result.js';
 import { breakOutGap } from './break-out.js';
-import { merged, SAME_PLACE } from './merged.js';
 import { type NearEdge, type NearWeb, nearKnifeEdges, nearWebs } from './near-limits.js';
 import { angleWords, lengthWords, sourceWords } from './words.js';
 
@@ -14,12 +14,14 @@ import { angleWords, lengthWords, sourceWords } from './words.js';
 export function uncertainFindings(result: Result, report: ReportRows): Finding[] {
   const { job, set } = result;
   if (set.lays.length === 0) return [];
-  const near = report.limits.web * SAME_PLACE;
+  const { resolution } = report;
   return [
-    ...merged(report.webs, near).flatMap(({ row, numbers }) => webFinding(report, row, numbers)),
-    ...merged(nearWebs(result), near).flatMap(({ row }) => webFinding(report, row, [])),
-    ...merged(report.knifeEdges, near).flatMap(({ row, numbers }) => knifeFinding(report, row, numbers)),
-    ...merged(nearKnifeEdges(result), near).flatMap(({ row }) => knifeFinding(report, row, [])),
+    ...webMarks(report).flatMap(({ web, members }) => webFinding(report, web, members)),
+    ...sameWebs(nearWebs(result), resolution).flatMap(({ first }) => webFinding(report, first, [])),
+    ...knifeMarks(report).flatMap(({ knifeEdge, members }) => knifeFinding(report, knifeEdge, members)),
+    ...sameKnifeEdges(nearKnifeEdges(result), resolution).flatMap(({ first }) =>
+      knifeFinding(report, first, []),
+    ),
     ...breakOutFindings(job, set, report),
   ];
 }

@@ -1,5 +1,5 @@
-import type { BreakOff, Report } from '@edgebite/core';
-import { numberText, webMarks } from '@edgebite/svg';
+import { type BreakOff, type Report, webMarks } from '@edgebite/core';
+import { numberText } from '@edgebite/svg';
 import { roughText } from './figures.js';
 import { tableText } from './table.js';
 import { left, right } from './tables.js';

@@ -1,5 +1,5 @@
-import type { Finding, Report } from '@edgebite/core';
-import { gravestFirst, knifeMarks, LEVELS, webMarks } from '@edgebite/svg';
+import { type Finding, knifeMarks, type Report, webMarks } from '@edgebite/core';
+import { gravestFirst, LEVELS } from '@edgebite/svg';
 import { hanging } from './wrap.js';
 
 /** How grave a finding is. */

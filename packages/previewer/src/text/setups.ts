@@ -1,14 +1,5 @@
-import type { Report, ReportSetup, ReportTarget } from '@edgebite/core';
-import {
-  angleText,
-  clean,
-  fixed,
-  knifeMarks,
-  numberText,
-  sourceText,
-  unitText,
-  webMarks,
-} from '@edgebite/svg';
+import { knifeMarks, type Report, type ReportSetup, type ReportTarget, webMarks } from '@edgebite/core';
+import { angleText, clean, fixed, numberText, sourceText, unitText } from '@edgebite/svg';
 import { decimalsOf } from './decimals.js';
 import { type Column, tableText } from './table.js';
 import { hanging } from './wrap.js';

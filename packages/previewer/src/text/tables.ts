@@ -1,17 +1,14 @@
-import type { Report, ReportCut, ReportFloor, ReportPiece } from '@edgebite/core';
 import {
-  angleText,
-  betweenText,
-  depthsText,
-  depthText,
   type KnifeMark,
   knifeMarks,
-  numberText,
-  roleText,
-  unitText,
+  type Report,
+  type ReportCut,
+  type ReportFloor,
+  type ReportPiece,
   type WebMark,
   webMarks,
-} from '@edgebite/svg';
+} from '@edgebite/core';
+import { angleText, betweenText, depthsText, depthText, numberText, roleText, unitText } from '@edgebite/svg';
 import { type Column, tableText } from './table.js';
 
 /** A column of entries at the left. */

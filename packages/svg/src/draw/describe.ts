@@ -1,7 +1,7 @@
-import type { RangeReport, Report } from '@edgebite/core';
+import { type KnifeMark, knifeMarks, type RangeReport, type Report, webMarks } from '@edgebite/core';
 import { angleText, numberText, unitText } from '../pen/numbers.js';
 import { betweenText, countText, roleText } from '../pen/words.js';
-import { type KnifeMark, knifeMarks, ownerOf, webMarks } from '../plan/marks.js';
+import { ownerOf } from '../plan/owner.js';
 import { rangeDescription } from '../range/range-describe.js';
 
 /** The drawing's title, for those who do not see it. */

@@ -1,9 +1,9 @@
-import type { Report } from '@edgebite/core';
+import { knifeMarks, type Report, webMarks } from '@edgebite/core';
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
 import { BODY_AREA, block, SLUG_AREA } from '../../fixtures/block.js';
 import { pathArea } from '../../fixtures/path-area.js';
-import { draw, knifeMarks, SHEET_SIZES, webMarks } from '../index.js';
+import { draw, SHEET_SIZES } from '../index.js';
 
 const drawing = draw(block);
 

@@ -13,15 +13,22 @@ export function roleText(role: ReportPiece['role']): string {
   return words[role];
 }
 
-/** A source for people: `outline 2`, `hole 0 edge 1`, `cut seat`. */
+/** A name of the report read: what kind of thing it names, and which. The kind is empty in what is no name. */
+export function readName(name: string): { readonly kind: string; readonly which: string } {
+  const colon = name.indexOf(':');
+  return { kind: name.slice(0, Math.max(colon, 0)), which: name.slice(colon + 1) };
+}
+
+/** A source for people: `outline 2`, `hole 0 edge 1`, `cut seat`; a jaw, stop, parallel or clamp by its own name. */
 export function sourceText(source: string): string {
-  const colon = source.indexOf(':');
-  const kind = source.slice(0, colon);
-  const rest = source.slice(colon + 1);
-  if (kind === 'outline') return `outline ${rest}`;
-  if (kind === 'hole') return `hole ${rest.replace(':', ' edge ')}`;
-  if (kind === 'cut') return `cut ${rest}`;
-  return source;
+  const { kind, which } = readName(source);
+  if (kind === 'outline') return `outline ${which}`;
+  if (kind === 'hole') {
+    const edge = readName(which);
+    return `hole ${edge.kind} edge ${edge.which}`;
+  }
+  if (kind === 'cut') return `cut ${which}`;
+  return kind === 'keepOut' ? which : source;
 }
 
 /** The two sources of a web or knife edge, for people, cuts before outline edges; one name if both are the same. */

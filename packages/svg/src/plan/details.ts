@@ -1,4 +1,4 @@
-import type { Report } from '@edgebite/core';
+import { knifeMarks, type Report, webMarks } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { arrowhead } from '../pen/label.js';
@@ -12,7 +12,6 @@ import { factorOf, largestScale, type Scale, scaleText } from '../view/scale.js'
 import { boundsOfRegion } from '../view/scan.js';
 import { type Box, onSheet, type View } from '../view/view.js';
 import { directionAt } from './directions.js';
-import { knifeMarks, webMarks } from './marks.js';
 import { drawMetal } from './metal.js';
 import { drawNeck, knifeLines, webLines } from './pointers.js';
 

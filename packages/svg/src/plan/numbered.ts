@@ -1,7 +1,7 @@
 import type { Finding, Report } from '@edgebite/core';
 import type { FindingMark, Label } from '../pen/label.js';
 import type { Theme } from '../pen/theme.js';
-import { gravestFirst } from '../pen/words.js';
+import { gravestFirst, readName } from '../pen/words.js';
 import { placeInside } from '../view/scan.js';
 import { onSheet, type View } from '../view/view.js';
 
@@ -54,11 +54,11 @@ function isGrave({ findings }: Label): boolean {
 }
 
 /** Kinds of what a finding can be about, the one that says best where it is first. */
-const KINDS = ['web:', 'knifeEdge:', 'piece:', 'keepOut:', 'cut:'];
+const KINDS = ['web', 'knifeEdge', 'piece', 'keepOut', 'cut'];
 
 function ownerOf({ about }: Finding, labels: readonly Label[]): Label | undefined {
   for (const kind of KINDS) {
-    for (const name of about.filter((one) => one.startsWith(kind))) {
+    for (const name of about.filter((one) => readName(one).kind === kind)) {
       const label = labels.find((one) => one.about.includes(name));
       if (label !== undefined) return label;
     }

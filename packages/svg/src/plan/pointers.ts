@@ -1,4 +1,4 @@
-import type { Report } from '@edgebite/core';
+import { knifeMarks, type Report, webMarks } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import { arrowhead, type Label } from '../pen/label.js';
 import { lined, NARROW } from '../pen/lines.js';
@@ -8,7 +8,7 @@ import { roleText } from '../pen/words.js';
 import type { Place } from '../view/edges.js';
 import { placeInside } from '../view/scan.js';
 import { onSheet, type View } from '../view/view.js';
-import { knifeMarks, ownerOf, webMarks } from './marks.js';
+import { ownerOf } from './owner.js';
 
 /** A web thinner than this on the sheet, mm, is ringed: two arrowheads would be one blot. */
 const THINNEST_SHOWN = 0.3;

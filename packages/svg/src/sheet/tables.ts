@@ -1,8 +1,7 @@
-import type { Report, ReportCut } from '@edgebite/core';
+import { knifeMarks, type Report, type ReportCut, webMarks } from '@edgebite/core';
 import { numberText } from '../pen/numbers.js';
 import { moreText, type Table } from '../pen/table.js';
 import { betweenText, countText, depthsText, depthText } from '../pen/words.js';
-import { knifeMarks, webMarks } from '../plan/marks.js';
 import { knifeLines, webLines } from '../plan/pointers.js';
 import type { Place } from '../view/edges.js';
 import { readoutNumbers, readoutOf } from './readouts.js';
