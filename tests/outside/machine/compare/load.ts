@@ -62,7 +62,7 @@ export function compareLoad(verdict: Verdict, run: Run, done: Done, told: ToldSt
   compareChoice(verdict, found, told, side, step.depth > run.job.part.thickness - 1e-9);
   const first = found[0]?.meets ?? null;
   if (first === null) verdict.skip('starts');
-  else verdict.check('starts', (load.starts === 'metal') === first, () => `told ${load.starts}`);
+  else verdict.check('starts', (told.starts === 'metal') === first, () => `told ${told.starts}`);
 }
 
 /** A tool that meets metal by less than this is left open. */

@@ -77,8 +77,8 @@ export interface ToldStep {
   readonly frees: readonly (ToldBody & { readonly view: ToldRegion })[];
   readonly hangs: readonly ToldBody[];
   readonly meets: readonly { readonly body: string; readonly volume: number }[];
+  readonly starts: 'metal' | 'air' | null;
   readonly load: null | {
-    readonly starts: 'metal' | 'air';
     readonly heights: readonly ToldLoad[];
     readonly entry: ToldLoad | null;
     readonly worst: ToldLoad | null;

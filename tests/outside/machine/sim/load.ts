@@ -169,6 +169,9 @@ function summed(spans: readonly Span[], wide: (angle: number) => number): SimLoa
   };
 }
 
+/** What is left untold of a crossing is shorter than this, radians. */
+const CROSSING = 2e-3;
+
 /** How often a tooth comes from air into metal. */
 function strikesOf(spans: readonly Span[]): number | null {
   const first = spans[0];
