@@ -35,13 +35,26 @@ export type Way =
       readonly ccw: boolean;
     };
 
+/** One step of a printed sheet: its rows, and what stands over and under them. */
+export interface PrintedStep {
+  /** Which block it is in, from 0. */
+  readonly block: number;
+  readonly rows: readonly PrintedRow[];
+  readonly over: readonly string[];
+  readonly under: readonly string[];
+}
+
+/** Text of HTML without its tags. */
+function plain(html: string): string {
+  return html
+    .replace(/<[^>]*>/g, '')
+    .replaceAll('&#39;', "'")
+    .replaceAll('&amp;', '&')
+    .trim();
+}
+
 /** The rows of all tables of a sheet in HTML. */
 export function printedRows(html: string): PrintedRow[] {
-  const plain = (cell: string) =>
-    cell
-      .replace(/<[^>]*>/g, '')
-      .replaceAll('&#39;', "'")
-      .trim();
   return [...html.matchAll(/<tr><td class="n">.*?<\/tr>/gs)].map(([row]) => {
     const cells = [...row.matchAll(/<td[^>]*>(.*?)<\/td>/gs)].map(([, cell]) => cell as string);
     const [, cut = '', x = '', y = '', , size = '', depth = ''] = cells;
@@ -54,6 +67,25 @@ export function printedRows(html: string): PrintedRow[] {
       depth: plain(depth),
     };
   });
+}
+
+/** The steps of a sheet in HTML, in order. */
+export function printedSteps(html: string): PrintedStep[] {
+  const linesIn = (body: string, name: string) =>
+    [...body.matchAll(new RegExp(`<tr class="${name}">(.*?)</tr>`, 'gs'))].map(([, line]) =>
+      plain(line as string),
+    );
+  return html
+    .split('<section>')
+    .slice(1)
+    .flatMap((section, block) =>
+      [...section.matchAll(/<tbody>(.*?)<\/tbody>/gs)].map(([, body = '']) => ({
+        block,
+        rows: printedRows(body),
+        over: linesIn(body, 'tool'),
+        under: linesIn(body, 'tell'),
+      })),
+    );
 }
 
 const ARC = /(counter-)?clockwise arc there about X (\S+) Y (\S+), radius (\S+)$/;
