@@ -297,7 +297,10 @@ describe('what is sound', () => {
     ['a chain begun at the part', x({ ...FINDER, from: 'left', to: 'zero', way: '-' })],
     ['a straight edge square to the axis', x({ ...FINDER, to: 'outline:6' })],
     ['a place on the part', x(span({ from: 'zero', to: [12, 3] }))],
-    ['links without places in between', x({ ...FINDER, to: undefined, way: '-' }, block, { kind: 'stop', to: 'left' })],
+    [
+      'links without places in between',
+      x({ ...FINDER, to: undefined, way: '-' }, block, { kind: 'stop', to: 'left' }),
+    ],
     ['a tip whose diameter is missing', x(withoutTip)],
     [
       'every link in its own unit',

@@ -173,32 +173,30 @@ describe('a centre placed by', () => {
 });
 
 describe('the load of a cut', () => {
+  const loadOf = (cuts: Plain[], step = 0) => reportOn(cuts).steps[step]?.load;
+
   // Half a circle has 2 / pi, a full one 0: integral of the definition.
   it('is that of the arcs in metal, for a spindle that turns clockwise seen from where it starts', () => {
-    const half = first(reportOn([bore([80, 15])])).load;
-    nearTo([half?.angle ?? 0, half?.share ?? 0, half?.sideLoad.size ?? 0], [180, 0.5, 2 / Math.PI]);
-    expect(half).toMatchObject({ entries: 1, interrupted: true });
-    nearTo([half?.sideLoad.direction ?? 0], [90]);
-    nearTo(half?.arcs[0]?.entry?.at, [80, 10]);
-    const below = first(reportOn([bore([80, 15], { from: 'bottom', depth: 5 })])).load;
-    nearTo([below?.sideLoad.direction ?? 0], [270]);
-    nearTo(below?.arcs[0]?.entry?.at, [80, 20]);
-    expect(first(reportOn([bore([20, 15])])).load).toMatchObject({
-      angle: 360,
-      entries: 0,
-      interrupted: false,
-    });
-    expect(first(reportOn([bore([200, 15])])).load).toMatchObject({ angle: 0, arcs: [] });
+    const half = loadOf([bore([80, 15])])?.entry;
+    nearTo([half?.share ?? 0, half?.sideLoad ?? 0], [0.5, 2 / Math.PI]);
+    expect(half?.strikes).toBe(1);
+    expect(half).toMatchObject({ pushDrawn: 90, push: { words: 'away from you', degrees: 90 } });
+    // From below the part lies turned over about y: what is drawn as pushed down is pushed towards the person.
+    const below = loadOf([bore([80, 15], { from: 'bottom', depth: 5 })])?.entry;
+    expect(below).toMatchObject({ pushDrawn: 270, push: { words: 'towards you', degrees: 270 } });
+    expect(loadOf([bore([20, 15])])?.entry).toMatchObject({ share: 1, strikes: 0, sideLoad: 0, push: null });
+    expect(loadOf([bore([200, 15])])).toMatchObject({ entry: null, worst: null, breakThrough: null });
   });
 
-  it('heeds what the cuts before it have taken at the height where it starts', () => {
+  it('heeds what the cuts before it have taken, height by height', () => {
     const before = { id: 'b', kind: 'bore', diameter: 10, center: [26, 15] };
-    const load = (cuts: Plain[]) => reportOn(cuts).cuts[1]?.load;
     // Two circles of one radius r, d apart: the arc in the other is 2 acos(d / (2 r)) (elementary).
-    const inside = (2 * Math.acos(6 / 10) * 180) / Math.PI;
-    nearTo([load([before, bore([20, 15])])?.angle ?? 0], [360 - inside]);
-    expect(load([{ ...before, depth: 3, from: 'bottom' }, bore([20, 15])])?.angle).toBe(360);
-    nearTo([load([{ ...before, depth: 3 }, bore([20, 15])])?.angle ?? 0], [360 - inside]);
+    const outside = 1 - (2 * Math.acos(6 / 10)) / (2 * Math.PI);
+    nearTo([loadOf([before, bore([20, 15])], 1)?.entry?.share ?? 0], [outside]);
+    const fromBelow = loadOf([{ ...before, depth: 3, from: 'bottom' }, bore([20, 15])], 1);
+    expect(fromBelow?.entry?.share).toBe(1);
+    nearTo([fromBelow?.breakThrough?.share ?? 0], [outside]);
+    nearTo([loadOf([{ ...before, depth: 3 }, bore([20, 15])], 1)?.entry?.share ?? 0], [outside]);
     const report = reportOn([before, bore([20, 15])]);
     expect(messageOf(report, 'interrupted-cut')).toContain('Cut a runs into what earlier cuts have opened');
     expect(codes(report)).not.toContain('partial-hole');
@@ -216,7 +214,7 @@ describe('the load of a cut', () => {
 
   it('is not told of a cut that only grazes', () => {
     const report = reportOn([bore([84.998, 15])]);
-    expect(first(report).load?.interrupted).toBe(true);
+    expect(report.steps[0]?.load?.entry?.strikes).toBe(1);
     expect(codes(report)).toContain('cut-grazes');
     expect(codes(report)).not.toContain('one-sided-load');
   });
@@ -241,14 +239,15 @@ describe('the load of a cut', () => {
         );
         const part = { outline: { rectangle: [120, 120], holes }, thickness: 12 };
         const job = parseJob({ edgebite: 1, units: 'mm', part, cuts } as unknown as JobDocument);
-        examine(job).cuts.forEach(({ load, center, diameter }, k) => {
+        examine(job).steps.forEach(({ load, center, diameter }, k) => {
           // All cuts start from the top, so each one before it is there at the height where this one starts.
           const section: Region = subtract(job.outline, job.cuts.slice(0, k).map(footprint));
           const [x, y] = center as readonly [number, number];
           const whole = engagementOf(section, { x, y }, diameter / 2);
-          expect(load?.angle).toBeCloseTo((whole.angle * 180) / Math.PI, 6);
-          expect(load?.entries).toBe(whole.entries);
-          expect(load?.sideLoad.size).toBeCloseTo(whole.sideLoad.size, 8);
+          const [top] = load?.heights ?? [];
+          expect(top?.share).toBeCloseTo(whole.share, 8);
+          expect(top?.strikes).toBe(whole.entries);
+          expect(top?.sideLoad).toBeCloseTo(whole.sideLoad.size, 8);
           if (whole.interrupted) interrupted++;
         });
       }),
@@ -259,27 +258,32 @@ describe('the load of a cut', () => {
 });
 
 describe('backing off', () => {
+  const offOf = (cuts: Plain[], step = 0) => reportOn(cuts).steps[step]?.backOff;
+
   it('clears the wall by the gap asked for, or by the usual one', () => {
-    const off = first(reportOn([bore([80, 15], { clearance: 0.5 })])).backOff;
+    const off = offOf([bore([80, 15], { clearance: 0.5 })]);
     // Half a circle, moved s straight back: at its ends the gap is sqrt(r^2 + s^2) - r (Pythagoras).
-    nearTo([off?.direction ?? 1, off?.distance ?? 0, off?.gap ?? 0], [0, Math.sqrt(5.5 ** 2 - 25), 0.5]);
-    nearTo([first(reportOn([bore([80, 15])])).backOff?.gap ?? 0], [0.2]);
+    nearTo([off?.drawn ?? 1, off?.by ?? 0, off?.gap ?? 0], [0, Math.sqrt(5.5 ** 2 - 25), 0.5]);
+    nearTo([offOf([bore([80, 15])])?.gap ?? 0], [0.2]);
   });
 
   it('has no way in a full hole, nor round a core, and needs none in air', () => {
-    expect(first(reportOn([bore([20, 15])])).backOff).toBeNull();
-    expect(
-      first(reportOn([{ id: 'a', kind: 'annular', diameter: 20, wall: 3, center: [80, 15] }])).backOff,
-    ).toBeNull();
-    expect(first(reportOn([bore([200, 15])])).backOff).toMatchObject({ direction: null, distance: 0 });
+    expect(offOf([bore([20, 15])])).toMatchObject({
+      by: null,
+      why: expect.stringMatching(/all the way round/),
+    });
+    const ring = { id: 'a', kind: 'annular', diameter: 20, wall: 3, center: [80, 15] };
+    expect(offOf([ring])).toMatchObject({ by: null, why: expect.stringMatching(/core stands/) });
+    expect(offOf([bore([200, 15])])).toMatchObject({ by: 0, why: null });
   });
 
-  it('looks at the bottom of the cut', () => {
+  it('looks at every height that the tool passes', () => {
     const slot = { id: 'b', kind: 'bore', diameter: 30, center: [20, 15], depth: 4 };
-    expect(reportOn([slot, bore([20, 15])]).cuts[1]?.backOff).toBeNull();
-    expect(reportOn([slot, bore([20, 15], { depth: 3 })]).cuts[1]?.backOff).toMatchObject({
-      direction: null,
-    });
+    expect(offOf([slot, bore([20, 15])], 1)?.by).toBeNull();
+    expect(offOf([slot, bore([20, 15], { depth: 3 })], 1)?.by).toBe(0);
+    // Wide open below and closed above: a pocket from the other side is no way out.
+    const under = { ...slot, from: 'bottom', depth: 4 };
+    expect(offOf([under, bore([20, 15])], 1)?.by).toBeNull();
   });
 });
 

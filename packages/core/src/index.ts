@@ -87,7 +87,6 @@ export type { Relation } from './left/relation.js';
 export { type Web, websOf } from './left/webs.js';
 export { interiorAngles } from './left/wedges.js';
 export { type CutChange, type Examiner, examiner } from './live/examiner.js';
-export { type BackOff, backOff } from './load/back-off.js';
 export type { ArcEnd, FaceSide, PlacedBite } from './load/bite.js';
 export {
   type Layer,

@@ -44,7 +44,7 @@ export const placementSchema = z.strictObject({
   exit: arcEnd.nullable().meta({ description: 'null for a full hole or none.' }),
 });
 
-/** How much of the circle of a cut is in metal when it starts. */
+/** How much of the circle of a pass is in metal when it starts. */
 export const loadSchema = z
   .strictObject({
     arcs: z
@@ -77,18 +77,6 @@ export const loadSchema = z
     id: 'Load',
     description: "Engagement of a tool's circle: an annular cutter's outer one.",
   });
-
-/** How to come off the wall at the bottom. */
-export const backOffSchema = z.strictObject({
-  direction: heading.nullable().meta({
-    description: 'null where there is no wall to come off, so that the tool can be lifted as it is.',
-  }),
-  distance: amount,
-  center: place.meta({ description: 'Where its centre is then.' }),
-  gap: amount.nullable().meta({
-    description: 'From the tool to the nearest metal then; null where there is none near.',
-  }),
-});
 
 const passRow = z.strictObject({
   role: z.enum(['rough', 'finish', 'spring']),

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
 import { amount, cutKind, figure, place, side, source, units } from '../document/schema-parts.js';
-import { backOffSchema, loadSchema, passesSchema, placementSchema, toolPathSchema } from './report-center.js';
+import { passesSchema, placementSchema, toolPathSchema } from './report-center.js';
 import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
 import { biteSchema, intervalSchema, setupRow } from './report-setups.js';
 import { edgeSchema, regionSchema } from './report-shapes.js';
@@ -114,13 +114,6 @@ const cutSchema = z.strictObject({
   removedVolume: amount.meta({ description: 'Volume that it takes in its turn.' }),
   placement: placementSchema.nullable().meta({
     description: 'How its centre was given, and what follows; null where it was given as a point.',
-  }),
-  load: loadSchema.nullable().meta({
-    description: 'At its turn, at the height where it starts; null for a swept cut.',
-  }),
-  backOff: backOffSchema.nullable().meta({
-    description:
-      'How to come off its wall at the bottom before the tool is lifted; null where no way leads off it, as in a full hole, and for a swept cut.',
   }),
   passes: passesSchema.nullable().meta({
     description: 'null where none were asked for, or where they cannot be made.',
@@ -255,11 +248,8 @@ export type Caution = Report['cautions'][number];
 /** How the centre of a cut was given, and the dimensions of the hole. */
 export type ReportPlacement = NonNullable<ReportCut['placement']>;
 
-/** How much of a tool's circle is in metal. */
-export type ReportLoad = NonNullable<ReportCut['load']>;
-
-/** How to come off the wall before lifting. */
-export type ReportBackOff = NonNullable<ReportCut['backOff']>;
+/** How much of a tool's circle is in metal in a pass. */
+export type ReportLoad = NonNullable<ReportCut['passes']>['list'][number]['load'];
 
 /** The passes in which a bore is cut. */
 export type ReportPasses = NonNullable<ReportCut['passes']>;

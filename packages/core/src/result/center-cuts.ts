@@ -4,13 +4,13 @@ import type { JobCut } from '../job/plan.js';
 import type { Removal } from '../left/cells.js';
 import { type Gouge, gouges } from '../path/gouge.js';
 import type { ReportCut } from '../report/report-schema.js';
-import { backOffReach, clearanceOf, loadRows, placementRow } from './center-rows.js';
+import { backOffReach, clearanceOf, placementRow } from './center-rows.js';
 import { beforeStep, type MetalFinder, type NearMetal, type RoundCut } from './near-metal.js';
 import { passesRow } from './passes-row.js';
 import { pathRow } from './path-row.js';
 
 /** What a report says of where a tool stands and what it meets there. */
-export type CenterRow = Pick<ReportCut, 'placement' | 'load' | 'backOff' | 'passes' | 'toolPath'>;
+export type CenterRow = Pick<ReportCut, 'placement' | 'passes' | 'toolPath'>;
 
 /** That, and what is amiss with it. */
 export interface CenterCut {
@@ -57,13 +57,12 @@ function reachOf(job: Job, cut: JobCut & RoundCut): number {
 }
 
 /** The rows of a round cut: of nothing but the job's limits, the cut, and the metal near it. */
-function roundCut(job: Job, cut: JobCut & RoundCut, metal: NearMetal): CenterCut {
+function roundCut(_job: Job, cut: JobCut & RoundCut, metal: NearMetal): CenterCut {
   const { center = null, passes = null } = cut.plan ?? {};
   const made = passes === null ? null : passesRow(cut, passes, metal);
   return {
     row: {
       placement: center === null ? null : placementRow(cut, center, metal),
-      ...loadRows(cut, clearanceOf(job, cut), metal),
       passes: made !== null && 'row' in made ? made.row : null,
       toolPath: null,
     },
@@ -78,8 +77,6 @@ function sweptCut(job: Job, cut: JobCut & Extract<Cut, { kind: 'swept' }>): Cent
   return {
     row: {
       placement: null,
-      load: null,
-      backOff: null,
       passes: null,
       toolPath: along === null ? null : pathRow(job.outline, cut.diameter, along, job.resolution),
     },

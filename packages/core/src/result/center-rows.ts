@@ -1,24 +1,18 @@
 import type { Side } from '../cut/cut.js';
-import { coreOf } from '../cut/footprint.js';
 import { pointToJson } from '../format/json.js';
 import { DEGREE } from '../geometry/degree.js';
 import type { Vector } from '../geometry/point.js';
 import type { Segment } from '../geometry/segment.js';
-import { weldTolerance } from '../geometry/tolerance.js';
 import type { Job } from '../job/job.js';
 import { type CenterPlan, DEFAULT_CLEARANCE, type JobCut } from '../job/plan.js';
-import { type BackOff, backOffFrom } from '../load/back-off.js';
 import type { ArcEnd } from '../load/bite.js';
-import { type Engagement, engagementAt } from '../load/engagement.js';
-import { type Rim, rimOf } from '../load/rim.js';
+import type { Engagement } from '../load/engagement.js';
 import { edgeNamed } from '../placing/named-edge.js';
 import { placementOn } from '../placing/place-face.js';
 import { bitesIn, type OutlineBite } from '../placing/place-outline.js';
-import { intersect } from '../region/boolean.js';
-import { area } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import type { ReportBackOff, ReportLoad, ReportPlacement } from '../report/report-schema.js';
-import type { Layer, NearMetal, RoundCut } from './near-metal.js';
+import type { ReportLoad, ReportPlacement } from '../report/report-schema.js';
+import type { NearMetal, RoundCut } from './near-metal.js';
 
 /** A direction in degrees, from 0 up to 360. */
 export function headingOf(radians: number): number {
@@ -74,56 +68,6 @@ export function loadJson(engagement: Engagement, from: Side): ReportLoad {
   };
 }
 
-/** The load of a cut where it starts, and how to come off its wall at the bottom; null where no way leads off it. */
-export function loadRows(
-  cut: RoundCut,
-  clearance: number,
-  { layers }: NearMetal,
-): { readonly load: ReportLoad; readonly backOff: ReportBackOff | null } {
-  const radius = cut.diameter / 2;
-  const [first, last] = [layers[0] as Layer, layers[layers.length - 1] as Layer];
-  const rims = new Map<Layer, Rim>();
-  // Most cuts go through one layer only, where one overlay does for both.
-  const rimIn = (layer: Layer): Rim => {
-    const rim = rims.get(layer) ?? rimOf(metalOf(layer), cut.center, radius);
-    rims.set(layer, rim);
-    return rim;
-  };
-  const load =
-    first.plain === 'metal' ? fullLoad(radius) : loadJson(engagementAt(rimIn(first), radius), cut.from);
-  if (last.plain === 'metal') return { load, backOff: null };
-  const metal = metalOf(last);
-  // What stands in a ring is in the way of a step to any side.
-  if (cut.kind === 'annular' && standsIn(metal, coreOf(cut), cut.diameter)) return { load, backOff: null };
-  const off = backOffFrom(rimIn(last), metal, radius, clearance);
-  return { load, backOff: off === null ? null : backOffJson(off) };
-}
-
-function metalOf({ plain, metal }: Layer): Region {
-  return plain === 'air' ? [] : metal;
-}
-
-function backOffJson({ direction, distance, center, gap }: BackOff): ReportBackOff {
-  return {
-    direction: direction === null ? null : headingAlong(direction),
-    distance,
-    center: pointToJson(center),
-    gap,
-  };
-}
-
-function fullLoad(radius: number): ReportLoad {
-  const length = 2 * Math.PI * radius;
-  return {
-    arcs: [{ start: 270, sweep: 360, length, entry: null, exit: null }],
-    angle: 360,
-    share: 1,
-    entries: 0,
-    interrupted: false,
-    sideLoad: { size: 0, direction: null },
-  };
-}
-
 /** The gap that a cut is to have to the wall before its tool is lifted. */
 export function clearanceOf(job: Job, cut: JobCut): number {
   return cut.plan?.clearance ?? DEFAULT_CLEARANCE[job.units];
@@ -132,10 +76,6 @@ export function clearanceOf(job: Job, cut: JobCut): number {
 /** How far a tool moves at most for a clearance, and what it looks at beyond. */
 export function backOffReach(radius: number, clearance: number): number {
   return Math.sqrt(clearance * (2 * radius + clearance)) + 2 * clearance;
-}
-
-function standsIn(metal: Region, core: Region, diameter: number): boolean {
-  return area(intersect([metal, core])) > diameter * weldTolerance(diameter);
 }
 
 /** The dimensions of a hole whose centre was given by a placement. */
