@@ -62,7 +62,8 @@ export async function sight({ browser, address }: Stand, look: Look = {}): Promi
   });
   if (look.init !== undefined) await context.addInitScript(look.init);
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  // It only ends a hang, on a busy machine too.
+  page.setDefaultTimeout(30_000);
   const said: string[] = [];
   page.on('console', (message) => said.push(`${message.type()}: ${message.text()}`));
   page.on('pageerror', (error) => said.push(`error: ${error.message}`));
