@@ -2,7 +2,7 @@ import type { Container } from '@svgdotjs/svg.js';
 import type { Place } from '../view/edges.js';
 import { nearest, type Room } from '../view/room.js';
 import type { Box } from '../view/view.js';
-import { lined, NARROW } from './lines.js';
+import { lined, NARROW, put, tinted } from './lines.js';
 import { toMicron } from './numbers.js';
 import { CAPITALS, clean, fitted, haloed, TYPE, textWidth, write } from './text.js';
 import type { Theme } from './theme.js';
@@ -62,8 +62,8 @@ export function drawLabel(parent: Container, room: Room, label: Label, theme: Th
   if (box === null) return false;
   room.take(label.at, box);
   const colour = label.colour ?? theme.ink;
-  const group = parent.group().attr({ color: colour, fill: colour });
-  if (label.about[0] !== undefined) group.attr('data-about', clean(label.about[0]));
+  const group = tinted(parent.group(), colour);
+  if (label.about[0] !== undefined) put(group, { 'data-about': clean(label.about[0]) });
   drawLeader(group, box, label);
   const [x, y] = [box.x + 0.5, box.y + 0.4];
   if (text !== '') haloed(write(group, text, x, y + set.base, { size: TYPE.label, bold: true }), theme);
@@ -153,7 +153,7 @@ export function arrowhead(parent: Container, tip: Place, from: Place): void {
     [tip[0] + ux + uy / 6, tip[1] + uy - ux / 6],
   ];
   const d = corners.map(([x, y]) => `${toMicron(x as number)} ${toMicron(y as number)}`).join('L');
-  parent.path(`M${d}Z`).attr({ fill: 'currentColor', stroke: 'none' });
+  put(parent.path(`M${d}Z`), { fill: 'currentColor', stroke: 'none' });
 }
 
 function drawLeader(group: Container, box: Box, { at, end }: Label): void {

@@ -44,5 +44,5 @@ export function fixed(value: number, decimals: number): string {
 
 /** A length on the sheet, mm, rounded to a micron: far under any printer's dot, and short to write. */
 export function toMicron(value: number): number {
-  return Number(value.toFixed(3));
+  return Math.round(value * 1000) / 1000 + 0;
 }

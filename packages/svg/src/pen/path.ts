@@ -14,8 +14,8 @@ const LONGEST_TURN = (2 / 3) * Math.PI;
 
 /** A number for path data, rounded to a tenth of a micron of the sheet without other `decimals`. */
 export function pathNumber(value: number, decimals = DECIMALS): string {
-  const rounded = Number(value.toFixed(decimals));
-  return String(rounded === 0 ? 0 : rounded);
+  const step = 10 ** decimals;
+  return String(Math.round(value * step) / step + 0);
 }
 
 /** Path data (W3C SVG 2) of a region on the sheet: closed loops of lines and circular arcs. */

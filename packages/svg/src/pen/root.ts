@@ -54,5 +54,37 @@ export function serialized(root: Svg, window: Window): string {
   const { XMLSerializer } = window as Window & {
     XMLSerializer?: new () => { serializeToString(node: Node): string };
   };
-  return XMLSerializer === undefined ? root.svg() : new XMLSerializer().serializeToString(root.node);
+  return XMLSerializer === undefined
+    ? textOf(root.node, true)
+    : new XMLSerializer().serializeToString(root.node);
+}
+
+/** The namespace of all that a drawing has in it (W3C SVG 2). */
+const NAMESPACE = 'http://www.w3.org/2000/svg';
+
+// All elements of a drawing are of one namespace, so it is named once; the window's own way looks for it at every name,
+// which takes an eighth of the time of a drawing.
+function textOf(node: Element, isRoot = false): string {
+  let text = `<${node.nodeName}`;
+  if (isRoot) text += ` xmlns="${NAMESPACE}"`;
+  for (const { name, value } of node.attributes) text += ` ${name}="${escaped(value)}"`;
+  text += '>';
+  for (const child of node.childNodes) {
+    text += child.nodeType === TEXT ? escaped(child.nodeValue ?? '') : textOf(child as Element);
+  }
+  return `${text}</${node.nodeName}>`;
+}
+
+/** The type of a node of text (W3C DOM, Node.TEXT_NODE). */
+const TEXT = 3;
+
+const SIGNS = /[&<>"]/;
+
+function escaped(text: string): string {
+  if (!SIGNS.test(text)) return text;
+  return text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;');
 }

@@ -1,4 +1,5 @@
-import type { Container, Text } from '@svgdotjs/svg.js';
+import type { Container, Element } from '@svgdotjs/svg.js';
+import { put } from './lines.js';
 import { toMicron } from './numbers.js';
 
 /** Sizes of type, mm: the height of capitals is about 0.7 of it, which gives 2.5 and 2 mm (ISO 3098 has 2.5 and 1.8). */
@@ -20,6 +21,7 @@ export interface TextStyle {
  * of writing go, since they could make one number look like another.
  */
 export function clean(text: string): string {
+  if (PLAIN.test(text)) return text;
   return (
     text
       .replace(/\p{Surrogate}/gu, '\ufffd')
@@ -30,21 +32,20 @@ export function clean(text: string): string {
   );
 }
 
+/** Text in which there is nothing to clean: the printing signs of European alphabets, and dashes. */
+const PLAIN = /^[\u0020-\u007e\u00a0-\u024f\u2013\u2014]*$/;
+
 /** Writes one line of text; `y` is its base line. */
-export function write(parent: Container, text: string, x: number, y: number, style: TextStyle): Text {
+export function write(parent: Container, text: string, x: number, y: number, style: TextStyle): Element {
   const { size, anchor = 'start', bold = false } = style;
-  const node = parent.plain(clean(text)).attr({
-    x: toMicron(x),
-    y: toMicron(y),
-    'font-size': size,
-    'text-anchor': anchor,
-  });
-  return bold ? node.attr('font-weight', 'bold') : node;
+  const node = put(parent.plain(clean(text)), { x: toMicron(x), y: toMicron(y), 'font-size': size });
+  if (anchor !== 'start') put(node, { 'text-anchor': anchor });
+  return bold ? put(node, { 'font-weight': 'bold' }) : node;
 }
 
 /** Gives lettering a rim of paper, which breaks the lines and hatching behind it. */
-export function haloed(text: Text, { paper }: { readonly paper: string }): Text {
-  return text.attr({
+export function haloed(text: Element, { paper }: { readonly paper: string }): Element {
+  return put(text, {
     stroke: paper,
     'stroke-width': HALO,
     'paint-order': 'stroke',
@@ -60,8 +61,28 @@ const HALO = 1.3;
  */
 export function textWidth(text: string, size: number, bold = false): number {
   let ems = 0;
-  for (const sign of clean(text)) ems += signWidth(sign);
+  for (const sign of clean(text)) ems += WIDTHS[sign.charCodeAt(0)] ?? WIDEST;
   return ems * size * (bold ? BOLD : 1);
+}
+
+/** Widths of signs, ems: of the broadest letters, and of what is in no table. */
+const BROAD = 0.95;
+const WIDEST = 1;
+
+/** By code of a sign its width, ems, for what European alphabets write; the dash and the mark of a cut among it. */
+const WIDTHS = widths();
+
+function widths(): Readonly<Record<number, number>> {
+  const own: Record<number, number> = {};
+  const give = (signs: string, width: number): void => {
+    for (const sign of signs) own[sign.charCodeAt(0)] = width;
+  };
+  for (let code = 0x20; code <= 0x24f; code++) own[code] = 0.62;
+  give('ABCDEFGHIJKLMNOPQRSTUVWXYZ', 0.7);
+  give('mwMW@%—…', BROAD);
+  give(' frtI()[]/\\-', 0.4);
+  give("ilj|!'.,:;", 0.33);
+  return own;
 }
 
 /** How much wider bold type is. */
@@ -72,10 +93,10 @@ export function fitted(text: string, room: number, size: number, bold = false): 
   if (textWidth(text, size, bold) <= room) return text;
   const width = bold ? room / BOLD : room;
   const signs = [...text];
-  let used = signWidth('…') * size;
+  let used = BROAD * size;
   let count = 0;
   for (const sign of signs) {
-    used += signWidth(sign) * size;
+    used += (WIDTHS[sign.charCodeAt(0)] ?? WIDEST) * size;
     if (used > width) break;
     count++;
   }
@@ -94,13 +115,4 @@ export function wrapped(text: string, width: number, size: number, bold = false)
     } else line = longer;
   }
   return [...lines, line].map((l) => fitted(l, width, size, bold));
-}
-
-function signWidth(sign: string): number {
-  if (/[ilj|!'.,:;]/.test(sign)) return 0.33;
-  if (/[ frtI()[\]/\\-]/.test(sign)) return 0.4;
-  if (/[mwMW@%—…]/.test(sign)) return 0.95;
-  if (/[A-Z]/.test(sign)) return 0.7;
-  if (/[\u0020-\u024f]/.test(sign)) return 0.62;
-  return 1;
 }

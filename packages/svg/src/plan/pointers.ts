@@ -35,12 +35,14 @@ export function drawNeck(group: Container, a: Place, b: Place): void {
   arrowhead(group, b, [2 * b[0] - a[0], 2 * b[1] - a[1]]);
 }
 
-/** A web's thickness, and between what it can lie if that is known: `1.200`, `1.080 to 1.320`. */
+/** A web's thickness, `touch` for one without any, and between what it can lie if that is known: `1.200`, `1.080 to 1.320`. */
 export function webLines(
   { thickness, interval }: Report['webs'][number],
   { units }: Report,
 ): readonly string[] {
-  return withInterval(numberText(thickness, units), interval, (n) => numberText(n, units));
+  // The boundary touches itself there: no metal at all is as little as can be told, and no rounding of it.
+  const own = thickness === 0 ? 'touch' : numberText(thickness, units);
+  return withInterval(own, interval, (n) => numberText(n, units));
 }
 
 /** A knife edge's angle, between what it can lie if that is known, and its piece: `28.4°`, `27.9° to 28.9°`, `on SLUG 1`. */

@@ -108,12 +108,13 @@ function bestArrangement(report: Report, body: Box): Arrangement {
   const box = boundsOfRegion(report.outline);
   const wide = box === null || box.maxX - box.minX >= box.maxY - box.minY;
   const pictures = picturesOf(report).length;
+  const shown = shownBounds(report);
   const sides = report.findings.length === 0 ? [null] : (['right', 'under'] as const);
   const ways = wide ? (['down', 'across'] as const) : (['across', 'down'] as const);
   const all = sides.flatMap((side) =>
     (pictures === 0 ? [null] : ways).map((way) => {
       const steps = way === null ? null : stepBand(pictures, body, way);
-      return arranged(report, body, side, steps);
+      return arranged(report, shown, body, side, steps);
     }),
   );
   return all.reduce((best, one) => (factorOf(one.scale) > factorOf(best.scale) ? one : best));
@@ -121,20 +122,21 @@ function bestArrangement(report: Report, body: Box): Arrangement {
 
 function arranged(
   report: Report,
+  shown: Bounds,
   body: Box,
   at: 'right' | 'under' | null,
   steps: StepBand | null,
 ): Arrangement {
   const rest = steps === null ? body : besides(body, steps);
-  if (at === null) return { side: null, steps, ...placeViews(report, rest) };
+  if (at === null) return { side: null, steps, ...placeViews(report, shown, rest) };
   if (at === 'right') {
     const width = rest.width - SIDE;
     const side = { ...rest, x: rest.x + width, width: SIDE, at };
-    return { side, steps, ...placeViews(report, { ...rest, width }) };
+    return { side, steps, ...placeViews(report, shown, { ...rest, width }) };
   }
   const height = rest.height - UNDER;
   const side = { ...rest, y: rest.y + height, height: UNDER, at };
-  return { side, steps, ...placeViews(report, { ...rest, height }) };
+  return { side, steps, ...placeViews(report, shown, { ...rest, height }) };
 }
 
 function stepBand(pictures: number, body: Box, way: StepBand['way']): StepBand {
@@ -152,8 +154,7 @@ function besides(body: Box, { box, way }: StepBand): Box {
     : { ...body, y: body.y + box.height, height: body.height - box.height };
 }
 
-function placeViews(report: Report, views: Box): Omit<Arrangement, 'steps' | 'side'> {
-  const box = shownBounds(report);
+function placeViews(report: Report, box: Bounds, views: Box): Omit<Arrangement, 'steps' | 'side'> {
   const millimetre = millimetres(report.units);
   const needsSection = report.slabs.length > 1;
   const sectionHeight = (factor: number): number =>

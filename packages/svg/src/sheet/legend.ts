@@ -84,7 +84,9 @@ function entriesFor(report: Report, strip: StripOf | null): readonly Entry[] {
   };
   const roles = ROLES.filter(
     (role) =>
-      report.pieces.some((piece) => piece.role === role) || report.bodies.some((body) => body.role === role),
+      report.pieces.some((piece) => piece.role === role) ||
+      report.bodies.some((body) => body.role === role) ||
+      (role === 'hanging' && report.steps.some(({ hangs }) => hangs.length > 0)),
   );
   const some = (has: boolean, text: string, draw: Entry['draw']): Entry[] => (has ? [{ text, draw }] : []);
   const lower = report.cuts.some((c) => !c.through && c.from === 'top' && c.removedVolume > 0);

@@ -1,4 +1,4 @@
-import type { Bounds, Report, ReportStep } from '@edgebite/core';
+import type { Axes, Bounds, Report, ReportStep } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
@@ -34,8 +34,10 @@ interface Frame {
   /** Over the picture, and under it. */
   readonly head: readonly HeadRow[];
   readonly lines: readonly StepLine[];
-  /** What the picture shows, as the part lies. */
-  readonly bounds: Bounds;
+  /** What the picture shows, as drawn. */
+  readonly shown: Bounds;
+  /** The machine's axes on the part. */
+  readonly axes: Axes;
 }
 
 /**
@@ -50,6 +52,7 @@ export function drawSteps(
   hatching: Hatching,
 ): void {
   const { shown, leftOut } = picturesIn(report, count);
+  const bounds = shownBounds(report, true);
   const group = parent.group().attr({ id: `${pen.prefix}steps`, role: 'group', 'aria-label': 'Steps' });
   const note = leftOut.length > 0 ? LINE + 1.5 : 0;
   const length = Math.min(most, (way === 'down' ? box.height - note : box.width) / shown.length);
@@ -58,7 +61,7 @@ export function drawSteps(
       way === 'down'
         ? { ...box, y: box.y + length * i, height: length }
         : { ...box, x: box.x + length * i, width: length, height: box.height - note };
-    return frameIn(report, picture, cell);
+    return frameIn(report, picture, cell, bounds);
   });
   const factor = Math.min(...frames.map(factorIn));
   frames.forEach((frame, i) => {
@@ -88,7 +91,7 @@ function rule(group: Container, { x, y, width, height }: Box, way: StepBand['way
   lined(line, NARROW * 0.6);
 }
 
-function frameIn(report: Report, picture: Picture, cell: Box): Frame {
+function frameIn(report: Report, picture: Picture, cell: Box, shown: Bounds): Frame {
   const width = cell.width - 2 * PAD;
   const head = headOf(report, picture, width);
   const over = head.length * LINE + 1.2;
@@ -107,18 +110,20 @@ function frameIn(report: Report, picture: Picture, cell: Box): Frame {
     head,
     lines,
     box: { x: cell.x + PAD, y: cell.y + PAD + over, width, height },
-    bounds: boundsAsLies(shownBounds(report, true), axesOfStep(report, step)),
+    shown,
+    axes: axesOfStep(report, step),
   };
 }
 
-function factorIn({ box: { width, height }, bounds: { minX, minY, maxX, maxY } }: Frame): number {
+function factorIn({ box: { width, height }, shown, axes }: Frame): number {
+  const { minX, minY, maxX, maxY } = boundsAsLies(shown, axes);
   return Math.min((width - 1) / (maxX - minX), (height - 1) / (maxY - minY));
 }
 
 function drawFrame(
   parent: Container,
   report: Report,
-  { picture, cell, box, head, lines }: Frame,
+  { picture, cell, box, head, lines, shown, axes }: Frame,
   factor: number,
   pen: Pen,
   hatching: Hatching,
@@ -145,10 +150,10 @@ function drawFrame(
   const inside = group.group().attr('clip-path', `url(#${clip})`);
   const step = report.steps[first] as ReportStep;
   const view: View = {
-    middle: middleOf(shownBounds(report, true)),
+    middle: middleOf(shown),
     at: [box.x + box.width / 2, box.y + box.height / 2],
     factor,
-    axes: axesOfStep(report, step),
+    axes,
   };
   const bodies = bodiesIn(report, picture);
   drawStepMetal(inside, report, picture, bodies, view, pen, hatching, id);

@@ -43,7 +43,7 @@ export function drawTools(
     const cut = report.cuts.find(({ id }) => id === step.cut);
     if (cut === undefined) continue;
     const tool = tinted(parent.group(), theme.tool).attr('data-about', clean(`cut:${cut.id}`));
-    if (step.center === null) drawSwept(tool, cut, view);
+    if (step.center === null) drawSwept(tool, cut, view, room);
     else {
       drawPassesBefore(tool, report, picture, step, view);
       drawRound(tool, step, view);
@@ -114,10 +114,11 @@ function circleAt(group: Container, [x, y]: Place, size: number): Circle {
   return group.circle(toMicron(size)).attr({ cx: toMicron(x), cy: toMicron(y) });
 }
 
-function drawSwept(group: Container, cut: ReportCut, view: View): void {
+function drawSwept(group: Container, cut: ReportCut, view: View, room: Room): void {
   lined(group.path(regionPath(cut.footprint, view)), NARROW);
   if (cut.path === null) return;
   drawPath(group, cut, view);
+  for (const { a, b } of cut.path) room.markLine(onSheet(view, a), onSheet(view, b), INK.named);
   const start = cut.path[0]?.a;
   if (start !== undefined) drawCross(group, onSheet(view, start), CROSS, []);
 }

@@ -49,13 +49,16 @@ export function emptyRoom(area: Box): Room {
   const columns = Math.max(1, Math.ceil(area.width / CELL));
   const rows = Math.max(1, Math.ceil(area.height / CELL));
   const cells = new Float32Array(columns * rows);
+  let sums: Sums | null = null;
 
   const column = (x: number): number => Math.floor((x - area.x) / CELL);
   const row = (y: number): number => Math.floor((y - area.y) / CELL);
   const raise = (c: number, r: number, ink: number): void => {
     if (c < 0 || r < 0 || c >= columns || r >= rows) return;
     const i = r * columns + c;
-    if ((cells[i] as number) < ink) cells[i] = ink;
+    if ((cells[i] as number) >= ink) return;
+    cells[i] = ink;
+    sums = null;
   };
   const mark = ([x, y]: Place, ink: number): void => raise(column(x), row(y), ink);
   const markLine = (from: Place, to: Place, ink: number): void => {
@@ -120,13 +123,18 @@ export function emptyRoom(area: Box): Room {
 
   const clearing = ([x, y]: Place, width: number, height: number, most = 0): Box | null => {
     let best: Box | null = null;
+    // The square of the distance.
     let least = Number.POSITIVE_INFINITY;
+    sums ??= sumsOf(cells, columns, rows);
     for (let top = area.y; top + height <= area.y + area.height; top += STRIDE) {
+      if ((top + height / 2 - y) ** 2 >= least) continue;
       for (let left = area.x; left + width <= area.x + area.width; left += STRIDE) {
-        const distance = Math.hypot(left + width / 2 - x, top + height / 2 - y);
+        const distance = (left + width / 2 - x) ** 2 + (top + height / 2 - y) ** 2;
         if (distance >= least) continue;
         const box = { x: left, y: top, width, height };
-        if (under(box, most) <= most) [best, least] = [box, distance];
+        const right = Math.min(column(left + width), columns - 1);
+        const bottom = Math.min(row(top + height), rows - 1);
+        if (inkIn(sums, column(left), row(top), right, bottom) <= most) [best, least] = [box, distance];
       }
     }
     return best;
@@ -138,6 +146,35 @@ export function emptyRoom(area: Box): Room {
   };
 
   return { mark, markLine, markBox, find, clearing, take };
+}
+
+/** For every cell the ink to the left of and above it, in hundredths, so that the sums are exact. */
+interface Sums {
+  readonly across: number;
+  readonly ink: Float64Array;
+}
+
+// What is taken has more ink than any box may lie on.
+const BLOCKED = 1e12;
+
+function sumsOf(cells: Float32Array, columns: number, rows: number): Sums {
+  const across = columns + 1;
+  const ink = new Float64Array(across * (rows + 1));
+  for (let r = 0; r < rows; r++) {
+    let line = 0;
+    for (let c = 0; c < columns; c++) {
+      const own = cells[r * columns + c] as number;
+      line += own >= INK.taken ? BLOCKED : Math.round(own * 100);
+      ink[(r + 1) * across + c + 1] = (ink[r * across + c + 1] as number) + line;
+    }
+  }
+  return { across, ink };
+}
+
+/** The ink in cells from one column and row to others. */
+function inkIn({ across, ink }: Sums, left: number, top: number, right: number, bottom: number): number {
+  const at = (column: number, row: number): number => ink[row * across + column] as number;
+  return (at(right + 1, bottom + 1) - at(left, bottom + 1) - at(right + 1, top) + at(left, top)) / 100;
 }
 
 /** The place of a box's edge that is nearest to a place outside of it. */
