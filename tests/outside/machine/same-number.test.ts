@@ -9,7 +9,7 @@ import { jobNumber } from './made/generate.js';
 
 /* The same mark has the same number wherever it is told of: in the text, in the drawing, on the sheet and in a range. */
 
-const JOBS = longRun() ? 500 : 8;
+const JOBS = longRun() ? 500 : 5;
 
 /** Ranges take longer than all else: they are asked of every so many jobs. */
 const RANGES = longRun() ? 5 : 4;

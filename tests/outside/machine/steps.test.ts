@@ -10,7 +10,7 @@ import { jobNumber } from './made/generate.js';
  * The steps of reports on made jobs against the simulation. What the sampling cannot tell is counted, and is little.
  */
 
-const JOBS = longRun() ? 500 : 10;
+const JOBS = longRun() ? 500 : 8;
 
 /** Share of all that is looked at which may be left open. */
 const OPEN = 0.03;
