@@ -61,8 +61,12 @@ describe.each(sheetReports())('the CSV of %s', (_, report) => {
     const told = (name: string) =>
       rows.flatMap(({ row, step, text }) => (row === name ? [[Number(step), plain(text)]] : []));
     const steps = sheet.blocks.flatMap((block) => block.steps);
-    expect(told('first')).toEqual(steps.flatMap((step) => step.before.map((text) => [step.number, clean(text)])));
-    expect(told('step')).toEqual(steps.flatMap((step) => step.tells.map((text) => [step.number, clean(text)])));
+    expect(told('first')).toEqual(
+      steps.flatMap((step) => step.before.map((text) => [step.number, clean(text)])),
+    );
+    expect(told('step')).toEqual(
+      steps.flatMap((step) => step.tells.map((text) => [step.number, clean(text)])),
+    );
   });
 
   it('gives every line of text back', () => {

@@ -6,6 +6,7 @@ import { offset } from '../region/offset.js';
 import type { Region } from '../region/region.js';
 import type { Finding } from '../report/report-schema.js';
 import { keptBefore } from '../state/kept.js';
+import { layAsDrawn } from '../step/order.js';
 import type { Result } from '../step/result.js';
 import type { Step } from '../step/step.js';
 import { capital } from './words.js';
@@ -36,15 +37,19 @@ export function keepOutFindings(result: Result): Finding[] {
   return [...clampings.flatMap((one) => hits(result.job, one)), ...gripFindings(result, clampings)];
 }
 
-function clampingsOf({ job, steps }: Result): Clamping[] {
-  const byId = new Map<string, { step: Step; number: number }[]>();
+function clampingsOf({ job, set, steps }: Result): Clamping[] {
+  const lays = new Map(
+    (set.lays.length > 0 ? set.lays : [layAsDrawn(job, 'top')]).map((lay) => [lay.setup.id, lay]),
+  );
+  const byId = new Map<string, { step: Step; number: number }[]>([...lays.keys()].map((id) => [id, []]));
   steps.forEach((step, number) => {
     const { id } = step.approach.lay.setup;
+    lays.set(id, step.approach.lay);
     byId.set(id, [...(byId.get(id) ?? []), { step, number }]);
   });
   const known = new Set(job.setups.map(({ id }) => id));
   return [...byId].map(([id, own]) => ({
-    lay: (own[0] as (typeof own)[number]).step.approach.lay,
+    lay: lays.get(id) as Laid,
     steps: own,
     keepOuts: job.keepOuts.filter(({ setup }) => setup === null || setup === id),
     where: known.has(id) ? ` in setup ${id}` : '',
@@ -149,7 +154,7 @@ function gripFindings(result: Result, clampings: readonly Clamping[]): Finding[]
       }
       if (holds(grip, atEnd)) return [];
       // Metal that a later setup takes may well be what an earlier one is held by.
-      then ??= keptAfter(steps.at(-1)?.number ?? 0);
+      then ??= keptAfter(steps.at(-1)?.number ?? -1);
       if (holds(grip, then)) return [];
       const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away. Clamp the part elsewhere before that, never hold it by hand.`;
       return [{ level: 'danger', code: 'grip-lost', message, at: null, about: [...about, 'piece:kept'] }];

@@ -75,7 +75,7 @@ function merged(inSetups: readonly Approach[], others: readonly Approach[]): App
 }
 
 /** The setup of what is in none: zero is that of the drawing. */
-function layAsDrawn(job: Job, side: Side): Laid {
+export function layAsDrawn(job: Job, side: Side): Laid {
   const flip = side === 'top' ? null : 'y';
   const zero = { place: 'the zero of the drawing', at: 0, links: [] };
   return laid(
