@@ -34,7 +34,7 @@ describe('the report as text', () => {
     }
     const heads = lines.filter((line) => /^[A-Z]{4,}/.test(line) && !/^(DANGER|CHECK|NOTE) /.test(line));
     expect(heads.map((line) => line.split(/[ ,:]/)[0])).toEqual(
-      'FINDINGS PIECES CUTS WEBS KNIFE FLOORS'.split(' '),
+      'FINDINGS PIECES CUTS STEPS BODIES WEBS KNIFE FLOORS'.split(' '),
     );
   });
 
