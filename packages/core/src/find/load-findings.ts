@@ -47,23 +47,27 @@ function partialFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
     second === undefined
       ? `${namesOf(partial)} is a partial hole: it leaves the part`
       : `${namesOf(partial)} are partial holes: they leave the part`;
-  const strikes = second === undefined ? strikesOf(worstOf(byCut, first)) : '';
-  return [noteOn(partial, 'partial-hole', `${what}, so the cut is interrupted${strikes}.`)];
+  // The ring of a wide cutter can stay in metal all the way round although its circle leaves the part.
+  const isInterrupted = partial.some(({ id }) => strikes(byCut.get(id) ?? []));
+  const how = second === undefined ? strikesOf(worstOf(byCut, first)) : '';
+  const message = isInterrupted ? `${what}, so the cut is interrupted${how}.` : `${what}.`;
+  return [noteOn(partial, 'partial-hole', message)];
 }
 
 /** Cuts within the part whose circle runs through what earlier cuts have opened. */
 function crossedFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
-  const crossed = cuts.filter(
-    ({ id, relation }) =>
-      relation === 'inside' &&
-      (byCut.get(id) ?? []).some(({ load }) => load?.heights.some(({ strikes }) => strikes > 0)),
-  );
+  const crossed = cuts.filter(({ id, relation }) => relation === 'inside' && strikes(byCut.get(id) ?? []));
   const [first, second] = crossed;
   if (first === undefined) return [];
   const runs = second === undefined ? 'runs' : 'run';
   const strikes = second === undefined ? strikesOf(worstOf(byCut, first)) : '';
   const message = `${namesOf(crossed)} ${runs} into what earlier cuts have opened, so the cut is interrupted${strikes}.`;
   return [noteOn(crossed, 'interrupted-cut', message)];
+}
+
+/** Whether a tooth strikes metal at some height of some steps. */
+function strikes(steps: readonly StepRow[]): boolean {
+  return steps.some(({ load }) => load?.heights.some((one) => one.strikes > 0));
 }
 
 /** Of all passes of a cut and all heights, the load that pushes the most. */

@@ -155,6 +155,10 @@ export const stepSchema = z.strictObject({
   }),
   load: stepLoadSchema.nullable().meta({ description: 'null for a path.' }),
   backOff: stepBackOff,
+  milling: z.enum(['climb', 'conventional']).nullable().meta({
+    description:
+      'Of a path along the outline: how it mills at the machine, as the part lies; null for others.',
+  }),
   under: z
     .strictObject({
       below: amount.meta({ description: 'How far the tool comes out below the face that the part lies on.' }),

@@ -1,3 +1,4 @@
+import type { Side } from '../cut/cut.js';
 import { massOf } from '../cutting/density.js';
 import type { Range } from '../cutting/range.js';
 import { targetAt } from '../datum/target.js';
@@ -91,6 +92,7 @@ function stepRow(
     starts: step.load?.starts ?? null,
     load: loadRow(step),
     backOff: backOffRow(result, step),
+    milling: millingOf(cut, from),
     under: { ...step.under },
     doing: step.pace?.doing ?? null,
     travel: step.pace?.travel ?? null,
@@ -121,6 +123,13 @@ function rangeJson(range: Range | null): Pair | null {
 
 function massIn({ job, density }: Result, volume: number): number | null {
   return density === null ? null : massOf(volume, density, job.units);
+}
+
+/** How a path mills, seen from above as the part lies; plans say it as seen from above the drawing. */
+function millingOf(cut: Job['cuts'][number], up: Side): ReportStep['milling'] {
+  const milling = cut.plan?.along?.milling ?? null;
+  if (milling === null || up === 'top') return milling;
+  return milling === 'climb' ? 'conventional' : 'climb';
 }
 
 /** The tool that makes a cut; undefined where the job names none. */
