@@ -47,19 +47,3 @@ describe('a slug on a floor', () => {
     expect(volumes.kept).toBeCloseTo(80 * 30 * 12 - Math.PI * 64 * 11.9997, 6);
   });
 });
-
-describe('a body that a neck joins', () => {
-  it('hangs where the neck is narrower in plan than what holds', () => {
-    // A slot of a tool of 4, from (50, 2.3) out over the back edge: its round end comes to 0.3 before the front edge. What
-    // lies right of it hangs by that, the limit being 1.5; the part is held at its left.
-    const slot: CutDocument = {
-      id: 'slot',
-      kind: 'swept',
-      diameter: 4,
-      path: { edges: [{ kind: 'line', a: [50, 2.3], b: [50, 40] }] },
-    };
-    const { hangs } = stepOf(told(plate([slot], { keep: [10, 10] })), 0);
-    expect(hangs).toHaveLength(1);
-    expect(hangs[0]?.thickness).toBeCloseTo(0.3, 6);
-  });
-});

@@ -60,8 +60,8 @@ function crossedFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
   const [first, second] = crossed;
   if (first === undefined) return [];
   const runs = second === undefined ? 'runs' : 'run';
-  const strikes = second === undefined ? strikesOf(worstOf(byCut, first)) : '';
-  const message = `${namesOf(crossed)} ${runs} into what earlier cuts have opened, so the cut is interrupted${strikes}.`;
+  const how = second === undefined ? strikesOf(worstOf(byCut, first)) : '';
+  const message = `${namesOf(crossed)} ${runs} into what earlier cuts have opened, so the cut is interrupted${how}.`;
   return [noteOn(crossed, 'interrupted-cut', message)];
 }
 

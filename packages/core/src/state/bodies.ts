@@ -68,7 +68,13 @@ export function bodiesOver(timeline: Timeline, kept: KeptCells, hold: number): B
     ...loose.map((one, k) => ({ one: hangs.get(k) ?? null, free: one })),
     ...alone.map((one) => ({ one, free: null })),
   ].flatMap(({ one, free }) => bodyOf(timeline, one, free) ?? []);
-  return bodies.sort((a, b) => firstStep(a) - firstStep(b));
+  return bodies.sort((a, b) => firstStep(a) - firstStep(b) || inStep(a, b));
+}
+
+/** Of one step, what lets go first comes first, and of what lets go at once the largest: no frame has a say in it. */
+function inStep(a: Body, b: Body): number {
+  const [one, other] = [a, b].map(({ hangs, frees }) => hangs ?? frees) as [Moment, Moment];
+  return one.depth - other.depth || other.volume - one.volume;
 }
 
 /** The step at which a body first hangs or is loose. */
