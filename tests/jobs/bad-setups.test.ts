@@ -133,7 +133,7 @@ const CHAINS: readonly Case[] = [
     [`${X}/0/length`],
     'not a key that belongs here',
   ],
-  ['a tolerance below 0', x({ ...FINDER, tolerance: -0.01 }), [`${X}/0/tolerance`], 'over 0'],
+  ['a tolerance below 0', x({ ...FINDER, tolerance: -0.01 }), [`${X}/0/tolerance`], '0 or more'],
   [
     'one thing twice in a chain',
     x({ ...FINDER, to: 'stop face', name: 'n' }, { ...block, to: 'left', name: 'n' }),

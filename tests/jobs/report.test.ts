@@ -125,6 +125,8 @@ function isKnown(report: Report, sources: ReadonlySet<string | undefined>, name:
       return report.bodies.some(({ id }) => id === rest);
     case 'step':
       return report.steps[Number(rest)] !== undefined;
+    case 'tool':
+      return report.steps.some(({ tool }) => tool === rest);
     case 'web':
       return report.webs[Number(rest)] !== undefined;
     case 'knifeEdge':

@@ -90,15 +90,17 @@ describe('a sound job', () => {
       name: '',
       material: null,
       keep: null,
-      limits: { web: 1, knifeEdge: 30 },
+      limits: { web: 1, hold: 1, breakThrough: 1, knifeEdge: 30 },
       resolution: 0.005,
     });
     expect(parseJob({ ...bare, units: 'inch' })).toMatchObject({
-      limits: { web: 0.04, knifeEdge: 30 },
+      limits: { web: 0.04, hold: 0.04, breakThrough: 0.04, knifeEdge: 30 },
       resolution: 0.0002,
     });
     expect(parseJob({ ...bare, units: 'inch', limits: { knifeEdge: 90 } }).limits).toEqual({
       web: 0.04,
+      hold: 0.04,
+      breakThrough: 0.04,
       knifeEdge: 90,
     });
   });
