@@ -7,6 +7,7 @@ import {
   regionFromReport,
   reportSchema,
   subtract,
+  union,
   xor,
 } from '@edgebite/core';
 import { areaOf, commonExtent, difference, validateRegion } from '@edgebite/core/testing';
@@ -160,11 +161,14 @@ function sectionsAreSound(job: Job, report: Report, extent: number, area: number
     const middle = (slab.from + slab.to) / 2;
     const reaching = job.cuts.filter((cut) => cut.through || reach(cut, job.thickness, middle));
     const wanted = subtract(job.outline, reaching.map(footprint));
-    const found = report.pieces.flatMap(({ sections }) =>
+    const drawn = report.pieces.map(({ sections }) =>
       sections
         .filter(({ from, to }) => from < middle && middle < to)
         .flatMap(({ region }) => regionFromReport(region)),
     );
+    // What hangs is a piece of its own, though one part of a section may run through it and on.
+    const isJoined = report.pieces.some(({ role }) => role === 'hanging');
+    const found = isJoined ? union(drawn) : drawn.flat();
     if (difference(found, wanted, extent) !== null) {
       const others = job.cuts.filter((cut) => !reaching.includes(cut)).map(footprint);
       const differ = difference(found, amid(wanted, others), extent);

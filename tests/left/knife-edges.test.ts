@@ -144,7 +144,7 @@ function rolled(boundary: Boundary, { at: tip }: KnifeEdge, radius: number): num
   const end = { chain: back, t: back.pieces.length - 2e-9 };
   const p = boundary.reachOf(start, radius, 1, end);
   const q = boundary.reachOf(end, radius, -1, start);
-  return p === null || q === null ? null : Math.min(gap(p.center, tip), gap(q.center, tip));
+  return p === null || q === null ? null : Math.min(gap(p, tip), gap(q, tip));
 }
 
 function sameTip(

@@ -250,52 +250,29 @@ export class Boundary {
   }
 
   /**
-   * The centre of the first disc of a radius further along the boundary, and how long the way of the centre is that leads
-   * there; null if none comes before the chain ends, has been gone round, or comes to the place that faces the one where
-   * the walk began.
+   * The centre of the first disc of a radius further along the boundary; null if none comes before the chain ends,
+   * has been gone round, or comes to the place that faces the one where the walk began.
    */
-  reachOf(
-    { chain, t }: Spot,
-    radius: number,
-    way: 1 | -1,
-    facing: Spot,
-  ): { center: Point; length: number } | null {
+  reachOf({ chain, t }: Spot, radius: number, way: 1 | -1, facing: Spot): Point | null {
     const count = chain.pieces.length;
     const strides = 128;
     const wide = (at: number) => this.blown(chain, at).radius >= radius;
     const most = facing.chain === chain ? mod(way * (facing.t - t), count) : count;
     const at = (k: number) => t + way * Math.min(most, Math.max(0, k / strides));
-    const reached = (end: number) => ({
-      center: this.blown(chain, end).center,
-      length: this.wayOf(chain, t, end),
-    });
     let [before, here] = [0, this.blown(chain, t).radius];
     for (let k = 1; k <= Math.ceil(strides * most); k++) {
       const to = at(k);
       if (isPastEnd(chain, to)) return null;
       const next = this.blown(chain, to).radius;
-      if (next >= radius) return reached(bisected(to, at(k - 1), wide));
+      if (next >= radius) return this.blown(chain, bisected(to, at(k - 1), wide)).center;
       if (here >= before && here >= next && here > 0.9 * radius) {
         // A bulge between two samples may be as wide.
         const top = this.extreme(chain, at(k - 2), to, -1);
-        if (wide(top)) return reached(bisected(top, at(k - 2), wide));
+        if (wide(top)) return this.blown(chain, bisected(top, at(k - 2), wide)).center;
       }
       [before, here] = [here, next];
     }
     return null;
-  }
-
-  /** Length of the way of the disc's centre between two places, by many short chords. */
-  private wayOf(chain: Chain, from: number, to: number): number {
-    const steps = 128;
-    let length = 0;
-    let last = this.blown(chain, from).center;
-    for (let k = 1; k <= steps; k++) {
-      const next = this.blown(chain, from + ((to - from) * k) / steps).center;
-      length += Math.hypot(next.x - last.x, next.y - last.y);
-      last = next;
-    }
-    return length;
   }
 
   /** Where between two places the disc is smallest (largest for a sign of -1), by golden sections. */

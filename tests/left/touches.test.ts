@@ -13,7 +13,6 @@ import {
 } from '@edgebite/core';
 import { boxRegion, everyWay } from '@edgebite/core/testing';
 import { describe, expect, it } from 'vitest';
-import { flareBetweenHoles, parabola } from './web-forms.js';
 
 /*
  * A place where the boundary of the metal touches itself in a point is a web of thickness 0, whatever the angles there.
@@ -39,10 +38,10 @@ describe('a web of thickness 0', () => {
     const [web, ...others] = websOf(left, 1);
     expect(others).toEqual([]);
     expect(web).toMatchObject({ thickness: 0, strip: 0, at: { x: 40, y: 40 }, part: 0 });
-    // Two parabolas between the circle and an edge of the corner, to discs of radius 1/2; the corner is 12 and 16 out.
-    const along = parabola(36, Math.sqrt(20.5 ** 2 - 15.5 ** 2)) - parabola(36, 12);
-    const up = parabola(32, Math.sqrt(20.5 ** 2 - 11.5 ** 2)) - parabola(32, 16);
-    expect(web?.length).toBeCloseTo(along + up, 9);
+    // A disc of radius 1/2 at (x, 39.5) or (39.5, y), as far from the edge that leaves the corner as from the circle.
+    const along = Math.sqrt(20.5 ** 2 - 15.5 ** 2) - 12;
+    const up = Math.sqrt(20.5 ** 2 - 11.5 ** 2) - 16;
+    expect(web?.length).toBeCloseTo(Math.hypot(along, 0.5) + Math.hypot(up, 0.5), 9);
   });
 
   it.each([
@@ -54,7 +53,11 @@ describe('a web of thickness 0', () => {
     const webs = touchesOf(left, 2);
     expect(webs).toHaveLength(1);
     expect(webs[0]).toMatchObject({ at: { x: 0, y: 0 }, between: ['cut:a', 'cut:b'] });
-    expect(webs[0]?.length).toBeCloseTo(2 * flareBetweenHoles(r, s, 0, 2), 9);
+    // Heron: the height over the line of centres of a triangle with the sides r + s, r + 1, s + 1.
+    const half = r + s + 1;
+    const height = (2 * Math.sqrt(half * 1 * s * r)) / (r + s);
+    const foot = Math.sqrt((r + 1) ** 2 - height ** 2) - r;
+    expect(webs[0]?.length).toBeCloseTo(2 * Math.hypot(height, foot), 9);
   });
 
   it('stands where a hole touches the outline from within', () => {

@@ -6,20 +6,13 @@ import {
   flareAtEdge,
   flareBetweenHoles,
   flareInRound,
-  parabola,
   rounded,
   SQRT_HALF,
   withHole,
 } from './web-forms.js';
 
-/** Radius of the disc that touches a rim of 10 round (0, 0) and, at its end, the side x + y = 9 of the hole. */
-const OFF_CORNER = 19 / (20 + 9 * Math.SQRT2);
-
-/** How far the centre of a disc of a radius has come along the parabola between that side and the rim. */
-function besideSide(radius: number): number {
-  const out = 9 * Math.SQRT1_2;
-  return parabola(10 + out, Math.sqrt((10 - radius) ** 2 - (out + radius) ** 2));
-}
+/** At which angle a place 9 from the middle is 1 beyond the line x + y = 9. */
+const ALONG_RIM = Math.asin((9 + Math.SQRT2) / (9 * Math.SQRT2)) - Math.PI / 4;
 
 /** Webs at a point: between holes, edges, corners and rounded ends. */
 export const necks: readonly Case[] = [
@@ -238,13 +231,12 @@ export const necks: readonly Case[] = [
       ),
     ),
     limit: 2,
-    // An ellipse as long as the disc rests on the corner, then a parabola along the side of the hole, x + y = 9, to the
-    // disc of 2, which lies 9 from the middle.
+    // The disc of 2 lies 9 from the middle, and 1 from the side of the hole, x + y = 9.
     webs: [
       {
         thickness: 1,
         at: [9.5, 0],
-        length: 2 * (flareInRound(10, 0, 9, 2 * OFF_CORNER) + besideSide(OFF_CORNER) - besideSide(1)),
+        length: 2 * Math.hypot(9 * Math.cos(ALONG_RIM) - 9.5, 9 * Math.sin(ALONG_RIM)),
         strip: 0,
         between: ['hole:0', 'outline:0'],
       },

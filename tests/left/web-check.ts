@@ -151,7 +151,7 @@ function flareOf(
     const q = boundary.reachOf(other, limit / 2, -way as 1 | -1, one);
     if (p === null || q === null) return { flare: 0, flares: 0 };
     const end = way > 0 ? from.ahead : from.back;
-    length += Math.min(gap(p.center, end), gap(q.center, end)) === gap(p.center, end) ? p.length : q.length;
+    length += Math.min(gap(p, end), gap(q, end));
   }
   const flare = Math.abs(length - web.length) / boundary.extent;
   if (flare > LENGTH) throw new Error(`length of ${length}: ${JSON.stringify(web)}`);

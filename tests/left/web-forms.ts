@@ -28,51 +28,25 @@ export interface Case {
   readonly touching?: boolean;
 }
 
-/**
- * Along the mid-line from the middle of a neck between a hole and a straight edge to the disc as thick as the limit: a
- * parabola x²/2p over its vertex, p being the distance of the centre from the edge and the radius together. Its length
- * is x/2 sqrt(1 + x²/p²) + p/2 asinh(x/p) (Bronstein and others, arc length of the parabola).
- */
-export function flareAtEdge(radius: number, web: number, limit: number): number {
-  return parabola(2 * radius + web, Math.sqrt((radius + limit / 2) ** 2 - (radius + web - limit / 2) ** 2));
-}
-
-/** Length of the parabola x²/2p from its vertex to x. */
-export function parabola(p: number, x: number): number {
-  return (x / 2) * Math.hypot(1, x / p) + (p / 2) * Math.asinh(x / p);
-}
-
-/** The same between two holes: a hyperbola with the centres as foci, r - s apart. */
-export function flareBetweenHoles(r: number, s: number, web: number, limit: number): number {
-  const d = r + s + web;
-  const a = (r - s) / 2;
-  const b2 = (d / 2) ** 2 - a ** 2;
-  const end = heightOver(d, r + limit / 2, s + limit / 2);
-  // x = a sqrt(1 + y²/b²), by y.
-  return simpson((y) => Math.hypot(1, (a * y) / (b2 * Math.hypot(1, y / Math.sqrt(b2)))), end);
-}
-
-/** The same between a hole and the round it lies in: an ellipse, the sum of the distances being that of the radii. */
-export function flareInRound(outer: number, inner: number, offset: number, limit: number): number {
-  const a = (outer + inner) / 2;
-  const b = Math.sqrt(a ** 2 - (offset / 2) ** 2);
-  const end = Math.asin(heightOver(offset, outer - limit / 2, inner + limit / 2) / b);
-  // (a cos t, b sin t), by t.
-  return simpson((t) => Math.hypot(a * Math.sin(t), b * Math.cos(t)), end);
-}
-
-/** How high over the line of centres two circles meet (Heron). */
-function heightOver(d: number, r: number, s: number): number {
+/** Distance from (x, y) to where two circles round (0, 0) and (d, 0) meet. */
+export function toMeeting(d: number, r: number, s: number, x: number, y = 0): number {
   const along = (d * d + r * r - s * s) / (2 * d);
-  return Math.sqrt(r * r - along * along);
+  return Math.hypot(along - x, Math.sqrt(r * r - along * along) - y);
 }
 
-/** Integral from 0 by Simpson's rule. */
-function simpson(f: (t: number) => number, to: number): number {
-  const n = 2000;
-  let sum = f(0) + f(to);
-  for (let k = 1; k < n; k++) sum += (k % 2 === 1 ? 4 : 2) * f((to * k) / n);
-  return (sum * to) / (3 * n);
+/** From the middle of a neck between a hole and a straight edge to the disc as thick as the limit. */
+export function flareAtEdge(radius: number, web: number, limit: number): number {
+  const out = Math.sqrt((radius + limit / 2) ** 2 - (radius + web - limit / 2) ** 2);
+  return Math.hypot(out, limit / 2 - web / 2);
+}
+
+export function flareBetweenHoles(r: number, s: number, web: number, limit: number): number {
+  return toMeeting(r + s + web, r + limit / 2, s + limit / 2, r + web / 2);
+}
+
+export function flareInRound(outer: number, inner: number, offset: number, limit: number): number {
+  const web = outer - inner - offset;
+  return toMeeting(offset, outer - limit / 2, inner + limit / 2, outer - web / 2);
 }
 
 export const SQRT_HALF = Math.SQRT1_2;

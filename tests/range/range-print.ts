@@ -38,7 +38,7 @@ export function printOf(report: Report, id: string): string {
 
 /** Findings that a range tells of: on what is left and whether a cut bites, not on how the part is set up and cut. */
 const TOLD =
-  /^(nothing-left|held-place-cut-away|loose-(slug|offcut)|held-slug|cut-(misses|grazes|in-air)|no-metal-under-centre|reach-too-short|thin-floor)$/;
+  /^(nothing-left|held-place-cut-away|loose-(slug|offcut)|held-slug|hanging-body|loose-in-the-way|cuts-merge|cut-(misses|grazes|in-air)|no-metal-under-centre|reach-too-short|thin-floor)$/;
 
 /** Those on webs and knife edges are left to the marks: they are counted by place, which others may share. */
 function findingsText(findings: Outcome['findings']): string[] {

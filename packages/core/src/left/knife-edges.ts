@@ -48,11 +48,13 @@ export function zonedKnifeEdges(section: Region, limit: number, discs: Discs): Z
   if (wedges.length === 0) return [];
   const numberOf = edgeWalls(discs.walls);
   return wedges
-    .map((wedge) => {
-      const { feather, zone } = featherOf(discs, numberOf, wedge);
-      const { angle, at, part } = wedge;
-      return { angle, at, between: sourcesOf(wedge), feather, zone, part };
-    })
+    .map((wedge) => ({
+      angle: wedge.angle,
+      at: wedge.at,
+      between: sourcesOf(wedge),
+      ...featherOf(discs, numberOf, wedge),
+      part: wedge.part,
+    }))
     .sort((a, b) => a.angle - b.angle || a.at.x - b.at.x || a.at.y - b.at.y);
 }
 

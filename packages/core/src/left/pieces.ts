@@ -206,8 +206,7 @@ function finished(cells: Cells, drafts: readonly Draft[]): Omit<Pieces, 'keepSta
   sorted.forEach((draft, d) => {
     for (const cell of draft.cells) draftOf[cell] = d;
   });
-  const isShared = drafts.some(({ role }) => role === 'hanging');
-  const bySlab = sectionsBySlab(cells, draftOf, isShared);
+  const bySlab = sectionsBySlab(cells, draftOf);
   const pieces: Piece[] = [];
   const pieceOfDraft = new Int32Array(sorted.length).fill(-1);
   const counts = new Map<string, number>();

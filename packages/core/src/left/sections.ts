@@ -12,19 +12,14 @@ export interface Section {
 /** By slab: the section of all that stands in it, by the number of the owner. */
 export type SlabSections = readonly ReadonlyMap<number, CollectedPart[]>[];
 
-/**
- * Draws the section of every slab once, and deals out its parts to the owners of their cells.
- * @param isShared whether one part may have several owners, as a body that hangs is joined to another: each is drawn by
- *   itself then
- */
-export function sectionsBySlab(cells: Cells, ownerOf: Int32Array, isShared: boolean): SlabSections {
+/** Draws the section of every slab once, and deals out its parts to the owners of their cells. */
+export function sectionsBySlab(cells: Cells, ownerOf: Int32Array): SlabSections {
   const n = cells.slabs.length;
   return cells.slabs.map((_, s) => {
     const faces: number[] = [];
     for (let face = 1; face < cells.subdivision.faceCount; face++) {
       if (cells.taker[face * n + s] === STANDS) faces.push(face);
     }
-    if (isShared) return drawnApart(cells, ownerOf, faces, s);
     const byOwner = new Map<number, CollectedPart[]>();
     for (const part of regionOf(cells, faces, s)) {
       const owner = ownerOf[part.face * n + s] as number;
@@ -34,24 +29,6 @@ export function sectionsBySlab(cells: Cells, ownerOf: Int32Array, isShared: bool
     }
     return byOwner;
   });
-}
-
-function drawnApart(
-  cells: Cells,
-  ownerOf: Int32Array,
-  faces: readonly number[],
-  s: number,
-): Map<number, CollectedPart[]> {
-  const n = cells.slabs.length;
-  const own = new Map<number, number[]>();
-  for (const face of faces) {
-    const owner = ownerOf[face * n + s] as number;
-    const list = own.get(owner);
-    if (list === undefined) own.set(owner, [face]);
-    else list.push(face);
-  }
-  const parts = [...own].map(([owner, list]) => [owner, regionOf(cells, list, s)] as const);
-  return new Map(parts.filter(([, drawn]) => drawn.length > 0));
 }
 
 /** Sections of one piece from the bottom up; neighbouring slabs with the same faces are one stretch. */

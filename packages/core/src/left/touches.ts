@@ -1,11 +1,9 @@
 import { boxAround } from '../geometry/bounds.js';
-import type { Edge } from '../geometry/edge.js';
 import { curvature, directionAtStart } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
 import type { Discs, Zone } from './discs.js';
 import { TANGENT } from './interior-angle.js';
-import { midlineLength } from './midline.js';
 import { namesInOrder, ROOM_SLACK } from './walls.js';
 import type { ZonedWeb } from './webs.js';
 import { edgeWalls, featherOf, type Wedge, wedgesOf } from './wedges.js';
@@ -21,7 +19,7 @@ export function touchWebs(discs: Discs): ZonedWeb[] {
   const numberOf = edgeWalls(discs.walls);
   return touches.flatMap((wedges) => {
     const around = inOrder(wedges);
-    const flares = around.map((wedge) => flareOf(discs, numberOf, wedge));
+    const flares = around.map((wedge) => featherOf(discs, numberOf, wedge));
     const between = around.map((wedge, k) =>
       voidBefore(around[(k + around.length - 1) % around.length] as Wedge, wedge),
     );
@@ -38,23 +36,7 @@ export function touchWebs(discs: Discs): ZonedWeb[] {
   });
 }
 
-interface Flare {
-  readonly length: number;
-  readonly zone: Zone;
-}
-
-/** How far it is along the mid-line from the tip of a wedge to where the metal is as thick as the limit. */
-function flareOf(discs: Discs, numberOf: ReadonlyMap<Edge, number>, wedge: Wedge): Flare {
-  const { center, zone } = featherOf(discs, numberOf, wedge);
-  if (center === null) return { length: 0, zone };
-  const rest = {
-    one: numberOf.get(wedge.leaving) as number,
-    along: 0,
-    other: numberOf.get(wedge.arriving) as number,
-  };
-  return { length: midlineLength(discs.walls, rest, wedge.at, center, discs.radius), zone };
-}
-
+type Flare = ReturnType<typeof featherOf>;
 /** The source of a void next to a touch. */
 type Void = ZonedWeb['between'][number];
 
@@ -105,7 +87,7 @@ function webAt(
     at,
     ends: [at, at],
     between: namesInOrder(a, b) ? [a, b] : [b, a],
-    length: flares.reduce((sum, { length }) => sum + length, 0),
+    length: flares.reduce((sum, { feather }) => sum + (feather ?? 0), 0),
     strip: 0,
     part,
     zone,

@@ -3,7 +3,6 @@ import type { Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
 import { Discs, type Zone } from './discs.js';
-import { midlineLength } from './midline.js';
 import { type Facing, neckBetween } from './necks.js';
 import { type StripRun, stripRuns } from './strip-runs.js';
 import { type Strip, stripsBetween } from './strips.js';
@@ -29,8 +28,8 @@ export interface Web {
   /** Sources of the touched edges, cuts before outlines; a joint has that of the first of its edges in that order. */
   readonly between: readonly [Source | null, Source | null];
   /**
-   * Length over which the metal stays under the limit, along its mid-line: of the strip, and from each of its ends (or from
-   * the middle) to the centre of the first disc as thick as the limit.
+   * Length over which the metal stays under the limit: of the strip, and from each of its ends (or from the middle)
+   * straight to the centre of the first disc as thick as the limit.
    */
   readonly length: number;
   /** Length over which the thickness is the same: between parallel or concentric faces; 0 for a single neck. */
@@ -204,7 +203,7 @@ function leavingAt(walls: Walls, { after }: Wall): number {
   return next.shape === 'corner' ? next.after : after;
 }
 
-/** How far it is along the mid-line from a place in a web to where the metal is as thick as the limit; 0 where it never is. */
+/** How far it is from a place in a web to where the metal is as thick as the limit; 0 where it never is. */
 function flare(
   walls: Walls,
   discs: Discs,
@@ -213,9 +212,6 @@ function flare(
 ): { length: number; zone: Zone } {
   const p = { wall: one, along: alongWall(walls.list[one] as Wall, middle) };
   const q = { wall: other, along: alongWall(walls.list[other] as Wall, middle) };
-  const [from, facing] = ahead ? [p, q] : [q, p];
-  const { center, zone } = discs.ahead(middle, from, facing);
-  if (center === null) return { length: 0, zone };
-  const rest = { one: from.wall, along: from.along, other: facing.wall };
-  return { length: midlineLength(walls, rest, middle, center, discs.radius), zone };
+  const { center, zone } = ahead ? discs.ahead(middle, p, q) : discs.ahead(middle, q, p);
+  return { length: center === null ? 0 : Math.hypot(center.x - middle.x, center.y - middle.y), zone };
 }

@@ -29,24 +29,17 @@ export function edgeWalls(walls: Walls): Map<Edge, number> {
   return numberOf;
 }
 
-/** How far it is from the tip of a wedge to the centre of a disc, and what has a say in it. */
-export interface Feather {
-  readonly feather: number | null;
-  readonly center: Point | null;
-  readonly zone: Zone;
-}
-
 /** How far it is from the tip of a wedge to the first disc of metal; null where the metal is never that thick. */
 export function featherOf(
   discs: Discs,
   numberOf: ReadonlyMap<Edge, number>,
   { at, leaving, arriving }: Wedge,
-): Feather {
+): { feather: number | null; zone: Zone } {
   const one = numberOf.get(leaving) as number;
   const other = numberOf.get(arriving) as number;
   const { center, zone } = discs.ahead(at, { wall: one, along: 0 }, { wall: other, along: Infinity });
   const feather = center === null ? null : Math.hypot(center.x - at.x, center.y - at.y);
-  return { feather, center, zone: [boxAround(at, 0), ...zone] };
+  return { feather, zone: [boxAround(at, 0), ...zone] };
 }
 
 /** All wedges of metal, one for each vertex of each loop. */

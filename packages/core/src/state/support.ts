@@ -43,6 +43,42 @@ export function hangingBodies(timeline: Timeline, kept: KeptCells, hold: number)
   return bodies.reverse();
 }
 
+/**
+ * The bodies that hang in the end, each without the layers in which thin metal joins it: there it is one with the rest, as
+ * a slug that a floor holds is with its floor. Hangs on nothing but what stands in the end.
+ */
+export function hangingInTheEnd({ cells, stepOf }: Timeline, kept: KeptCells, hold: number): number[][] {
+  const present = Uint8Array.from(stepOf, (step) => (step === NEVER ? 1 : 0));
+  const groups = new Members(present.length);
+  const stacks = new Stacks(cells, present, hold);
+  for (const [a, b] of stacks.jointsOf(stacks.facesOf(present.keys()))) groups.join(a, b);
+  const home = standFor(stacks, kept);
+  if (home < 0) return [];
+  const bodies = new Map<number, number[]>();
+  for (const cell of kept.cells) {
+    const leader = groups.leader(cell);
+    if (stacks.thick[cell] !== 1 || leader === groups.leader(home)) continue;
+    const own = bodies.get(leader);
+    if (own === undefined) bodies.set(leader, [cell]);
+    else own.push(cell);
+  }
+  return [...bodies.values()]
+    .map((own) => overJoints(cells, present, own))
+    .filter(({ length }) => length > 0);
+}
+
+function overJoints(cells: Cells, present: Uint8Array, own: readonly number[]): number[] {
+  const n = cells.slabs.length;
+  const isOwn = new Set(own);
+  const joined = new Set<number>();
+  for (const cell of own) {
+    eachBeside(cells, cell, (other) => {
+      if (present[other] === 1 && !isOwn.has(other)) joined.add(cell % n);
+    });
+  }
+  return own.filter((cell) => !joined.has(cell % n));
+}
+
 function standFor(stacks: Stacks, { cells, place }: KeptCells): number {
   const atPlace = thickestOf(stacks, place);
   return atPlace >= 0 ? atPlace : thickestOf(stacks, cells);

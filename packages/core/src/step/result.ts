@@ -10,6 +10,7 @@ import { removalOf } from '../result/removal.js';
 import { type SetUp, setUp } from '../result/set-up.js';
 import type { Body } from '../state/bodies.js';
 import { type Merge, mergesOver } from '../state/merges.js';
+import { hangingInTheEnd } from '../state/support.js';
 import type { Timeline } from '../state/timeline.js';
 import { approachesOf } from './order.js';
 import { type StepShape, statesByCut, statesByPass } from './states.js';
@@ -55,7 +56,7 @@ export function resultOf(job: Job): Result {
   });
   const states = shapes.length === approaches.length ? byCut : statesByPass(job, rough, shapes);
   const { cells } = states.timeline;
-  const hanging = states.bodies.flatMap(({ frees, left }) => (frees === null ? [left] : []));
+  const hanging = hangingInTheEnd(states.timeline, states.kept, job.limits.hold);
   const { web, knifeEdge } = job.limits;
   const left = whatIsLeft(cells, job.keep, web, knifeEdge * DEGREE, hanging);
   return {

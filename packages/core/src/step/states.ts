@@ -1,6 +1,6 @@
 import type { Job } from '../job/job.js';
 import { type Cells, cellsOf, cellVolume, type Removal } from '../left/cells.js';
-import { keptCells } from '../left/pieces.js';
+import { type KeptCells, keptCells } from '../left/pieces.js';
 import { type MetalFinder, metalFinder } from '../result/near-metal.js';
 import { type Body, bodiesOver } from '../state/bodies.js';
 import { type Taking, type Timeline, timelineOf } from '../state/timeline.js';
@@ -11,6 +11,7 @@ import { footprintsOf, type PassShape } from './taken.js';
 /** The part before and after each step, and the bodies that come off it on the way. */
 export interface States {
   readonly timeline: Timeline;
+  readonly kept: KeptCells;
   readonly bodies: readonly Body[];
   readonly metalNear: MetalFinder;
 }
@@ -98,10 +99,12 @@ function statesOf(job: Job, cells: Cells, steps: readonly StepShape[]): States {
     }),
   );
   const timeline = timelineOf(cells, takings);
-  const bodies = bodiesOver(timeline, keptCells(cells, job.keep), job.limits.hold);
+  const kept = keptCells(cells, job.keep);
+  const bodies = bodiesOver(timeline, kept, job.limits.hold);
   const rounds = steps.map(({ shape }) => (shape.kind === 'round' ? shape : null));
   return {
     timeline,
+    kept,
     bodies,
     metalNear: metalFinder(job.outline, job.thickness, goneOf(timeline, bodies, rounds)),
   };
