@@ -125,7 +125,9 @@ function areaFault({ graph }: Subdivision, given: Curves): string | null {
   }
   for (let operand = 0; operand < operands; operand++) {
     const area = lost[operand] as number;
-    const bound = OFF_CURVE * curves.tolerance * (most[operand] as number);
+    // Steiner: what lies within r of a curve has an area of its length times 2 r, and of the disc besides.
+    const off = OFF_CURVE * curves.tolerance;
+    const bound = off * (most[operand] as number) + Math.PI * off * off;
     if (!(Math.abs(area) <= bound)) return `operand ${operand} has lost an area of ${area}`;
   }
   return null;
