@@ -143,6 +143,8 @@ export function movedCases(look: (how?: Look) => Promise<Page>): void {
       expect(await unitBeside('/readout/resolution')).toBe('in');
       expect(await unitBeside('/part/thickness')).toBe('mm');
       await page.selectOption(id('/readout/units'), 'mm');
+      await page.getByRole('button', { name: /Turn them into millimetres/ }).click();
+      await settled(page);
       expect(await unitBeside('/setups/0/readout/resolution')).toBe('mm');
     });
   });
