@@ -2,7 +2,8 @@ import { breakOffOf } from '../cutting/break-off.js';
 import { metalOf } from '../cutting/material.js';
 import { strengthOf } from '../cutting/strength.js';
 import type { Job } from '../job/job.js';
-import type { BreakOff, Report, ReportFloor, ReportWeb } from '../report/report-schema.js';
+import type { Slab } from '../left/cells.js';
+import type { BreakOff, ReportFloor } from '../report/report-schema.js';
 
 /** To break out the slug that a floor holds: along the wall of the slug in the kerf, through the floor. */
 export function floorBreakOff(
@@ -14,12 +15,7 @@ export function floorBreakOff(
 }
 
 /** To break a web sideways in its slab: along a line as high as the slab, through the web. */
-export function webBreakOff(
-  job: Job,
-  slabs: Report['slabs'],
-  { slab, thickness }: Omit<ReportWeb, 'breakOff'>,
-): BreakOff | null {
-  const { from, to } = slabs[slab] as Report['slabs'][number];
+export function webBreakOff(job: Job, { from, to }: Slab, thickness: number): BreakOff | null {
   return estimate(job, to - from, thickness, thickness);
 }
 

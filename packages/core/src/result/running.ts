@@ -10,7 +10,7 @@ import type { Job } from '../job/job.js';
 import { edgeFromReport } from '../report/from-report.js';
 import type { ReportCut, Running } from '../report/report-schema.js';
 
-type Row = Omit<ReportCut, 'running'>;
+type Row = Omit<ReportCut, 'running' | 'bites'>;
 
 /** By id of a cut: the tool that makes it. */
 export function toolsByCut({ tools }: Job): ReadonlyMap<string, ToolDocument> {

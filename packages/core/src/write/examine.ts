@@ -6,16 +6,19 @@ import { edgeToJson, pointToJson, regionToJson } from '../format/json.js';
 import { joined } from '../geometry/bounds.js';
 import { DEGREE } from '../geometry/degree.js';
 import type { Job } from '../job/job.js';
-import type { Removal } from '../left/cells.js';
+import type { Removal, Slab } from '../left/cells.js';
 import type { Left } from '../left/left.js';
 import type { Piece } from '../left/pieces.js';
 import { relationOf } from '../left/relation.js';
 import { loopBounds } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import type { Report, ReportCut, ReportPiece, ReportRows, ReportStep } from '../report/report-schema.js';
+import { floorBreakOff, webBreakOff } from '../result/break-off.js';
 import type { CenterCut } from '../result/center-cuts.js';
-import { withSetups } from '../result/set-up.js';
-import { withShopNumbers } from '../result/shop-numbers.js';
+import { faceBites, facesOf } from '../result/face-bites.js';
+import { knifeInterval, webInterval } from '../result/intervals.js';
+import { runningOf, toolsByCut } from '../result/running.js';
+import { keepOutRows, setupRows } from '../result/setup-rows.js';
 import { type Result, resultOf } from '../step/result.js';
 import { bodyRows, mergeRows, stepRows } from './step-rows.js';
 
@@ -45,11 +48,12 @@ function withFindings(step: ReportRows['steps'][number], findings: readonly numb
 /** All of a report but what is said of it. */
 function bodyOf(result: Result): ReportRows {
   const { job, set, left, density } = result;
-  const plain = {
-    edgebite: 1 as const,
+  const cuts = cutRows(result);
+  return {
+    edgebite: 1,
     name: job.name,
     units: job.units,
-    massUnit: density === null ? null : job.units === 'mm' ? ('g' as const) : ('lb' as const),
+    massUnit: density === null ? null : job.units === 'mm' ? 'g' : 'lb',
     material: job.material,
     thickness: job.thickness,
     outline: regionToJson(job.outline),
@@ -60,16 +64,16 @@ function bodyOf(result: Result): ReportRows {
     removedVolume: left.taken.reduce((sum, { volume }) => sum + volume, 0),
     slabs: left.cells.slabs.map(({ from, to }, s) => ({ from, to, area: left.slabArea[s] as number })),
     pieces: left.pieces.pieces.map((piece, k) => pieceRow(job, left, piece, k, density)),
-    ...sharpAndThin(left),
+    webs: webRows(result),
+    knifeEdges: knifeRows(result),
     floors: floorRows(job, left),
     steps: stepRows(result),
     bodies: bodyRows(result),
     merges: mergeRows(result),
-    cuts: job.cuts.map((cut, k) => cutRow(result, cut, k)),
-    setups: [],
-    keepOut: [],
+    cuts,
+    setups: setupRows(set.lays, cuts),
+    keepOut: keepOutRows(job),
   };
-  return withShopNumbers(job, withSetups(job, set, plain));
 }
 
 function pieceRow(job: Job, left: Left, piece: Piece, number: number, density: number | null): ReportPiece {
@@ -99,48 +103,88 @@ function cutId(job: Job, number: number): string {
   return (job.cuts[number] as Cut).id;
 }
 
-function sharpAndThin(left: Left): Pick<Report, 'webs' | 'knifeEdges'> {
-  const pieceId = (number: number) => (left.pieces.pieces[number] as Piece).id;
-  const named = ([a, b]: readonly [string | null, string | null]): [string, string] => [a ?? '', b ?? ''];
-  return {
-    webs: left.webs.map((web) => ({
-      thickness: web.thickness,
+type Named = readonly [string, string];
+
+/** The piece that a mark is on, and what it lies between. */
+function ownerOf(left: Left, { piece, between: [a, b] }: Left['webs'][number] | Left['knifeEdges'][number]) {
+  return { piece: (left.pieces.pieces[piece] as Piece).id, between: [a ?? '', b ?? ''] satisfies Named };
+}
+
+function webRows({ job, set, left }: Result): Report['webs'] {
+  return left.webs.map((web) => {
+    const { piece, between } = ownerOf(left, web);
+    const { thickness, ends, slab } = web;
+    return {
+      thickness,
       at: pointToJson(web.at),
-      ends: [pointToJson(web.ends[0]), pointToJson(web.ends[1])],
-      between: named(web.between),
-      interval: null,
+      ends: [pointToJson(ends[0]), pointToJson(ends[1])],
+      between,
+      interval: webInterval(job, set.moving, { thickness, ends, between }),
       length: web.length,
       strip: web.strip,
-      slab: web.slab,
-      piece: pieceId(web.piece),
-      breakOff: null,
-    })),
-    knifeEdges: left.knifeEdges.map((edge) => ({
-      angle: edge.angle / DEGREE,
+      slab,
+      piece,
+      breakOff: webBreakOff(job, left.cells.slabs[slab] as Slab, thickness),
+    };
+  });
+}
+
+function knifeRows({ job, set, left }: Result): Report['knifeEdges'] {
+  return left.knifeEdges.map((edge) => {
+    const { piece, between } = ownerOf(left, edge);
+    const angle = edge.angle / DEGREE;
+    return {
+      angle,
       at: pointToJson(edge.at),
-      between: named(edge.between),
-      interval: null,
+      between,
+      interval: knifeInterval(job, set.moving, { angle, at: edge.at, between }),
       feather: edge.feather,
       slab: edge.slab,
-      piece: pieceId(edge.piece),
-    })),
-  };
+      piece,
+    };
+  });
 }
 
 function floorRows(job: Job, left: Left): Report['floors'] {
-  return left.floors.map((floor) => ({
-    thickness: floor.thickness,
-    area: floor.area,
-    under: cutId(job, floor.under),
-    holds: floor.holds === null ? null : (left.pieces.pieces[floor.holds] as Piece).id,
-    kerfLength: floor.kerfLength,
-    at: pointToJson(floor.at),
-    slab: floor.slab,
-    breakOff: null,
-  }));
+  return left.floors.map((floor) => {
+    const row = {
+      thickness: floor.thickness,
+      area: floor.area,
+      under: cutId(job, floor.under),
+      holds: floor.holds === null ? null : (left.pieces.pieces[floor.holds] as Piece).id,
+      kerfLength: floor.kerfLength,
+      at: pointToJson(floor.at),
+      slab: floor.slab,
+    };
+    return { ...row, breakOff: floorBreakOff(job, row) };
+  });
 }
 
-function cutRow({ job, left, standing, centers }: Result, cut: Cut, number: number): ReportCut {
+function cutRows(result: Result): ReportCut[] {
+  const { job, set } = result;
+  const tools = toolsByCut(job);
+  const facesNear = facesOf(job);
+  return job.cuts.map((cut, number): ReportCut => {
+    const row = cutRow(result, cut, number);
+    const placed = set.moving.cuts.get(cut.id) ?? [];
+    const tool = tools.get(cut.id);
+    return {
+      ...row,
+      bites:
+        cut.kind === 'swept' || row.relation !== 'breaks out'
+          ? []
+          : faceBites(job, facesNear, placed, cut.center, cut.diameter / 2),
+      running: tool === undefined ? null : runningOf(job, row, tool),
+    };
+  });
+}
+
+/** The row of a cut, but for what its tool and the faces make of it. */
+function cutRow(
+  { job, left, standing, centers }: Result,
+  cut: Cut,
+  number: number,
+): Omit<ReportCut, 'bites' | 'running'> {
   const removal = left.cells.removals[number] as Removal;
   const center = centers[number] as CenterCut;
   const taken = left.taken[number] as Left['taken'][number];
@@ -157,11 +201,9 @@ function cutRow({ job, left, standing, centers }: Result, cut: Cut, number: numb
     through: cut.through,
     footprint: regionToJson(removal.footprint),
     relation: relationOf(standing, number, cut, job.outline, job.resolution),
-    bites: [],
     removedArea: taken.area,
     removedVolume: taken.volume,
     ...center.row,
-    running: null,
   };
 }
 
