@@ -182,6 +182,13 @@ export { OverlayError } from './region/overlay-error.js';
 export * from './region/region.js';
 export { subtract } from './region/subtract.js';
 export {
+  CAUTION_CODES,
+  type CautionCode,
+  FINDING_CODES,
+  FINDING_LEVELS,
+  type FindingCode,
+} from './report/finding-codes.js';
+export {
   edgeFromReport,
   fromReport,
   type GeometryLayer,

@@ -145,7 +145,7 @@ function causes({ findings }: Found, codes: readonly Finding['code'][]): string[
 }
 
 /** No caution without a cause, which it begins with. */
-function caution(code: string, about: readonly string[], message: string): Caution[] {
+function caution(code: Caution['code'], about: readonly string[], message: string): Caution[] {
   if (about.length === 0) return [];
   const names = [...new Set(about)];
   return [{ code, message: `${causeWords(names)}: ${message}`, about: names }];

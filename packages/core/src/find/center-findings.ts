@@ -1,22 +1,22 @@
 import { pointToJson } from '../format/json.js';
 import type { Units } from '../job/job.js';
-import type { Finding, Report, ReportCut } from '../report/report-schema.js';
+import type { Report, ReportCut } from '../report/report-schema.js';
 import type { CenterCut } from '../result/center-cuts.js';
+import type { Told } from './told.js';
 import { lengthWords, nameWords, placeWords } from './words.js';
 
 type Body = Pick<Report, 'cuts' | 'units'>;
 
 /** What to know of where tools stand and what they meet there. One finding tells of all cuts of one cause. */
-export function centerFindings({ cuts, units }: Body, centers: readonly CenterCut[]): Finding[] {
+export function centerFindings({ cuts, units }: Body, centers: readonly CenterCut[]): Told[] {
   return cuts.flatMap((cut, k) => cutFindings(cut, centers[k] as CenterCut, units));
 }
 
-function cutFindings(cut: ReportCut, { passesFault, gouges }: CenterCut, units: Units): Finding[] {
-  const findings: Finding[] = [];
+function cutFindings(cut: ReportCut, { passesFault, gouges }: CenterCut, units: Units): Told[] {
+  const findings: Told[] = [];
   const about = [cut.source];
   if (passesFault !== null) {
     findings.push({
-      level: 'check',
       code: 'passes-not-possible',
       message: `The passes of cut ${cut.id} cannot be made: ${passesFault}.`,
       at: cut.center,
@@ -28,7 +28,6 @@ function cutFindings(cut: ReportCut, { passesFault, gouges }: CenterCut, units: 
     const at = pointToJson(gouge.at);
     const more = gouges.length === 1 ? '' : `, and at ${gouges.length - 1} more`;
     findings.push({
-      level: 'check',
       code: 'gouge',
       message: `The tool of cut ${cut.id} goes ${lengthWords(gouge.depth, units)} past the outline that it is meant to keep to, at ${placeWords(at, units)}${more}.`,
       at,
@@ -38,11 +37,11 @@ function cutFindings(cut: ReportCut, { passesFault, gouges }: CenterCut, units: 
   return [...findings, ...pathFindings(cut, units), ...placementFindings(cut, units)];
 }
 
-function pathFindings({ id, source, diameter, toolPath }: ReportCut, units: Units): Finding[] {
+function pathFindings({ id, source, diameter, toolPath }: ReportCut, units: Units): Told[] {
   if (toolPath === null) return [];
   const { unreached, missed } = toolPath;
   const [largest] = unreached;
-  const findings: Finding[] = [];
+  const findings: Told[] = [];
   const tool = `The tool of cut ${id}, ${lengthWords(diameter, units)} across,`;
   if (largest !== undefined) {
     const least = Math.min(...unreached.map(({ largestTool }) => largestTool));
@@ -52,7 +51,6 @@ function pathFindings({ id, source, diameter, toolPath }: ReportCut, units: Unit
         : 'No round tool reaches all of a sharp corner';
     const places = unreached.length === 1 ? 'a place' : `${unreached.length} places`;
     findings.push({
-      level: 'check',
       code: 'path-leaves-metal',
       message: `${tool} does not reach ${places} along its path, the largest at ${placeWords(largest.at, units)}. ${remedy}.`,
       at: [...largest.at],
@@ -61,13 +59,13 @@ function pathFindings({ id, source, diameter, toolPath }: ReportCut, units: Unit
   }
   if (missed.length > 0) {
     const message = `${tool} does not fit along ${missed.join(', ')} and leaves it out.`;
-    findings.push({ level: 'check', code: 'path-misses-loop', message, at: null, about: [source] });
+    findings.push({ code: 'path-misses-loop', message, at: null, about: [source] });
   }
   return findings;
 }
 
 /** A depth or an opening that the named face is too short for. */
-function placementFindings({ id, source, center, placement }: ReportCut, units: Units): Finding[] {
+function placementFindings({ id, source, center, placement }: ReportCut, units: Units): Told[] {
   if (placement === null || !['depth', 'opening'].includes(placement.form)) return [];
   const [face = ''] = placement.about;
   const { entry, exit, depth, opening } = placement;
@@ -78,7 +76,6 @@ function placementFindings({ id, source, center, placement }: ReportCut, units: 
       : `: in the part it is ${lengthWords(depth, units)} deep and opens ${lengthWords(opening, units)}, straight across`;
   return [
     {
-      level: 'note',
       code: 'opening-past-face',
       message: `The opening of cut ${id} goes past the end of ${nameWords(face)}${sizes}.`,
       at: center,

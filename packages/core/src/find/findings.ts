@@ -1,5 +1,6 @@
 import type { AnnularCut, Cut } from '../cut/cut.js';
 import type { Job } from '../job/job.js';
+import { FINDING_LEVELS } from '../report/finding-codes.js';
 import { knifeMarks, webMarks } from '../report/marks.js';
 import type { Finding, ReportCut, ReportRows } from '../report/report-schema.js';
 import type { Facts } from '../result/facts.js';
@@ -10,6 +11,7 @@ import { loadFindings } from './load-findings.js';
 import { runningFindings } from './running-findings.js';
 import { setupFindings } from './setup-findings.js';
 import { stepFindings } from './step-findings.js';
+import type { Told } from './told.js';
 import { uncertainFindings } from './uncertain-findings.js';
 import { angleWords, capital, lengthWords, placeWords, sourceWords } from './words.js';
 
@@ -36,10 +38,15 @@ export function findingsOf(result: Result, report: ReportRows): Found {
     ...uncertainFindings(result, report),
     ...keepOutFindings(result),
   ];
-  const findings = (['danger', 'check', 'note'] as const).flatMap((rank) =>
-    all.filter(({ level }) => level === rank),
-  );
+  const findings = inOrder(all);
   return { findings, ofSteps: ofSteps(report.steps, findings) };
+}
+
+/** Findings with how bad they are, the worst first. */
+export function inOrder(all: readonly Told[]): Finding[] {
+  return (['danger', 'check', 'note'] as const).flatMap((level) =>
+    all.filter(({ code }) => FINDING_LEVELS[code] === level).map((one): Finding => ({ level, ...one })),
+  );
 }
 
 /** What is about a step, or about a cut and about no step, is about that step, or each of that cut. */
@@ -59,11 +66,10 @@ function ofSteps(steps: ReportRows['steps'], findings: readonly Finding[]): numb
   });
 }
 
-function keptFindings(facts: Facts, report: ReportRows): Finding[] {
-  const findings: Finding[] = [];
+function keptFindings(facts: Facts, report: ReportRows): Told[] {
+  const findings: Told[] = [];
   if (report.pieces.length === 0) {
     findings.push({
-      level: 'danger',
       code: 'nothing-left',
       message: 'The cuts take all of the part: nothing is left to hold.',
       at: null,
@@ -71,7 +77,6 @@ function keptFindings(facts: Facts, report: ReportRows): Finding[] {
     });
   } else if (facts.keepStands === false && report.keep !== null) {
     findings.push({
-      level: 'danger',
       code: 'held-place-cut-away',
       message: `The place where the part is held, ${placeWords(report.keep, report.units)}, is cut away. The largest piece is taken as the one that is kept: clamp that one, never hold it by hand.`,
       at: report.keep,
@@ -81,13 +86,12 @@ function keptFindings(facts: Facts, report: ReportRows): Finding[] {
   return findings;
 }
 
-function cutFindings(job: Job, facts: Facts, row: ReportCut, cut: Cut, number: number): Finding[] {
-  const findings: Finding[] = [];
+function cutFindings(job: Job, facts: Facts, row: ReportCut, cut: Cut, number: number): Told[] {
+  const findings: Told[] = [];
   const about = [row.source];
   const at = row.center;
   if (row.relation === 'clear') {
     findings.push({
-      level: 'check',
       code: 'cut-misses',
       message: `Cut ${cut.id} misses the part.`,
       at,
@@ -95,23 +99,22 @@ function cutFindings(job: Job, facts: Facts, row: ReportCut, cut: Cut, number: n
     });
   } else if (row.relation === 'grazes') {
     const message = `Cut ${cut.id} only grazes the part: within ${lengthWords(job.resolution, job.units)} it could as well miss.`;
-    findings.push({ level: 'check', code: 'cut-grazes', message, at, about });
+    findings.push({ code: 'cut-grazes', message, at, about });
   } else if (row.removedVolume === 0) {
     const message = `Cut ${cut.id} takes nothing that the cuts before it have left.`;
-    findings.push({ level: 'note', code: 'cut-in-air', message, at, about });
+    findings.push({ code: 'cut-in-air', message, at, about });
   }
   if (cut.kind === 'annular')
     findings.push(...annularFindings(job, row, cut, facts.bears[number] as boolean));
   return findings;
 }
 
-function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boolean): Finding[] {
-  const findings: Finding[] = [];
+function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boolean): Told[] {
+  const findings: Told[] = [];
   const at: [number, number] = [cut.center.x + 0, cut.center.y + 0];
   const about = [`cut:${cut.id}`];
   if (row.removedVolume > 0 && !bears) {
     findings.push({
-      level: 'check',
       code: 'no-metal-under-centre',
       message: `The centre of cut ${cut.id} is off the metal: a centre pin or ejector has nothing to bear on there.`,
       at,
@@ -122,7 +125,6 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
   const wanted = written?.depth === undefined || written.depth === 'through' ? job.thickness : written.depth;
   if (cut.depth < wanted) {
     findings.push({
-      level: 'check',
       code: 'reach-too-short',
       message: `The cutter of ${cut.id} reaches ${lengthWords(cut.depth, job.units)} of the ${lengthWords(wanted, job.units)} asked for.`,
       at,
@@ -132,9 +134,8 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
   return findings;
 }
 
-function webFindings(report: ReportRows): Finding[] {
+function webFindings(report: ReportRows): Told[] {
   return webMarks(report).map(({ web: row, members }) => ({
-    level: 'check',
     code: 'thin-web',
     message:
       row.thickness === 0
@@ -145,14 +146,13 @@ function webFindings(report: ReportRows): Finding[] {
   }));
 }
 
-function knifeFindings(report: ReportRows): Finding[] {
+function knifeFindings(report: ReportRows): Told[] {
   return knifeMarks(report).map(({ knifeEdge: row, members }) => {
     const feather =
       row.feather === null
         ? ''
         : `, thinner than ${lengthWords(report.limits.web, report.units)} for ${lengthWords(row.feather, report.units)}`;
     return {
-      level: 'check',
       code: 'knife-edge',
       message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between)}${feather}: it cuts hands and breaks off.`,
       at: [...row.at],
@@ -161,12 +161,11 @@ function knifeFindings(report: ReportRows): Finding[] {
   });
 }
 
-function floorFindings(report: ReportRows): Finding[] {
+function floorFindings(report: ReportRows): Told[] {
   return report.floors.flatMap((floor, k) => {
     if (floor.holds !== null || floor.thickness >= report.limits.web) return [];
     return [
       {
-        level: 'check' as const,
         code: 'thin-floor',
         message: `Cut ${floor.under} leaves a floor of only ${lengthWords(floor.thickness, report.units)}: it can tear or push through.`,
         at: [...floor.at] as [number, number],

@@ -4,11 +4,11 @@ import type { Laid } from '../datum/setup.js';
 import type { Job } from '../job/job.js';
 import { offset } from '../region/offset.js';
 import type { Region } from '../region/region.js';
-import type { Finding } from '../report/report-schema.js';
 import { keptBefore } from '../state/kept.js';
 import { layAsDrawn } from '../step/order.js';
 import type { Result } from '../step/result.js';
 import type { Step } from '../step/step.js';
+import type { Told } from './told.js';
 import { capital } from './words.js';
 
 /** Steps of one setup, in order, and their numbers. */
@@ -31,7 +31,7 @@ interface Layer {
  * Cutters that run into jaws, stops, parallels or clamps, at any place where they stand or go while they are down, and
  * clamps that lose their hold.
  */
-export function keepOutFindings(result: Result): Finding[] {
+export function keepOutFindings(result: Result): Told[] {
   if (result.job.keepOuts.length === 0) return [];
   const clampings = clampingsOf(result);
   return [...clampings.flatMap((one) => hits(result.job, one)), ...gripFindings(result, clampings)];
@@ -57,7 +57,7 @@ function clampingsOf({ job, set, steps }: Result): Clamping[] {
 }
 
 /** Of all steps of a cut, the first that runs into a thing, else the first that may. */
-function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Finding[] {
+function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Told[] {
   const off = Math.hypot(...offOf(lay, job));
   const byCut = new Map<number, { step: Step; number: number }[]>();
   for (const one of steps) {
@@ -66,7 +66,7 @@ function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Finding[] {
     else known.push(one);
   }
   return [...byCut].flatMap(([cut, own]) =>
-    keepOuts.flatMap((keepOut): Finding[] => {
+    keepOuts.flatMap((keepOut): Told[] => {
       const { id, through } = job.cuts[cut] as Job['cuts'][number];
       const into = (by: number) =>
         own.filter(({ step }) =>
@@ -85,16 +85,12 @@ function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Finding[] {
           keepOut.to <= 0
             ? `Cut ${id} goes through right over ${name}${where}: it cuts into it. Do not start: ${remedy}.`
             : `The cutter of ${passesOf(id, hit)} runs into ${name}${where}: they take up the same place. Do not start: ${remedy}.`;
-        return [
-          { level: 'danger', code: `hits-${keepOut.kind}`, message, at: placeOf(hit), about: aboutOf(hit) },
-        ];
+        return [{ code: `hits-${keepOut.kind}`, message, at: placeOf(hit), about: aboutOf(hit) }];
       }
       const near = off === 0 ? [] : into(off);
       if (near.length === 0) return [];
       const message = `The cutter of ${passesOf(id, near)} clears ${name}${where} by less than it may be off: ${remedy}.`;
-      return [
-        { level: 'check', code: `may-hit-${keepOut.kind}`, message, at: placeOf(near), about: aboutOf(near) },
-      ];
+      return [{ code: `may-hit-${keepOut.kind}`, message, at: placeOf(near), about: aboutOf(near) }];
     }),
   );
 }
@@ -130,7 +126,7 @@ export function offOf({ setup, part, x, y }: Laid, job: Job): [number, number] {
 }
 
 /** Jaws and clamps that bear on no metal, or on no metal of the kept piece once the setup's cuts are made. */
-function gripFindings(result: Result, clampings: readonly Clamping[]): Finding[] {
+function gripFindings(result: Result, clampings: readonly Clamping[]): Told[] {
   const { job, timeline, bodies } = result;
   const { slabs } = timeline.cells;
   const keptAfter = (step: number): Layer[] =>
@@ -145,19 +141,19 @@ function gripFindings(result: Result, clampings: readonly Clamping[]): Finding[]
         (layer) => atHeight(job, grip, layer, isFlipped) && bears(grip, layer.region, job.resolution),
       );
     let then: readonly Layer[] | null = null;
-    return grips.flatMap((grip): Finding[] => {
+    return grips.flatMap((grip): Told[] => {
       const name = `${grip.kind} ${grip.id}`;
       const about = [`keepOut:${grip.id}`];
       if (!holds(grip, whole)) {
         const message = `${capital(name)} bears on nothing of the part${where}: it lies beside it, or over or under it. Clamp it so that it does, never hold the part by hand.`;
-        return [{ level: 'check', code: 'grip-bears-on-nothing', message, at: null, about }];
+        return [{ code: 'grip-bears-on-nothing', message, at: null, about }];
       }
       if (holds(grip, atEnd)) return [];
       // Metal that a later setup takes may well be what an earlier one is held by.
       then ??= keptAfter(steps.at(-1)?.number ?? -1);
       if (holds(grip, then)) return [];
       const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away. Clamp the part elsewhere before that, never hold it by hand.`;
-      return [{ level: 'danger', code: 'grip-lost', message, at: null, about: [...about, 'piece:kept'] }];
+      return [{ code: 'grip-lost', message, at: null, about: [...about, 'piece:kept'] }];
     });
   });
 }

@@ -1,8 +1,9 @@
 import { placeRemark, underneathRemark } from '../load/load-words.js';
-import type { Finding, ReportCut, ReportLoadAt, ReportRows } from '../report/report-schema.js';
+import type { ReportCut, ReportLoadAt, ReportRows } from '../report/report-schema.js';
 import type { Result } from '../step/result.js';
 import { namesIn } from './names.js';
 import { stepWords } from './step-findings.js';
+import type { Told } from './told.js';
 import { capital } from './words.js';
 
 type StepRow = ReportRows['steps'][number];
@@ -14,7 +15,7 @@ const ONE_SIDED = 2 / Math.PI;
 const SLACK = 1e-9;
 
 /** What to know of how tools are loaded and led, step by step. One finding tells of all cuts of one cause. */
-export function loadFindings(result: Result, report: ReportRows): Finding[] {
+export function loadFindings(result: Result, report: ReportRows): Told[] {
   const byCut = stepsByCut(report);
   return [
     ...partialFindings(report, byCut),
@@ -37,7 +38,7 @@ function stepsByCut({ steps }: ReportRows): StepsByCut {
   return byCut;
 }
 
-function partialFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
+function partialFindings({ cuts }: ReportRows, byCut: StepsByCut): Told[] {
   const partial = cuts.filter(
     ({ kind, relation, removedVolume }) => kind !== 'swept' && relation === 'breaks out' && removedVolume > 0,
   );
@@ -55,7 +56,7 @@ function partialFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
 }
 
 /** Cuts within the part whose circle runs through what earlier cuts have opened. */
-function crossedFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
+function crossedFindings({ cuts }: ReportRows, byCut: StepsByCut): Told[] {
   const crossed = cuts.filter(({ id, relation }) => relation === 'inside' && strikes(byCut.get(id) ?? []));
   const [first, second] = crossed;
   if (first === undefined) return [];
@@ -90,7 +91,7 @@ function strikesOf(load: ReportLoadAt | null): string {
 }
 
 /** Cuts that push the part to one side: all of one setup that push the same way are told in one note. */
-function oneSidedFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
+function oneSidedFindings({ cuts }: ReportRows, byCut: StepsByCut): Told[] {
   const groups = new Map<string, { readonly step: StepRow; readonly cut: ReportCut }[]>();
   for (const cut of cuts) {
     // A cut that only grazes is told of as such.
@@ -113,7 +114,7 @@ function oneSidedFindings({ cuts }: ReportRows, byCut: StepsByCut): Finding[] {
 }
 
 /** A tool in its place: how it is led, and what lies under it. */
-function placedFindings({ job, steps }: Result, report: ReportRows, number: number): Finding[] {
+function placedFindings({ job, steps }: Result, report: ReportRows, number: number): Told[] {
   const row = report.steps[number] as StepRow;
   const step = steps[number] as Result['steps'][number];
   const names = {
@@ -129,17 +130,18 @@ function placedFindings({ job, steps }: Result, report: ReportRows, number: numb
     ...step.footing.map((fact) => ({ ...placeRemark(fact, names), about })),
     ...(under === null ? [] : [{ ...under, about: [...about, `keepOut:${step.under.over}`] }]),
   ];
-  return remarks.map(({ message, ...one }) => ({
-    ...one,
+  return remarks.map(({ code, message, about: names }) => ({
+    code,
     message: capital(message),
+    about: names,
     at: row.center === null ? null : [...row.center],
   }));
 }
 
-function noteOn(cuts: readonly ReportCut[], code: string, message: string): Finding {
+function noteOn(cuts: readonly ReportCut[], code: Told['code'], message: string): Told {
   const [first] = cuts;
   const at = cuts.length === 1 && first !== undefined ? first.center : null;
-  return { level: 'note', code, message, at, about: cuts.map(({ source }) => source) };
+  return { code, message, at, about: cuts.map(({ source }) => source) };
 }
 
 /** So many cuts a sentence names. */

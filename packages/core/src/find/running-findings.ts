@@ -2,11 +2,12 @@ import { METALS, metalOf } from '../cutting/material.js';
 import { choices, described } from '../document/described.js';
 import type { ToolDocument } from '../document/schema.js';
 import type { Job } from '../job/job.js';
-import type { Finding, Report, ReportCut } from '../report/report-schema.js';
+import type { Report, ReportCut } from '../report/report-schema.js';
+import type { Told } from './told.js';
 import { lengthWords, speedWords } from './words.js';
 
 /** What to say of the tools of a job and their speeds: first of whole tools, then cut by cut. */
-export function runningFindings(job: Job, report: Pick<Report, 'cuts'>): Finding[] {
+export function runningFindings(job: Job, report: Pick<Report, 'cuts'>): Told[] {
   if (job.tools.length === 0) return [];
   const cutsOf = new Map<string, ReportCut[]>(job.tools.map(({ id }) => [id, []]));
   for (const cut of report.cuts) if (cut.running !== null) cutsOf.get(cut.running.tool)?.push(cut);
@@ -20,7 +21,7 @@ export function runningFindings(job: Job, report: Pick<Report, 'cuts'>): Finding
 
 const sourcesOf = (cuts: readonly ReportCut[]): string[] => cuts.map(({ source }) => source);
 
-function materialFindings(job: Job, report: Pick<Report, 'cuts'>): Finding[] {
+function materialFindings(job: Job, report: Pick<Report, 'cuts'>): Told[] {
   const cuts = report.cuts.filter(({ running }) => running !== null);
   if (cuts.length === 0 || (job.material !== null && metalOf(job.material) !== null)) return [];
   const what =
@@ -28,14 +29,14 @@ function materialFindings(job: Job, report: Pick<Report, 'cuts'>): Finding[] {
       ? 'The job names no material'
       : `Of ${described(job.material)} no figures are known`;
   const message = `${what}, so there are no speeds and feeds. Known are ${choices(METALS).replace(' or ', ' and ')}.`;
-  return [{ level: 'check', code: 'speeds-unknown', message, at: null, about: sourcesOf(cuts) }];
+  return [{ code: 'speeds-unknown', message, at: null, about: sourcesOf(cuts) }];
 }
 
-function toolFindings(tool: ToolDocument, cuts: readonly ReportCut[]): Finding[] {
+function toolFindings(tool: ToolDocument, cuts: readonly ReportCut[]): Told[] {
   if (cuts.length === 0) return [];
   if (tool.kind === 'boring head' && tool.maxSpeed === undefined) {
     const message = `Boring head ${tool.id} has no speed limit: how fast it may turn out of balance, only its maker or its user knows. Give maxSpeed as its maker states it; until then no speed is given.`;
-    return [{ level: 'check', code: 'speed-limit-missing', message, at: null, about: sourcesOf(cuts) }];
+    return [{ code: 'speed-limit-missing', message, at: null, about: sourcesOf(cuts) }];
   }
   // Of an unknown metal all is unknown, which has been said.
   const without = cuts.filter(({ running }) => running?.spindle != null && running.feedPerTurn === null);
@@ -46,31 +47,30 @@ function toolFindings(tool: ToolDocument, cuts: readonly ReportCut[]): Finding[]
       ? 'is smaller than any in the table of feeds'
       : 'has no number of teeth: give teeth';
   const message = `Tool ${tool.id} ${why}. No feed is given.`;
-  return [{ level: 'note', code: 'feed-unknown', message, at: null, about: sourcesOf(without) }];
+  return [{ code: 'feed-unknown', message, at: null, about: sourcesOf(without) }];
 }
 
 /** A tool that is not as large as what it is to cut. */
-function sizeFindings(job: Job, cut: ReportCut): Finding[] {
+function sizeFindings(job: Job, cut: ReportCut): Told[] {
   const { running } = cut;
   if (running === null) return [];
   const over = running.diameter - cut.diameter;
   const milled = running.kind === 'end mill' && cut.kind === 'bore';
   if (milled ? over <= job.resolution : Math.abs(over) <= job.resolution) return [];
   const message = `Tool ${running.tool} is ${lengthWords(running.diameter, job.units)} across, but cut ${cut.id} is ${lengthWords(cut.diameter, job.units)}.`;
-  return [{ level: 'check', code: 'tool-does-not-fit', message, at: cut.center, about: [cut.source] }];
+  return [{ code: 'tool-does-not-fit', message, at: cut.center, about: [cut.source] }];
 }
 
-function speedFindings(cut: ReportCut): Finding[] {
+function speedFindings(cut: ReportCut): Told[] {
   const { running } = cut;
   if (running === null || running.limitedBy === null || running.spindle === null) return [];
-  const finding = (level: 'check' | 'note', code: string, message: string): Finding[] => [
-    { level, code, message, at: cut.center, about: [cut.source] },
+  const finding = (code: Told['code'], message: string): Told[] => [
+    { code, message, at: cut.center, about: [cut.source] },
   ];
   const { set, spindle, limitedBy, tool } = running;
   if (set === null) {
     if (limitedBy === 'tool') return [];
     return finding(
-      'check',
       'spindle-too-fast',
       `Cut ${cut.id} wants ${speedWords(spindle)}, but the machine has no speed so slow: use a smaller tool or another machine.`,
     );
@@ -78,7 +78,6 @@ function speedFindings(cut: ReportCut): Finding[] {
   if (set[1] >= spindle[0]) return [];
   const whose = limitedBy === 'tool' ? `tool ${tool}` : 'the machine';
   return finding(
-    'note',
     'speed-under-range',
     `Cut ${cut.id} would bear ${speedWords(spindle)}, but ${whose} allows ${speedWords(set)}: it runs slower.`,
   );

@@ -1,11 +1,12 @@
 import type { Laid } from '../datum/setup.js';
 import type { Job } from '../job/job.js';
-import type { Finding, ReportRows } from '../report/report-schema.js';
+import type { ReportRows } from '../report/report-schema.js';
 import type { SetUp } from '../result/set-up.js';
+import type { Told } from './told.js';
 import { capital } from './words.js';
 
 /** What is missing or doubtful in the setups of a job. */
-export function setupFindings(job: Job, { lays }: SetUp, report: ReportRows): Finding[] {
+export function setupFindings(job: Job, { lays }: SetUp, report: ReportRows): Told[] {
   if (lays.length === 0) return [];
   return [
     ...lays.flatMap((lay) => [
@@ -23,14 +24,13 @@ function about({ setup }: Laid): string[] {
 }
 
 /** An edge finder or tool without a diameter: every target is off by half of it. */
-function missingSizes(lay: Laid): Finding[] {
+function missingSizes(lay: Laid): Told[] {
   return (['x', 'y'] as const).flatMap((axis) =>
-    lay.setup.zero[axis].links.flatMap(({ kind, length }): Finding[] => {
+    lay.setup.zero[axis].links.flatMap(({ kind, length }): Told[] => {
       if ((kind !== 'edge finder' && kind !== 'tool') || length !== null) return [];
       const what = kind === 'tool' ? 'the tool' : 'the tip of the edge finder';
       return [
         {
-          level: 'check',
           code: kind === 'tool' ? 'tool-diameter-missing' : 'tip-diameter-missing',
           message: `Setup ${lay.setup.id} does not say how wide ${what} is: every target in ${axis} is off by half of it.`,
           at: null,
@@ -42,12 +42,11 @@ function missingSizes(lay: Laid): Finding[] {
 }
 
 /** A chain in which nothing has a tolerance: its intervals are those of the readout alone. */
-function missingTolerances(lay: Laid): Finding[] {
+function missingTolerances(lay: Laid): Told[] {
   const axes = (['x', 'y'] as const).filter((axis) => lay[axis].links.every(({ basis }) => basis === 'none'));
   if (axes.length === 0) return [];
   return [
     {
-      level: 'note',
       code: 'zero-without-tolerance',
       message: `Setup ${lay.setup.id} has no tolerance in the chain of ${axes.join(' and ')}: its zero counts as exact there.`,
       at: null,
@@ -57,7 +56,7 @@ function missingTolerances(lay: Laid): Finding[] {
 }
 
 /** Targets that rounding moves by more than their zero may be off. */
-function coarseReadout(lay: Laid, report: ReportRows): Finding[] {
+function coarseReadout(lay: Laid, report: ReportRows): Told[] {
   const row = report.setups.find(({ id }) => id === lay.setup.id);
   const off = new Set<string>();
   for (const { cut, roundingError } of row?.targets ?? []) {
@@ -71,7 +70,6 @@ function coarseReadout(lay: Laid, report: ReportRows): Finding[] {
   const { resolution, units } = lay.setup.readout;
   return [
     {
-      level: 'check',
       code: 'rounding-over-tolerance',
       message: `In setup ${lay.setup.id} the step of the readout, ${resolution} ${units === 'mm' ? 'mm' : 'in'}, is coarser than its zero: rounding alone moves ${listed([...off])} by more than the tolerance of the chain.`,
       at: null,
@@ -84,14 +82,13 @@ function coarseReadout(lay: Laid, report: ReportRows): Finding[] {
 const SLACK = 1e-9;
 
 /** Cuts that start from the face that lies down. */
-function wrongSide(job: Job, lay: Laid): Finding[] {
+function wrongSide(job: Job, lay: Laid): Told[] {
   const up = lay.setup.lie.flip === null ? 'top' : 'bottom';
   const own = new Set(lay.setup.cuts);
   const wrong = job.cuts.filter(({ id, from, through }) => own.has(id) && !through && from !== up);
   if (wrong.length === 0) return [];
   return [
     {
-      level: 'check',
       code: 'wrong-side-up',
       message: `In setup ${lay.setup.id} the part lies with its ${up} up, but ${listed(wrong.map(({ id }) => id))} ${wrong.length === 1 ? 'starts' : 'start'} from the ${up === 'top' ? 'bottom' : 'top'}.`,
       at: null,
@@ -101,13 +98,12 @@ function wrongSide(job: Job, lay: Laid): Finding[] {
 }
 
 /** Cuts in no setup: no target, and no telling how far they may be off. */
-function notSetUp(job: Job): Finding[] {
+function notSetUp(job: Job): Told[] {
   const made = new Set(job.setups.flatMap(({ cuts }) => cuts));
   const left = job.cuts.filter(({ id }) => !made.has(id));
   if (left.length === 0) return [];
   return [
     {
-      level: 'note',
       code: 'cut-in-no-setup',
       message: `${capital(listed(left.map(({ id }) => id)))} ${left.length === 1 ? 'is' : 'are'} in no setup: there are no targets for ${left.length === 1 ? 'it' : 'them'}.`,
       at: null,

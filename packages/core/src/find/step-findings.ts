@@ -1,4 +1,5 @@
-import type { Finding, Report, ReportBody, ReportCut, ReportStep } from '../report/report-schema.js';
+import type { Report, ReportBody, ReportCut, ReportStep } from '../report/report-schema.js';
+import type { Told } from './told.js';
 import { capital, lengthWords, massWords, volumeWords } from './words.js';
 
 type Step = Omit<ReportStep, 'findings'>;
@@ -8,7 +9,7 @@ type Body = Pick<Report, 'units' | 'massUnit' | 'bodies' | 'merges' | 'floors' |
 };
 
 /** What to know of each step: what lets go in it, what hangs from then on, and what lies loose in its way. */
-export function stepFindings(report: Body): Finding[] {
+export function stepFindings(report: Body): Told[] {
   return [
     ...report.steps.flatMap((step, k) => [
       ...freesFindings(report, step, k),
@@ -30,8 +31,8 @@ function sizeWords({ units, massUnit }: Body, { mass, volume }: Pick<ReportBody,
   return mass === null || massUnit === null ? volumeWords(volume, units) : massWords(mass, massUnit);
 }
 
-function freesFindings(report: Body, step: Step, number: number): Finding[] {
-  return step.frees.map((freed): Finding => {
+function freesFindings(report: Body, step: Step, number: number): Told[] {
+  return step.frees.map((freed): Told => {
     const body = report.bodies.find(({ id }) => id === freed.body) as ReportBody;
     const size = sizeWords(report, freed);
     const when = `when the tool is ${lengthWords(freed.atDepth, report.units)} deep`;
@@ -48,7 +49,6 @@ function freesFindings(report: Body, step: Step, number: number): Finding[] {
         : 'it is hot and sharp, and may stay in the cutter or drop out'
       : 'nothing holds it, and the tool can catch and throw it. Clamp it as well, never hold it by hand, or change the cut so that it stays joined';
     return {
-      level: 'danger',
       code: isSlug ? 'loose-slug' : 'loose-offcut',
       message: `${capital(stepWords(step))} sets ${freed.body} free, ${size}, ${when}: ${guard}. ${clear}`,
       at: [...freed.at],
@@ -62,15 +62,14 @@ function aboutBody({ id, pieces }: ReportBody): string[] {
   return [`body:${id}`, ...pieces.map((piece) => `piece:${piece}`)];
 }
 
-function hangsFindings(report: Body, step: Step, number: number): Finding[] {
-  return step.hangs.map((hung): Finding => {
+function hangsFindings(report: Body, step: Step, number: number): Told[] {
+  return step.hangs.map((hung): Told => {
     const body = report.bodies.find(({ id }) => id === hung.body) as ReportBody;
     const force =
       hung.force === null
         ? ''
         : ` About ${Math.round(hung.force[0])} to ${Math.round(hung.force[1])} ${hung.forceUnit} tear it.`;
     return {
-      level: 'danger',
       code: 'hanging-body',
       message: `After ${stepWords(step)} ${hung.body}, ${sizeWords(report, hung)}, hangs by metal no more than ${lengthWords(hung.thickness, report.units)} thick: it may let go at any moment.${force} Clamp it, or cut it off under control, before you go on; never hold it by hand.`,
       at: [...hung.at],
@@ -79,12 +78,11 @@ function hangsFindings(report: Body, step: Step, number: number): Finding[] {
   });
 }
 
-function meetsFindings(report: Body, step: Step, number: number): Finding[] {
-  return step.meets.map(({ body }): Finding => {
+function meetsFindings(report: Body, step: Step, number: number): Told[] {
+  return step.meets.map(({ body }): Told => {
     const row = report.bodies.find(({ id }) => id === body) as ReportBody;
     const before = report.steps[row.step] as Step;
     return {
-      level: 'danger',
       code: 'loose-in-the-way',
       message: `${capital(body)}, loose since ${stepWords(before)}, lies in the way of ${stepWords(step)}: the tool catches and throws it. Take it out first, with the spindle stopped.`,
       at: step.center === null ? null : [...step.center],
@@ -94,8 +92,8 @@ function meetsFindings(report: Body, step: Step, number: number): Finding[] {
 }
 
 /** Slugs that a floor holds, which is as thick as holds. */
-function heldFindings(report: Body): Finding[] {
-  return report.bodies.flatMap((body): Finding[] => {
+function heldFindings(report: Body): Told[] {
+  return report.bodies.flatMap((body): Told[] => {
     if (body.role !== 'held slug') return [];
     const step = report.steps[body.step] as Step;
     const floors = report.floors.flatMap((floor, k) => (floor.holds === body.id ? [{ floor, k }] : []));
@@ -106,7 +104,6 @@ function heldFindings(report: Body): Finding[] {
         : `a floor ${lengthWords(thinnest.floor.thickness, report.units)} thick, along ${lengthWords(thinnest.floor.kerfLength ?? 0, report.units)} of kerf`;
     return [
       {
-        level: 'check',
         code: 'held-slug',
         message: `Cut ${step.cut} does not go through: ${body.id} stays on ${hold}. Clamp it before you work on it; never hold it by hand.`,
         at: null,
@@ -122,9 +119,8 @@ function heldFindings(report: Body): Finding[] {
 }
 
 /** Cuts that open into each other. */
-function mergeFindings({ merges, steps }: Body): Finding[] {
+function mergeFindings({ merges, steps }: Body): Told[] {
   return merges.map(({ step, cuts: [a, b], at }) => ({
-    level: 'note',
     code: 'cuts-merge',
     message: `Cuts ${a} and ${b} open into each other: ${stepWords(steps[step] as Step)} takes the last of the land between them.`,
     at: [...at],

@@ -1,3 +1,4 @@
+import type { FindingCode } from '../report/finding-codes.js';
 import type { Finding, Report, ReportCut, ReportPiece } from '../report/report-schema.js';
 import { isOnShape } from './shape.js';
 
@@ -14,7 +15,7 @@ export interface RangeMark {
 /** A finding without its sentence and its place, and about nothing but edges and cuts. */
 export interface RangeFinding {
   readonly level: Finding['level'];
-  readonly code: string;
+  readonly code: FindingCode;
   readonly about: readonly string[];
 }
 
@@ -115,7 +116,7 @@ export function lastingOf({ level, code, about }: Report['findings'][number]): R
 const WEB = 'thin-web';
 const KNIFE_EDGE = 'knife-edge';
 
-function markFindings(report: Report, code: string, marks: readonly RangeMark[]) {
+function markFindings(report: Report, code: FindingCode, marks: readonly RangeMark[]) {
   const found = report.findings.find((finding) => finding.code === code);
   if (found === undefined) return [];
   const counts = new Map<string, number>();
@@ -149,7 +150,7 @@ function inOrder<T>(items: readonly T[]): T[] {
 }
 
 /** Findings on a cut that follow from its relation to the part. */
-const BY_RELATION = ['cut-misses', 'cut-grazes', 'cut-in-air'];
+const BY_RELATION: readonly FindingCode[] = ['cut-misses', 'cut-grazes', 'cut-in-air'];
 
 /** What of an outcome does not hang on the relation of the cut alone. */
 export function besideRelation({ relation: _, findings, ...rest }: Outcome, id: string): unknown {

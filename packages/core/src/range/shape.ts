@@ -1,6 +1,8 @@
+import { inOrder } from '../find/findings.js';
 import { keepOutFindings } from '../find/keep-out-findings.js';
 import type { Job } from '../job/job.js';
 import { withoutPlans } from '../job/plan.js';
+import type { FindingCode } from '../report/finding-codes.js';
 import type { Report } from '../report/report-schema.js';
 import { resultOf } from '../step/result.js';
 import { examine } from '../write/examine.js';
@@ -21,7 +23,7 @@ export function shapeOf(job: Job): Report {
   });
   if (job.keepOuts.length === 0) return report;
   const met = keepOutFindings(resultOf({ ...job, tools: [], cuts: withoutPlans(job.cuts) }));
-  return { ...report, findings: [...report.findings, ...met] };
+  return { ...report, findings: [...report.findings, ...inOrder(met)] };
 }
 
 /** What of a finding's kind is not asked at every value, in words. */
@@ -35,7 +37,7 @@ export const NOT_ASKED = [
 ] as const;
 
 /** The codes of findings on what is left, on whether a cut bites, and on what is in the way. */
-const CODES: ReadonlySet<string> = new Set([
+const CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'nothing-left',
   'held-place-cut-away',
   'loose-slug',
@@ -65,6 +67,6 @@ const CODES: ReadonlySet<string> = new Set([
 ]);
 
 /** Whether a finding is one that is asked at every value. */
-export function isOnShape({ code }: { readonly code: string }): boolean {
+export function isOnShape({ code }: { readonly code: FindingCode }): boolean {
   return CODES.has(code);
 }

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { TOOL_KINDS, TOOL_MATERIALS } from '../cutting/tool.js';
 import { amount } from '../document/schema-parts.js';
+import { CAUTION_CODES } from './finding-codes.js';
 
 const range = z.tuple([amount, amount]).meta({ id: 'Range', description: '[least, most]' });
 
@@ -58,7 +59,7 @@ export const breakOffSchema = z.strictObject({
 
 /** A caution, and what it comes from. */
 export const cautionSchema = z.strictObject({
-  code: z.string().regex(/^[a-z]+(-[a-z]+)*$/),
+  code: z.enum(CAUTION_CODES),
   message: z.string().min(1),
   about: z.array(z.string()).meta({
     description: 'Names of what caused it, as in findings; none of the standing caution, which comes last.',

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
 import { amount, cutKind, figure, place, side, source, units } from '../document/schema-parts.js';
+import { FINDING_CODES } from './finding-codes.js';
 import { passesSchema, placementSchema, toolPathSchema } from './report-center.js';
 import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
 import { biteSchema, intervalSchema, setupRow } from './report-setups.js';
@@ -137,7 +138,7 @@ const keepOutRow = z.strictObject({
 
 const findingSchema = z.strictObject({
   level: z.enum(['danger', 'check', 'note']),
-  code: z.string().regex(/^[a-z]+(-[a-z]+)*$/),
+  code: z.enum(FINDING_CODES),
   message: z.string().min(1),
   at: place.nullable(),
   about: z.array(z.string()).meta({

@@ -1,4 +1,11 @@
-import type { Outcome, RangeChange, RangeFinding, RangeInterval, RangeReport } from '@edgebite/core';
+import type {
+  FindingCode,
+  Outcome,
+  RangeChange,
+  RangeFinding,
+  RangeInterval,
+  RangeReport,
+} from '@edgebite/core';
 import { betweenText, countText, roleText, sourceText } from '../pen/words.js';
 
 type Role = keyof Outcome['pieces'];
@@ -59,13 +66,20 @@ function countChange({ role, from, to }: Extract<RangeChange, { what: 'pieces' }
   return `${now}, before: ${from === 0 ? 'none' : from}`;
 }
 
+/** The role of the pieces that a finding is about. */
+const ROLE_OF: Readonly<Partial<Record<FindingCode, string>>> = {
+  'loose-slug': 'slug',
+  'loose-offcut': 'offcut',
+  'held-slug': 'held slug',
+};
+
 /** Whether a finding says more than the change of relation or of pieces that it comes with. */
 function isNews({ code }: FindingChange, changes: readonly RangeChange[]): boolean {
   const has = (what: RangeChange['what'], role?: string) =>
     changes.some((change) => change.what === what && (change.what !== 'pieces' || change.role === role));
   if (code === 'cut-misses' || code === 'cut-grazes') return !has('relation');
   if (code === 'nothing-left') return false;
-  const role = { 'loose-slug': 'slug', 'loose-offcut': 'offcut', 'held-slug': 'held slug' }[code];
+  const role = ROLE_OF[code];
   return role === undefined || !has('pieces', role);
 }
 
