@@ -1,4 +1,5 @@
 import { type Bounds, boxAround } from '../geometry/bounds.js';
+import { cutSource } from '../geometry/source.js';
 import { boundsOf } from '../region/measure.js';
 import { disc, type Region, ring } from '../region/region.js';
 import type { AnnularCut, Cut } from './cut.js';
@@ -9,7 +10,7 @@ import { sweptRegion } from './swept.js';
  * @throws RangeError if a size is not a finite number over 0, or an annular cut's wall is not under its radius.
  */
 export function footprint(cut: Cut): Region {
-  const source = `cut:${cut.id}`;
+  const source = cutSource(cut.id);
   switch (cut.kind) {
     case 'bore':
       return disc(cut.center, cut.diameter / 2, source);
@@ -25,7 +26,7 @@ export function footprint(cut: Cut): Region {
  * @throws RangeError if the wall is not under the radius.
  */
 export function coreOf(cut: AnnularCut): Region {
-  return disc(cut.center, coreRadius(cut), `cut:${cut.id}`);
+  return disc(cut.center, coreRadius(cut), cutSource(cut.id));
 }
 
 function coreRadius(cut: AnnularCut): number {

@@ -1,3 +1,4 @@
+import { cutOfSource } from '../geometry/source.js';
 import type { Caution, Finding, Report, ReportCut } from '../report/report-schema.js';
 
 /** What cautions are made from. */
@@ -156,7 +157,7 @@ const NAMED = 3;
 
 /** The cuts among names, for the start of a sentence: `Cuts a, b, c and 2 more`; `The cuts` if none is named. */
 function causeWords(names: readonly string[]): string {
-  const ids = names.flatMap((name) => (name.startsWith('cut:') ? [name.slice('cut:'.length)] : []));
+  const ids = names.map(cutOfSource).filter((id) => id !== null);
   if (ids.length === 0) return 'The cuts';
   if (ids.length === 1) return `Cut ${ids[0]}`;
   const shown = ids.length > NAMED ? [...ids.slice(0, NAMED), `${ids.length - NAMED} more`] : ids;

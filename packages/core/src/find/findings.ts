@@ -1,4 +1,5 @@
 import type { AnnularCut, Cut } from '../cut/cut.js';
+import { cutOfSource, cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { FINDING_LEVELS } from '../report/finding-codes.js';
 import { knifeMarks, webMarks } from '../report/marks.js';
@@ -54,14 +55,14 @@ function ofSteps(steps: ReportRows['steps'], findings: readonly Finding[]): numb
   const byName = new Map<string, number[]>();
   findings.forEach(({ about }, k) => {
     const own = about.filter((name) => name.startsWith('step:'));
-    for (const name of own.length > 0 ? own : about.filter((one) => one.startsWith('cut:'))) {
+    for (const name of own.length > 0 ? own : about.filter((one) => cutOfSource(one) !== null)) {
       const list = byName.get(name);
       if (list === undefined) byName.set(name, [k]);
       else list.push(k);
     }
   });
   return steps.map(({ cut }, k) => {
-    const all = [...(byName.get(`step:${k}`) ?? []), ...(byName.get(`cut:${cut}`) ?? [])];
+    const all = [...(byName.get(`step:${k}`) ?? []), ...(byName.get(cutSource(cut)) ?? [])];
     return [...new Set(all)].sort((a, b) => a - b);
   });
 }
@@ -112,7 +113,7 @@ function cutFindings(job: Job, facts: Facts, row: ReportCut, cut: Cut, number: n
 function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boolean): Told[] {
   const findings: Told[] = [];
   const at: [number, number] = [cut.center.x + 0, cut.center.y + 0];
-  const about = [`cut:${cut.id}`];
+  const about = [cutSource(cut.id)];
   if (row.removedVolume > 0 && !bears) {
     findings.push({
       code: 'no-metal-under-centre',
@@ -169,7 +170,7 @@ function floorFindings(report: ReportRows): Told[] {
         code: 'thin-floor',
         message: `Cut ${floor.under} leaves a floor of only ${lengthWords(floor.thickness, report.units)}: it can tear or push through.`,
         at: [...floor.at] as [number, number],
-        about: [`floor:${k}`, `cut:${floor.under}`],
+        about: [`floor:${k}`, cutSource(floor.under)],
       },
     ];
   });

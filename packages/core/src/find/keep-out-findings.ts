@@ -1,6 +1,7 @@
 import { bears, type KeepOut, runsInto } from '../datum/keep-out.js';
 import { inUnit } from '../datum/length-unit.js';
 import type { Laid } from '../datum/setup.js';
+import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { offset } from '../region/offset.js';
 import type { Region } from '../region/region.js';
@@ -75,7 +76,7 @@ function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Told[] {
       const name = `${keepOut.kind} ${keepOut.id}`;
       const remedy = remedyFor(keepOut);
       const aboutOf = (all: typeof own) => [
-        `cut:${id}`,
+        cutSource(id),
         `keepOut:${keepOut.id}`,
         ...all.map(({ number }) => `step:${number}`),
       ];

@@ -1,3 +1,4 @@
+import { cutSource } from '../geometry/source.js';
 import { placeRemark, underneathRemark } from '../load/load-words.js';
 import type { ReportCut, ReportLoadAt, ReportRows } from '../report/report-schema.js';
 import type { Result } from '../step/result.js';
@@ -122,7 +123,7 @@ function placedFindings({ job, steps }: Result, report: ReportRows, number: numb
     tool: row.tool === null ? `The tool of ${stepWords(row)}` : `Tool ${row.tool}`,
     cut: stepWords(row),
   };
-  const about = [`cut:${row.cut}`, `step:${number}`, ...(row.tool === null ? [] : [`tool:${row.tool}`])];
+  const about = [cutSource(row.cut), `step:${number}`, ...(row.tool === null ? [] : [`tool:${row.tool}`])];
   // What it cuts into is told with all else that is in the way.
   const isNear = step.under.margin !== null && step.under.margin > 0;
   const under = isNear ? underneathRemark(step.under, job.limits.breakThrough, names) : null;

@@ -1,4 +1,5 @@
 import type { Laid } from '../datum/setup.js';
+import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import type { ReportRows } from '../report/report-schema.js';
 import type { SetUp } from '../result/set-up.js';
@@ -73,7 +74,7 @@ function coarseReadout(lay: Laid, report: ReportRows): Told[] {
       code: 'rounding-over-tolerance',
       message: `In setup ${lay.setup.id} the step of the readout, ${resolution} ${units === 'mm' ? 'mm' : 'in'}, is coarser than its zero: rounding alone moves ${listed([...off])} by more than the tolerance of the chain.`,
       at: null,
-      about: [...about(lay), ...[...off].map((id) => `cut:${id}`)],
+      about: [...about(lay), ...[...off].map((id) => cutSource(id))],
     },
   ];
 }
@@ -92,7 +93,7 @@ function wrongSide(job: Job, lay: Laid): Told[] {
       code: 'wrong-side-up',
       message: `In setup ${lay.setup.id} the part lies with its ${up} up, but ${listed(wrong.map(({ id }) => id))} ${wrong.length === 1 ? 'starts' : 'start'} from the ${up === 'top' ? 'bottom' : 'top'}.`,
       at: null,
-      about: [...about(lay), ...wrong.map(({ id }) => `cut:${id}`)],
+      about: [...about(lay), ...wrong.map(({ id }) => cutSource(id))],
     },
   ];
 }
@@ -107,7 +108,7 @@ function notSetUp(job: Job): Told[] {
       code: 'cut-in-no-setup',
       message: `${capital(listed(left.map(({ id }) => id)))} ${left.length === 1 ? 'is' : 'are'} in no setup: there are no targets for ${left.length === 1 ? 'it' : 'them'}.`,
       at: null,
-      about: left.map(({ id }) => `cut:${id}`),
+      about: left.map(({ id }) => cutSource(id)),
     },
   ];
 }

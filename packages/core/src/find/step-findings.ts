@@ -1,3 +1,4 @@
+import { cutSource } from '../geometry/source.js';
 import type { Report, ReportBody, ReportCut, ReportStep } from '../report/report-schema.js';
 import type { Told } from './told.js';
 import { capital, lengthWords, massWords, volumeWords } from './words.js';
@@ -52,7 +53,7 @@ function freesFindings(report: Body, step: Step, number: number): Told[] {
       code: isSlug ? 'loose-slug' : 'loose-offcut',
       message: `${capital(stepWords(step))} sets ${freed.body} free, ${size}, ${when}: ${guard}. ${clear}`,
       at: [...freed.at],
-      about: [...aboutBody(body), `cut:${step.cut}`, `step:${number}`],
+      about: [...aboutBody(body), cutSource(step.cut), `step:${number}`],
     };
   });
 }
@@ -73,7 +74,7 @@ function hangsFindings(report: Body, step: Step, number: number): Told[] {
       code: 'hanging-body',
       message: `After ${stepWords(step)} ${hung.body}, ${sizeWords(report, hung)}, hangs by metal no more than ${lengthWords(hung.thickness, report.units)} thick: it may let go at any moment.${force} Clamp it, or cut it off under control, before you go on; never hold it by hand.`,
       at: [...hung.at],
-      about: [...aboutBody(body), `cut:${step.cut}`, `step:${number}`],
+      about: [...aboutBody(body), cutSource(step.cut), `step:${number}`],
     };
   });
 }
@@ -86,7 +87,7 @@ function meetsFindings(report: Body, step: Step, number: number): Told[] {
       code: 'loose-in-the-way',
       message: `${capital(body)}, loose since ${stepWords(before)}, lies in the way of ${stepWords(step)}: the tool catches and throws it. Take it out first, with the spindle stopped.`,
       at: step.center === null ? null : [...step.center],
-      about: [...aboutBody(row), `cut:${step.cut}`, `step:${number}`],
+      about: [...aboutBody(row), cutSource(step.cut), `step:${number}`],
     };
   });
 }
@@ -110,7 +111,7 @@ function heldFindings(report: Body): Told[] {
         about: [
           `piece:${body.id}`,
           `body:${body.id}`,
-          `cut:${step.cut}`,
+          cutSource(step.cut),
           ...floors.map(({ k }) => `floor:${k}`),
         ],
       },
@@ -124,6 +125,6 @@ function mergeFindings({ merges, steps }: Body): Told[] {
     code: 'cuts-merge',
     message: `Cuts ${a} and ${b} open into each other: ${stepWords(steps[step] as Step)} takes the last of the land between them.`,
     at: [...at],
-    about: [`cut:${a}`, `cut:${b}`, `step:${step}`],
+    about: [cutSource(a), cutSource(b), `step:${step}`],
   }));
 }

@@ -1,4 +1,5 @@
 import type { Interval } from '../datum/reach.js';
+import { cutOfSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { loopsOf } from '../region/measure.js';
 import { knifeMarks, sameKnifeEdges, sameWebs, webMarks } from '../report/marks.js';
@@ -37,7 +38,7 @@ function webFinding(report: ReportRows, web: NearWeb, numbers: readonly number[]
   const about = [...numbers.map((k) => `web:${k}`), ...between];
   const place: [number, number] = [at[0], at[1]];
   if (low <= 0) {
-    const rim = between.filter((source) => !source.startsWith('cut:')).length === 1;
+    const rim = between.filter((source) => cutOfSource(source) === null).length === 1;
     const what = rim ? 'the cut may break out there' : 'the two may run into each other';
     const message = `${drawn} can come out at ${high > 0 ? `up to ${words(high)}, or not at all` : 'nothing'}: ${what}.`;
     return [{ code: rim ? 'may-break-out' : 'web-may-go', message, at: place, about }];

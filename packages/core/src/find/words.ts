@@ -1,3 +1,4 @@
+import { originOf } from '../geometry/source.js';
 import type { Units } from '../job/job.js';
 
 /** Digits after the point: a micrometre, and a ten-thousandth of an inch. */
@@ -28,10 +29,17 @@ export function sourceWords([a, b]: readonly [string, string]): string {
 
 /** What an edge came from, for a sentence. */
 export function nameWords(source: string): string {
-  if (source.startsWith('cut:')) return `cut ${source.slice('cut:'.length)}`;
-  if (source.startsWith('outline:')) return `outline edge ${source.slice('outline:'.length)}`;
-  const [kind, hole, edge] = source.split(':');
-  return kind === 'hole' ? `hole ${hole} edge ${edge}` : source;
+  const origin = originOf(source);
+  switch (origin.kind) {
+    case 'cut':
+      return `cut ${origin.id}`;
+    case 'outline':
+      return `outline edge ${origin.edge}`;
+    case 'hole':
+      return `hole ${origin.hole} edge ${origin.edge}`;
+    case 'other':
+      return origin.name;
+  }
 }
 
 /** Speeds of a spindle for a sentence: `250 to 310 turns a minute`; one figure if both ends round to it. */

@@ -1,3 +1,4 @@
+import { cutSource } from '../geometry/source.js';
 import type { FindingCode } from '../report/finding-codes.js';
 import type { Finding, Report, ReportCut, ReportPiece } from '../report/report-schema.js';
 import { isOnShape } from './shape.js';
@@ -154,7 +155,7 @@ const BY_RELATION: readonly FindingCode[] = ['cut-misses', 'cut-grazes', 'cut-in
 
 /** What of an outcome does not hang on the relation of the cut alone. */
 export function besideRelation({ relation: _, findings, ...rest }: Outcome, id: string): unknown {
-  const isAbout = ({ about }: RangeFinding) => about.includes(`cut:${id}`);
+  const isAbout = ({ about }: RangeFinding) => about.includes(cutSource(id));
   const others = findings.filter((finding) => !(BY_RELATION.includes(finding.code) && isAbout(finding)));
   return { ...rest, findings: others };
 }

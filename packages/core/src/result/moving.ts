@@ -9,6 +9,7 @@ import { extentOf } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
 import type { Point, Vector } from '../geometry/point.js';
+import { cutOfSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
@@ -70,9 +71,7 @@ export type Choice = ReadonlyMap<string, Placed>;
  * none where none of the boundaries is a cut's.
  */
 export function choicesFor(moving: Moving, sources: readonly string[]): Choice[] {
-  const ids = [
-    ...new Set(sources.filter((source) => source.startsWith('cut:')).map((source) => source.slice(4))),
-  ];
+  const ids = [...new Set(sources.map(cutOfSource).filter((id) => id !== null))];
   if (ids.length === 0) return [];
   return ids.reduce<Choice[]>(
     (choices, id) =>
@@ -84,7 +83,7 @@ export function choicesFor(moving: Moving, sources: readonly string[]): Choice[]
 }
 
 function placedOf(source: string, at: Point, choice: Choice): Placed {
-  return choice.get(source.slice(4)) ?? asDrawn(at);
+  return choice.get(cutOfSource(source) ?? '') ?? asDrawn(at);
 }
 
 /** Edges of a source through a place. */
@@ -125,7 +124,7 @@ export function contactAt(
   if (edge?.kind === 'line') return { kind: 'flat', placed };
   if (edge?.kind === 'arc') return { kind: 'round', placed, center: edge.center };
   // Corners that point into metal are the outline's own: a round tool leaves none.
-  return source.startsWith('cut:') ? null : { kind: 'round', placed, center: at };
+  return cutOfSource(source) !== null ? null : { kind: 'round', placed, center: at };
 }
 
 /** The curves of a source that run through the tip of a knife edge. */

@@ -1,5 +1,6 @@
 import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
+import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';
 import type { CenterPass } from '../path/path.js';
@@ -34,7 +35,7 @@ export function passShapes(cut: Job['cuts'][number], passes: ReportPasses | null
 /** What each pass takes in plan, where a cut has several; undefined where it has one. */
 export function footprintsOf(cut: Job['cuts'][number], shapes: readonly PassShape[]): Region[] | undefined {
   if (shapes.length < 2) return undefined;
-  const source = `cut:${cut.id}`;
+  const source = cutSource(cut.id);
   return shapes.flatMap((shape) =>
     shape.kind === 'round' ? [disc(shape.center, shape.radius, source)] : [],
   );

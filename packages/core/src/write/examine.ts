@@ -5,6 +5,7 @@ import { findingsOf } from '../find/findings.js';
 import { edgeToJson, pointToJson, regionToJson } from '../format/json.js';
 import { joined } from '../geometry/bounds.js';
 import { DEGREE } from '../geometry/degree.js';
+import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import type { Removal, Slab } from '../left/cells.js';
 import type { Left } from '../left/left.js';
@@ -190,7 +191,7 @@ function cutRow(
   const taken = left.taken[number] as Left['taken'][number];
   return {
     id: cut.id,
-    source: `cut:${cut.id}`,
+    source: cutSource(cut.id),
     kind: cut.kind,
     center: cut.kind === 'swept' ? null : pointToJson(cut.center),
     diameter: cut.diameter,
