@@ -8,7 +8,7 @@ import ts from 'typescript';
 export const FLOORS = {
   core: [
     ...['geometry', 'region', 'cut', 'datum', 'left', 'cutting'],
-    ...['outline', 'format', 'load', 'passes', 'placing', 'path'],
+    ...['outline', 'format', 'load', 'passes', 'placing', 'path', 'measure'],
     ...['document', 'job', 'setups', 'read', 'state'],
     ...['report', 'result', 'step', 'find', 'write', 'live'],
     ...['range', 'testing'],

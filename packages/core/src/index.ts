@@ -130,6 +130,18 @@ export {
   type WayOffTask,
   wayOff,
 } from './load/way-off.js';
+export { type Correction, correctionOf, type Dial } from './measure/correction.js';
+export { type Estimate, type Fit, FitError, fitCircle, type Reading } from './measure/fit.js';
+export { type Face as MeasuredFace, measurableIn, type Seat, type Span } from './measure/seat.js';
+export {
+  type Circle,
+  type FaceLine,
+  readingOf,
+  type Slopes,
+  slopesOf,
+  type Way as MeasureWay,
+} from './measure/way.js';
+export { type Fitting, type Gauges, type PinFault, pairsFor, pinFault, waysFor } from './measure/ways.js';
 export * from './outline/shapes.js';
 export * from './outline/validate.js';
 export { openOut, type Pass, type PassOptions, type PassPlan, stepIn } from './passes/passes.js';
