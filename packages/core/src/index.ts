@@ -130,6 +130,7 @@ export {
   type WayOffTask,
   wayOff,
 } from './load/way-off.js';
+export { type Check, checksIn, type HeightSection, type Taken } from './measure/checks.js';
 export { type Correction, correctionOf, type Dial } from './measure/correction.js';
 export { type Estimate, type Fit, FitError, fitCircle, type Reading } from './measure/fit.js';
 export { type Face as MeasuredFace, measurableIn, type Seat, type Span } from './measure/seat.js';
@@ -213,3 +214,4 @@ export { type KnifeMark, knifeMarks, type WebMark, webMarks } from './report/mar
 export { type PathArc, type PathStand, pathStands } from './report/path-stands.js';
 export * from './report/report-schema.js';
 export { examine } from './write/examine.js';
+export { type Measured, type Measuring, measured } from './write/measure.js';

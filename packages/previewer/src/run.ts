@@ -5,6 +5,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { check, drawJob, EXIT, schema } from './commands.js';
 import { Failure, Unfinished } from './failure.js';
 import { type Io, terminal } from './io.js';
+import { type MeasureArguments, measure } from './measure.js';
 import { numberIn, PATIENCE, range } from './range.js';
 import { SHEET_FORMATS, type SheetFormat, sheet } from './sheet/command.js';
 import type { Level } from './text/findings.js';
@@ -117,6 +118,31 @@ function commandLine(io: Io, start: Start): Command {
         return range(job, { cut, along, ...ends }, { json, svg, seconds }, io);
       }),
     );
+  program
+    .command('measure')
+    .description('print how to measure the arc that a cut leaves; with readings, what to correct')
+    .argument('<job>', JOB)
+    .requiredOption('--cut <id>', 'the cut')
+    .option('--arc <number>', 'which of its arcs, where it leaves several', '1')
+    .option(
+      '--reading <way=value>',
+      'what a way read, by its number: 2=23.45, or 2=23.45+-0.01; as often as need be',
+      (text: string, all: string[]) => [...all, text],
+      [] as string[],
+    )
+    .option('--tolerance <length>', 'how good readings are (default: 0.02 mm or 0.001 inch)')
+    .option('--dial <length>', "one graduation of the head (default: that of the cut's tool)")
+    .addOption(
+      new Option('--dial-on <size>', 'what a graduation changes of the bore')
+        .choices(['diameter', 'radius'])
+        .default('diameter'),
+    )
+    .option('--json', 'print the answer as JSON')
+    .addHelpText(
+      'after',
+      '\nEnds with 1 if readings contradict each other, or the arc is past or over the drawn one.',
+    )
+    .action((job: string, options: MeasureArguments) => start(() => measure(job, options, io)));
   program
     .command('sheet')
     .description('print a sheet to take to the machine: zeros, readout targets, speeds, what to watch')

@@ -22,6 +22,9 @@ export const MAX_LOOKS = 3_000_000;
 /** Most edges in one outline, hole or path; more is a flattened curve, which the exact edges make needless. */
 export const MAX_EDGES = 100_000;
 
+/** Most sizes of one kind of gauge in a job. */
+export const MAX_GAUGES = 100;
+
 /** Most holes listed with an outline. */
 export const MAX_HOLES = 100_000;
 

@@ -26,6 +26,13 @@ const toolSchema = z
       description:
         'The fastest that it may turn, as its maker or its user says. A boring head needs it: how far out of balance it is, only they know.',
     }),
+    dial: z
+      .strictObject({
+        step: size.meta({ description: 'One graduation.' }),
+        on: z.enum(['diameter', 'radius']).meta({ description: 'What a graduation changes of the bore.' }),
+      })
+      .optional()
+      .meta({ description: "Of a boring head: its dial, for corrections in the head's own graduations." }),
     cuts: z.array(name).min(1).max(MAX_CUTS).meta({ description: 'ids of the cuts made with it.' }),
   })
   .meta({ id: 'Tool', description: 'A cutting tool, and the cuts made with it.' });

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Frozen } from './frozen.js';
 import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
 import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
+import { drawingSchema, gaugesSchema } from './schema-gauges.js';
 import { jobPoint, side, size, units } from './schema-parts.js';
 import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
 import { machineSchema, toolsSchema } from './schema-tools.js';
@@ -108,6 +109,7 @@ const everyCut = {
     .union([size, z.literal('through')])
     .optional()
     .meta({ description: 'How deep, or "through", which it is without it.' }),
+  drawing: drawingSchema.optional(),
 };
 
 const boreSchema = z.strictObject({
@@ -190,6 +192,7 @@ export const jobSchema = z
     keepOut: keepOutSchema(holeSchema).optional(),
     tools: toolsSchema.optional(),
     machine: machineSchema.optional(),
+    gauges: gaugesSchema.optional(),
     cuts: z.array(z.discriminatedUnion('kind', [boreSchema, annularSchema, sweptSchema])).max(MAX_CUTS),
   })
   .meta({ title: 'edgebite job, version 1' });

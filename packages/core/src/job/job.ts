@@ -3,6 +3,7 @@ import type { KeepOut } from '../datum/keep-out.js';
 import type { Setup } from '../datum/setup.js';
 import type { JobDocument, MachineDocument, ToolDocument } from '../document/schema.js';
 import type { Point } from '../geometry/point.js';
+import type { Gauges } from '../measure/ways.js';
 import type { Region } from '../region/region.js';
 import type { JobCut } from './plan.js';
 
@@ -43,6 +44,8 @@ export interface Job {
   readonly keepOuts: readonly KeepOut[];
   /** Empty if the job has none. */
   readonly tools: readonly ToolDocument[];
+  /** What there is to measure with. */
+  readonly gauges: Gauges;
   /** Without keys if the job does not say. */
   readonly machine: MachineDocument;
   /** The job as it was written, without its faults of form: `parseJob` makes the same job of it again. */

@@ -21,8 +21,8 @@ export type Way =
       readonly face: FaceLine;
     }
   | {
-      /** From a face down to pins that lie in the arc; negative where they stand out. */
-      readonly kind: 'to pins';
+      /** From a face down to pins that lie in the arc; or how far they stand out of it. */
+      readonly kind: 'to pins' | 'pins out';
       readonly face: FaceLine;
       readonly pin: number;
       readonly pins: 1 | 2;
@@ -82,6 +82,8 @@ export function readingOf(way: Way, { center, radius }: Circle): number {
       return inside(way.face, center) - radius;
     case 'to pins':
       return inside(way.face, center) + pinCentre(way, radius) - way.pin / 2;
+    case 'pins out':
+      return way.pin / 2 - inside(way.face, center) - pinCentre(way, radius);
     case 'over pins':
       return inside(way.face, center) - pinCentre(way, radius) + way.pin / 2;
     case 'opening':
@@ -103,6 +105,11 @@ export function slopesOf(way: Way, circle: Circle): Slopes {
       return { radius: -1, place: way.face.into };
     case 'to pins':
       return { radius: pinSlope(way, radius), place: way.face.into };
+    case 'pins out':
+      return {
+        radius: -pinSlope(way, radius),
+        place: { dx: -way.face.into.dx, dy: -way.face.into.dy },
+      };
     case 'over pins':
       return { radius: -pinSlope(way, radius), place: way.face.into };
     case 'opening': {

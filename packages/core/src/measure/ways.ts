@@ -11,7 +11,7 @@ import {
   type Seat,
   stretchAt,
 } from './seat.js';
-import { readingOf, slopesOf, type Way } from './way.js';
+import { type FaceLine, readingOf, slopesOf, type Way } from './way.js';
 
 /** What there is to measure with, in the unit of the part. */
 export interface Gauges {
@@ -39,8 +39,17 @@ const UNDER = 0.25;
 /** A chord is so much of what the arc has room for: its ends keep clear of the horns. */
 const CHORD = 0.8;
 
+/** A length that can be set by hand: two digits of it, cut off. */
+function settable(length: number): number {
+  const digit = 10 ** (Math.floor(Math.log10(length)) - 1);
+  return Number((Math.floor(length / digit) * digit).toPrecision(2));
+}
+
 /** A pair of pins that goes in by less than this more than one pin does, of a change of the radius, tells nothing. */
 const LEAST_GAIN = 0.02;
+
+/** So many faces are told from which what is left is read, the nearest; so many walls to other arcs. */
+const NEAREST = 2;
 
 /** The ways to measure a seat in its section. Those by which the radius shows most come first. */
 export function waysFor(
@@ -49,28 +58,39 @@ export function waysFor(
   section: Region,
   gauges: Gauges,
 ): Fitting[] {
-  const ways = [
-    ...faces.flatMap((face) => faceWays(seat, face, near, gauges)),
-    ...heightWays(seat, gauges),
-    ...seats.flatMap((other) => (other === seat ? [] : wallWays(seat, other, section))),
-  ];
-  return ways
-    .map(({ way, horns = null }): Fitting => {
-      const { radius, place } = slopesOf(way, seat);
-      return {
-        way,
-        reading: readingOf(way, seat),
-        byRadius: radius,
-        byPlace: Math.hypot(place.dx, place.dy),
-        horns,
-      };
-    })
-    .sort((a, b) => rankOf(b) - rankOf(a));
+  const fittingOf = ({ way, horns }: Drafted): Fitting => {
+    const { radius, place } = slopesOf(way, seat);
+    return {
+      way,
+      reading: readingOf(way, seat),
+      byRadius: radius,
+      byPlace: Math.hypot(place.dx, place.dy),
+      horns: horns ?? null,
+    };
+  };
+  const nearest = (drafts: readonly Drafted[]) =>
+    drafts
+      .map(fittingOf)
+      .sort((a, b) => a.reading - b.reading)
+      .slice(0, NEAREST);
+  const across = nearest(faces.flatMap((face) => leftWays(seat, face, near)));
+  return [
+    ...across,
+    ...across.flatMap(({ way }) => overWays(seat, way, gauges)).map(fittingOf),
+    ...faces.flatMap((face) => depthWays(seat, face, near, gauges)).map(fittingOf),
+    ...heightWays(seat, gauges).map(fittingOf),
+    ...nearest(seats.flatMap((other) => (other === seat ? [] : wallWays(seat, other, section)))),
+  ].sort(byRadiusShown);
 }
 
 interface Drafted {
   readonly way: Way;
   readonly horns?: readonly [number, number];
+}
+
+/** Sorts ways by how well the radius shows in them, best first. */
+export function byRadiusShown(a: Fitting, b: Fitting): number {
+  return rankOf(b) - rankOf(a);
 }
 
 /** A horn is no good place to measure from, whatever its reading depends on. */
@@ -82,31 +102,46 @@ function opposite({ dx, dy }: Vector): Vector {
   return { dx: -dx, dy: -dy };
 }
 
-function faceWays(seat: Seat, face: Face, near: number, gauges: Gauges): Drafted[] {
-  const line = { source: face.source, at: face.at, into: face.into };
-  const ways: Drafted[] = [];
+/** What is left to a face, where the arc is nearest to it straight across. */
+function leftWays(seat: Seat, face: Face, near: number): Drafted[] {
+  const towards = opposite(face.into);
+  if (stretchAt(face, alongFace(face, seat.center)) === undefined || besides(seat, towards) === null)
+    return [];
+  if (insideOf(face, placeOn(seat, towards)) <= near) return [];
+  return [{ way: { kind: 'left', face: lineOf(face) } }];
+}
+
+/** The same over pins. */
+function overWays(seat: Seat, way: Way, gauges: Gauges): Drafted[] {
+  if (way.kind !== 'left') return [];
+  const { face } = way;
+  return bestPins(seat, opposite(face.into), gauges).map(({ pin, pins }) => ({
+    way: { kind: 'over pins', face, pin, pins },
+  }));
+}
+
+/** Depths under a face that the seat opens. */
+function depthWays(seat: Seat, face: Face, near: number, gauges: Gauges): Drafted[] {
   const foot = stretchAt(face, alongFace(face, seat.center));
-  const away = besides(seat, opposite(face.into));
-  const nearest = insideOf(face, placeOn(seat, opposite(face.into)));
-  if (foot !== undefined && away !== null && nearest > near) {
-    ways.push({ way: { kind: 'left', face: line } });
-    for (const pin of gauges.pins) {
-      for (const pins of [1, 2] as const) {
-        if (pinFault(seat, opposite(face.into), pin, pins) === null)
-          ways.push({ way: { kind: 'over pins', face: line, pin, pins } });
-      }
-    }
-  }
-  const deepest = besides(seat, face.into);
-  if (foot !== undefined || deepest === null || !isOpenTo(seat, face)) return ways;
-  ways.push({ way: { kind: 'depth', face: line } });
-  for (const pin of gauges.pins) {
-    for (const pins of [1, 2] as const) {
-      if (pinFault(seat, face.into, pin, pins) === null)
-        ways.push({ way: { kind: 'to pins', face: line, pin, pins } });
-    }
-  }
-  return [...ways, ...openingWays(seat, face, near)];
+  if (foot !== undefined || besides(seat, face.into) === null || !isOpenTo(seat, face)) return [];
+  const line = lineOf(face);
+  const pins = bestPins(seat, face.into, gauges).map(({ pin, pins }): Drafted => {
+    const below: Way = { kind: 'to pins', face: line, pin, pins };
+    return { way: readingOf(below, seat) >= 0 ? below : { ...below, kind: 'pins out' } };
+  });
+  return [{ way: { kind: 'depth', face: line } }, ...pins, ...openingWays(seat, face, near)];
+}
+
+function lineOf({ source, at, into }: Face): FaceLine {
+  return { source, at, into };
+}
+
+/** Of the pins that there are, the widest that lies in the arc by itself, and the widest pair. */
+function bestPins(seat: Seat, towards: Vector, gauges: Gauges): { pin: number; pins: 1 | 2 }[] {
+  return ([2, 1] as const).flatMap((pins) => {
+    const fit = gauges.pins.filter((pin) => pinFault(seat, towards, pin, pins) === null);
+    return fit.length === 0 ? [] : [{ pin: Math.max(...fit), pins }];
+  });
 }
 
 /** Whether a face stands somewhere beside the opening of a seat, for a gauge to rest on. */
@@ -124,12 +159,12 @@ function openingWays(seat: Seat, face: Face, near: number): Drafted[] {
     ),
   );
   if (onFace === undefined) return [];
-  const line = { source: face.source, at: face.at, into: face.into };
+  const line = lineOf(face);
   // Between the face and a tangent, on the side of the metal.
   const horn = Math.acos(Math.min(1, Math.max(-1, d / seat.radius)));
   const depth = d + seat.radius;
   return [
-    { way: { kind: 'opening', face: line, under: depth * UNDER } },
+    { way: { kind: 'opening', face: line, under: settable(depth * UNDER) } },
     { way: { kind: 'opening', face: line, under: 0 }, horns: [horn, horn] },
   ];
 }
@@ -145,7 +180,7 @@ function halfOf({ spans }: Seat): number {
 
 function heightWays(seat: Seat, { feet }: Gauges): Drafted[] {
   const widest = 2 * seat.radius * Math.sin(halfOf(seat));
-  const chords = feet.length > 0 ? feet.filter((one) => one < widest) : [widest * CHORD];
+  const chords = feet.length > 0 ? feet.filter((one) => one < widest) : [settable(widest * CHORD)];
   return chords.map((chord) => ({ way: { kind: 'height', chord } }));
 }
 
@@ -154,7 +189,7 @@ function wallWays(seat: Seat, other: Seat, section: Region): Drafted[] {
   const [dx, dy] = [other.center.x - seat.center.x, other.center.y - seat.center.y];
   const length = Math.hypot(dx, dy);
   const wall = length - seat.radius - other.radius;
-  if (!(wall > 0) || wall > seat.radius) return [];
+  if (!(wall > 0)) return [];
   const towards = { dx: dx / length, dy: dy / length };
   if (besides(seat, towards) === null || besides(other, opposite(towards)) === null) return [];
   const a = placeOn(seat, towards);

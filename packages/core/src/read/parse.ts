@@ -106,6 +106,7 @@ function jobOf(
     resolution: document.resolution ?? DEFAULT_RESOLUTION[units],
     cuts,
     tolerances: part.tolerances ?? null,
+    gauges: { pins: document.gauges?.pins ?? [], feet: document.gauges?.feet ?? [] },
     document,
   };
 }

@@ -39,7 +39,11 @@ export function readMachine(document: JobDocument, faults: Faults): MachineDocum
 }
 
 function bareIssues(tool: ToolDocument, i: number): JobIssue[] {
-  if (tool.kind !== 'boring head') return [];
+  if (tool.kind !== 'boring head') {
+    if (tool.dial === undefined) return [];
+    const message = `does not belong to ${described(tool.kind)}, which is not set; leave it out`;
+    return [{ path: `/tools/${i}/dial`, message }];
+  }
   const say = (key: 'diameter' | 'teeth', message: string): JobIssue[] =>
     tool[key] === undefined ? [] : [{ path: `/tools/${i}/${key}`, message }];
   return [

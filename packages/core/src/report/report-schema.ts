@@ -3,6 +3,7 @@ import type { Frozen } from '../document/frozen.js';
 import { amount, cutKind, figure, place, side, source, units } from '../document/schema-parts.js';
 import { FINDING_CODES } from './finding-codes.js';
 import { passesSchema, placementSchema, toolPathSchema } from './report-center.js';
+import { checkSchema } from './report-checks.js';
 import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
 import { biteSchema, intervalSchema, setupRow } from './report-setups.js';
 import { edgeSchema, regionSchema } from './report-shapes.js';
@@ -178,6 +179,10 @@ export const reportSchema = z
     }),
     merges: z.array(mergeSchema).meta({ description: 'Cuts that open into each other side by side.' }),
     cuts: z.array(cutSchema).meta({ description: 'In the order of the job.' }),
+    checks: z.array(checkSchema).meta({
+      description:
+        'How to measure each hollow arc that a cut leaves in the kept piece; none of whole circles.',
+    }),
     setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
     keepOut: z.array(keepOutRow).meta({ description: 'Jaws, stops, parallels and clamps of the job.' }),
     findings: z.array(findingSchema),
@@ -227,6 +232,12 @@ export type ReportBody = Report['bodies'][number];
 
 /** What one cut did. */
 export type ReportCut = Report['cuts'][number];
+
+/** How to measure an arc that a cut leaves. */
+export type ReportCheck = Report['checks'][number];
+
+/** One way to measure it. */
+export type ReportWay = ReportCheck['ways'][number];
 
 /** How the part lies in a setup, its zero and its readout targets. */
 export type ReportSetup = Report['setups'][number];

@@ -21,6 +21,7 @@ import { knifeInterval, webInterval } from '../result/intervals.js';
 import { runningOf, toolsByCut } from '../result/running.js';
 import { keepOutRows, setupRows } from '../result/setup-rows.js';
 import { type Result, resultOf } from '../step/result.js';
+import { checkRows } from './check-rows.js';
 import { bodyRows, mergeRows, stepRows } from './step-rows.js';
 
 /**
@@ -72,6 +73,7 @@ function bodyOf(result: Result): ReportRows {
     bodies: bodyRows(result),
     merges: mergeRows(result),
     cuts,
+    checks: checkRows(result),
     setups: setupRows(set.lays, cuts),
     keepOut: keepOutRows(job),
   };

@@ -51,9 +51,16 @@ ${block.zero.map(zeroHtml).join('\n')}
 ${block.steps.length === 0 ? '<p>No cut to make here.</p>' : tableHtml(sheet, block)}
 <h3>Comes off</h3>
 <ul>${block.falls.map(itemHtml).join('')}</ul>
-<h3>Watch</h3>
+${measureHtml(block)}<h3>Watch</h3>
 <ul class="watch">${(block.watch.length === 0 ? ['Nothing found.'] : block.watch).map(itemHtml).join('')}</ul>
 </section>`;
+}
+
+function measureHtml({ measure }: SheetBlock): string {
+  if (measure.length === 0) return '';
+  return `<h3>Measure, with the spindle stopped</h3>
+<ul>${measure.map(itemHtml).join('')}</ul>
+`;
 }
 
 function zeroHtml({ axis, result, links }: ZeroAxis): string {

@@ -28,6 +28,8 @@ export interface SheetBlock extends Shown {
   readonly steps: readonly SheetStep[];
   /** What comes off, one line each. */
   readonly falls: readonly string[];
+  /** What to measure once all is cut, one line each, with room for the reading. */
+  readonly measure: readonly string[];
   /** What to watch, the gravest first, one line each; the last may say how many more there are. */
   readonly watch: readonly string[];
 }

@@ -30,6 +30,9 @@ function blockText(sheet: Sheet, block: SheetBlock): string[] {
     '',
     'Comes off',
     ...block.falls.map((line) => paragraph('  - ', line)),
+    ...(block.measure.length === 0
+      ? []
+      : ['Measure, with the spindle stopped', ...block.measure.map((line) => paragraph('  - ', line))]),
     'Watch',
     ...(block.watch.length === 0
       ? ['  - nothing found']

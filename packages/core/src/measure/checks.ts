@@ -1,0 +1,80 @@
+import type { Region } from '../region/region.js';
+import { type Measurable, measurableIn, type Seat } from './seat.js';
+import { byRadiusShown, type Fitting, type Gauges, pairsFor, waysFor } from './ways.js';
+
+/** A way, and between which heights it can be taken. */
+export interface Taken extends Fitting {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** An arc as it stands between two heights, and how to measure it. */
+export interface Check {
+  readonly seat: Seat;
+  readonly from: number;
+  readonly to: number;
+  /** Those by which the radius shows most first. */
+  readonly ways: readonly Taken[];
+  /** Least and most diameter of two like pins that tell the radius side by side; null where no pair does. */
+  readonly pairs: readonly [number, number] | null;
+}
+
+/** A section of the part between two heights. */
+export interface HeightSection {
+  readonly from: number;
+  readonly to: number;
+  readonly region: Region;
+}
+
+/** How to measure each hollow arc of a part, given its sections from the bottom up: one check for each arc, as high as it goes. */
+export function checksIn(sections: readonly HeightSection[], gauges: Gauges): Check[] {
+  const checks: Check[] = [];
+  for (const section of sections) {
+    const measurable = measurableIn(section.region);
+    for (const seat of measurable.seats) {
+      const check = checkOf(section, seat, measurable, gauges);
+      const below = checks.findIndex((one) => one.to === section.from && isSameArc(one.seat, seat));
+      if (below < 0) checks.push(check);
+      else checks[below] = joined(checks[below] as Check, check);
+    }
+  }
+  return checks;
+}
+
+function checkOf(
+  { from, to, region }: HeightSection,
+  seat: Seat,
+  measurable: Measurable,
+  gauges: Gauges,
+): Check {
+  const ways = waysFor(seat, measurable, region, gauges).map((one): Taken => ({ ...one, from, to }));
+  // Pins lie where a depth is read to, or where what is left is read from.
+  const pairs = ways.flatMap(({ way }) => {
+    if (way.kind !== 'depth' && way.kind !== 'left') return [];
+    const sign = way.kind === 'depth' ? 1 : -1;
+    const pair = pairsFor(seat, { dx: sign * way.face.into.dx, dy: sign * way.face.into.dy });
+    return pair === null ? [] : [pair];
+  });
+  const ends = [
+    Math.min(...pairs.map(([least]) => least)),
+    Math.max(...pairs.map(([, most]) => most)),
+  ] as const;
+  return { seat, from, to, ways, pairs: pairs.length === 0 ? null : ends };
+}
+
+function isSameArc(a: Seat, b: Seat): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
+
+/** An arc with the ways of both heights; what can be measured at both is one way. */
+function joined(low: Check, high: Check): Check {
+  const ways = [...low.ways];
+  for (const way of high.ways) {
+    const known = ways.findIndex(
+      (one) => one.to === way.from && JSON.stringify(one.way) === JSON.stringify(way.way),
+    );
+    if (known < 0) ways.push(way);
+    else ways[known] = { ...(ways[known] as Taken), to: way.to };
+  }
+  return { ...low, to: high.to, pairs: low.pairs ?? high.pairs, ways: ways.sort(byRadiusShown) };
+}

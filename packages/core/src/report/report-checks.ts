@@ -1,0 +1,51 @@
+import * as z from 'zod';
+import { amount, figure, place, source } from '../document/schema-parts.js';
+
+const pair = (description: string) => z.tuple([figure, figure]).meta({ description });
+
+const waySchema = z.strictObject({
+  kind: z.enum(['depth', 'left', 'to pins', 'pins out', 'over pins', 'opening', 'height', 'wall']),
+  words: z.string().min(1).meta({ description: 'What to measure, for people.' }),
+  face: z
+    .strictObject({
+      source,
+      at: place.meta({ description: 'A place on it.' }),
+      into: pair('Unit vector into the metal.'),
+    })
+    .nullable()
+    .meta({ description: 'The straight face that it is measured from or to; null without one.' }),
+  cut: z.string().nullable().meta({ description: 'The cut at the other side of a wall; null for others.' }),
+  pin: amount.nullable().meta({ description: 'Diameter of the pins; null without.' }),
+  pins: z.int().min(1).max(2).nullable().meta({ description: 'How many; null without.' }),
+  under: amount.nullable().meta({
+    description: 'Of an opening, how far under the face: 0 from horn to horn. null for others.',
+  }),
+  chord: amount.nullable().meta({ description: 'Of a height over a chord, the chord; null for others.' }),
+  from: amount.meta({ description: 'Heights between which it can be taken, over the bottom of the part.' }),
+  to: amount,
+  reading: figure.meta({ description: 'What it should read.' }),
+  allowed: pair('[least, most] that the drawing allows of radius and place together.').nullable().meta({
+    description: 'null where the drawing gives no tolerances.',
+  }),
+  byRadius: figure.meta({ description: 'How much the reading grows by for each unit of the radius.' }),
+  byPlace: amount.meta({ description: 'How much it changes at most for each unit that the centre moves.' }),
+  horn: amount.nullable().meta({
+    description: 'Of an opening from horn to horn, the angle of metal there, degrees; null for others.',
+  }),
+});
+
+/** How to measure an arc that a cut leaves. */
+export const checkSchema = z.strictObject({
+  cut: z.string().meta({ description: 'id of the cut.' }),
+  from: amount.meta({ description: 'Height of the lower end of the wall over the bottom of the part.' }),
+  to: amount,
+  center: place,
+  radius: amount,
+  spans: z.array(pair('[from, to] counter-clockwise, degrees.')).meta({
+    description: 'Where the arc is, as seen from its centre.',
+  }),
+  pairs: pair('[least, most] diameter of two like pins that tell the radius side by side in the arc.')
+    .nullable()
+    .meta({ description: 'null where no pair does.' }),
+  ways: z.array(waySchema).meta({ description: 'Those by which the radius shows most first.' }),
+});

@@ -1,0 +1,129 @@
+import { generalTolerance } from '../datum/general-tolerance.js';
+import { inUnit } from '../datum/length-unit.js';
+import { lengthWords, nameWords } from '../find/words.js';
+import { pointToJson } from '../format/json.js';
+import { DEGREE } from '../geometry/degree.js';
+import type { Job } from '../job/job.js';
+import { type Check, checksIn, type Taken } from '../measure/checks.js';
+import type { Seat } from '../measure/seat.js';
+import { type Circle, readingOf, slopesOf, type Way } from '../measure/way.js';
+import type { Report, ReportCheck, ReportWay } from '../report/report-schema.js';
+import type { Result } from '../step/result.js';
+
+/** How to measure each hollow arc that a cut leaves in the kept piece, in the order of the cuts. */
+export function checksOf({ job, left }: Pick<Result, 'job' | 'left'>): Check[] {
+  const kept = left.pieces.pieces.find(({ role }) => role === 'kept');
+  const numberOf = new Map(job.cuts.map(({ id }, k) => [id, k]));
+  return checksIn(kept?.sections ?? [], job.gauges).sort(
+    (a, b) => (numberOf.get(a.seat.cut) as number) - (numberOf.get(b.seat.cut) as number),
+  );
+}
+
+/** Writes down how to measure each hollow arc. */
+export function checkRows(result: Result): Report['checks'] {
+  return checksOf(result).map((check) => checkRow(result.job, check));
+}
+
+/** The row of one arc. */
+export function checkRow(job: Job, { seat, from, to, pairs, ways }: Check): ReportCheck {
+  return {
+    cut: seat.cut,
+    from,
+    to,
+    center: pointToJson(seat.center),
+    radius: seat.radius,
+    spans: seat.spans.map((span) => [span.from / DEGREE, span.to / DEGREE]),
+    pairs: pairs === null ? null : [pairs[0], pairs[1]],
+    ways: ways.map((way) => wayRow(job, seat, way)),
+  };
+}
+
+function wayRow(
+  job: Job,
+  seat: Seat,
+  { way, from, to, reading, byRadius, byPlace, horns }: Taken,
+): ReportWay {
+  return {
+    kind: way.kind,
+    words: wayWords(way, job),
+    face:
+      'face' in way
+        ? {
+            source: way.face.source,
+            at: pointToJson(way.face.at),
+            into: [way.face.into.dx + 0, way.face.into.dy + 0],
+          }
+        : null,
+    cut: way.kind === 'wall' ? way.cut : null,
+    pin: 'pin' in way ? way.pin : null,
+    pins: 'pins' in way ? way.pins : null,
+    under: way.kind === 'opening' ? way.under : null,
+    chord: way.kind === 'height' ? way.chord : null,
+    from,
+    to,
+    reading,
+    allowed: allowedOf(job, seat, way),
+    byRadius,
+    byPlace,
+    horn: horns === null ? null : Math.min(...horns) / DEGREE,
+  };
+}
+
+/** What to measure, for people. */
+function wayWords(way: Way, { units }: Job): string {
+  const length = (value: number) => lengthWords(value, units);
+  const pins = (one: { readonly pin: number; readonly pins: 1 | 2 }) =>
+    one.pins === 1 ? `a pin of ${length(one.pin)}` : `two pins of ${length(one.pin)} side by side`;
+  switch (way.kind) {
+    case 'depth':
+      return `from ${nameWords(way.face.source)} down to the deepest place of the arc`;
+    case 'left':
+      return `what is left between the arc and ${nameWords(way.face.source)}`;
+    case 'to pins':
+      return `from ${nameWords(way.face.source)} down to ${pins(way)} in the arc`;
+    case 'pins out':
+      return `how far ${pins(way)} in the arc ${way.pins === 1 ? 'stands' : 'stand'} out of ${nameWords(way.face.source)}`;
+    case 'over pins':
+      return `over ${pins(way)} in the arc to ${nameWords(way.face.source)}`;
+    case 'opening':
+      return way.under === 0
+        ? `across the opening from horn to horn, on ${nameWords(way.face.source)}`
+        : `across the arc, ${length(way.under)} under ${nameWords(way.face.source)}`;
+    case 'height':
+      return `how deep the arc is in the middle of a chord of ${length(way.chord)}`;
+    case 'wall':
+      return `the wall to cut ${way.cut}`;
+  }
+}
+
+/** What a way may read with radius and place each at an end of what the drawing allows; null where it says nothing. */
+function allowedOf(job: Job, seat: Circle & Pick<Seat, 'cut'>, way: Way): ReportWay['allowed'] {
+  const own = job.document.cuts.find(({ id }) => id === seat.cut)?.drawing;
+  const { place } = slopesOf(way, seat);
+  const steep = Math.hypot(place.dx, place.dy);
+  const radius = own?.radius ?? generalFor(job, seat.radius);
+  const by = steep === 0 ? 0 : (own?.place ?? generalFor(job, distanceOf(way, seat)));
+  if (radius === null || by === null) return null;
+  const ends = [-1, 1].flatMap((r) =>
+    [-1, 1].map((p) => {
+      const move = steep === 0 ? 0 : (p * by) / steep;
+      const center = { x: seat.center.x + move * place.dx, y: seat.center.y + move * place.dy };
+      return readingOf(way, { center, radius: seat.radius + r * radius });
+    }),
+  );
+  return ends.every(Number.isFinite) ? [Math.min(...ends), Math.max(...ends)] : null;
+}
+
+/** The length that places the centre: to the face, or to the centre of the other arc. */
+function distanceOf(way: Way, { center }: Circle): number {
+  if (way.kind === 'wall') return Math.hypot(way.center.x - center.x, way.center.y - center.y);
+  if (way.kind === 'height') return 0;
+  const { at, into } = way.face;
+  return Math.abs((center.x - at.x) * into.dx + (center.y - at.y) * into.dy);
+}
+
+function generalFor({ tolerances, units }: Job, length: number): number | null {
+  if (tolerances === null) return null;
+  const mm = generalTolerance(inUnit(length, units, 'mm'), tolerances);
+  return mm === null ? null : inUnit(mm, 'mm', units);
+}

@@ -1,0 +1,39 @@
+import type { Report, ReportCheck, ReportWay } from '@edgebite/core';
+import { numberText, unitText } from '@edgebite/svg';
+
+/** Most ways that a sheet lists for an arc: two tell it, a third shows whether they agree. */
+const MOST_WAYS = 3;
+
+/**
+ * What to measure once a block is cut, one line for each way, with room to write the reading down: of the partial bores
+ * whose last step is in it. Walls to other cuts come only where there is nothing else.
+ */
+export function measuringOf(report: Report, indices: readonly number[]): string[] {
+  const last = new Map(report.steps.map(({ cut }, k) => [cut, k]));
+  const own = new Set(indices);
+  return report.checks.flatMap((check) => {
+    const cut = report.cuts.find(({ id }) => id === check.cut);
+    if (cut === undefined || cut.kind === 'swept' || !own.has(last.get(check.cut) ?? -1)) return [];
+    return bestOf(check).map((way) => lineOf(report, check, way));
+  });
+}
+
+/** Ways of different kinds, the best of each; horns are no good place to measure from. */
+function bestOf({ ways }: ReportCheck): ReportWay[] {
+  const fit = ways.filter(({ horn }) => horn === null);
+  const apart = fit.filter(({ kind }) => kind !== 'wall');
+  const kinds = new Set<ReportWay['kind']>();
+  return (apart.length > 0 ? apart : fit)
+    .filter(({ kind }) => {
+      const isNew = !kinds.has(kind);
+      kinds.add(kind);
+      return isNew;
+    })
+    .slice(0, MOST_WAYS);
+}
+
+function lineOf({ units }: Report, { cut }: ReportCheck, { words, reading, allowed }: ReportWay): string {
+  const number = (value: number) => numberText(value, units);
+  const between = allowed === null ? '' : ` (${number(allowed[0])} to ${number(allowed[1])})`;
+  return `${cut}: ${words}: ${number(reading)}${between} ${unitText(units)}; read ________`;
+}
