@@ -51,8 +51,8 @@ export const shownInInch = {
       id: 'as-drawn',
       readout: { resolution: 0.0002 },
       zero: {
-        x: [{ kind: 'stop', from: 'left', to: 'zero', units: 'mm' }],
-        y: [{ kind: 'stop', from: 'front', to: 'zero', units: 'mm' }],
+        x: [{ touch: 'left', tip: 10, then: 'move half the tip and set 0', units: 'mm' }],
+        y: [{ touch: 'front', tip: 10, then: 'move half the tip and set 0', units: 'mm' }],
       },
       cuts: ['pin'],
     },

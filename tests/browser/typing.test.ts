@@ -15,12 +15,13 @@ const shop = {
   setups: [
     {
       id: 'seat-end',
+      stops: [{ id: 'end', face: 'left' }],
       zero: {
         x: [
-          { kind: 'stop', from: 'zero', name: 'stop' },
-          { kind: 'block', length: 10, way: '+', to: 'left' },
+          { touch: 'end', tip: 10, reads: 0 },
+          { bears: 'left', on: 'end', block: 10 },
         ],
-        y: [{ kind: 'stop', from: 'zero', to: 'front' }],
+        y: [{ touch: 'front', tip: 10, reads: 0 }],
       },
       cuts: ['seat-ring', 'rest-ring', 'rest', 'pin', 'oilway'],
     },
@@ -60,7 +61,7 @@ describe('typing key by key', () => {
     expect(await shopOf(page)).toEqual(shop);
   });
 
-  it('keeps every key of what a change of kind asks for: a length of a link, a wall of a cutter', async () => {
+  it('keeps every key of what a change of kind asks for: a measured length, a wall of a cutter', async () => {
     const page = await look();
     await openJob(page, shop);
     await page.click(id('/setups/0'));
@@ -69,9 +70,10 @@ describe('typing key by key', () => {
       .last()
       .click();
     await page.selectOption(id('/setups/0/zero/x/2-kind'), { label: 'measured' });
-    await typeOver(page, id('/setups/0/zero/x/2/length'), '25.75');
-    await page.selectOption(id('/setups/0/zero/x/2/way'), '+');
-    expect((await shopOf(page)).setups[0]?.zero.x[2]).toMatchObject({ kind: 'measured', length: 25.75 });
+    await typeOver(page, id('/setups/0/zero/x/2/measured'), '25.75');
+    await typeOver(page, id('/setups/0/zero/x/2/from'), 'left');
+    await typeOver(page, id('/setups/0/zero/x/2/to'), 'right');
+    expect((await shopOf(page)).setups[0]?.zero.x[2]).toEqual({ measured: 25.75, from: 'left', to: 'right' });
 
     await page.locator('.card.cuts').getByRole('button', { name: 'Add a cut' }).click();
     await page.selectOption(id('/cuts/5-kind'), { label: 'annular cutter' });

@@ -16,10 +16,12 @@ const INCH = { units: 'inch', tolerances: null } as const;
 
 const link = (over: Partial<Link>): Link => ({
   kind: 'measured',
+  action: 0,
   name: null,
-  from: null,
-  to: null,
+  of: null,
+  side: null,
   length: 0,
+  by: over.length ?? 0,
   units: 'mm',
   way: 1,
   tolerance: null,
@@ -36,6 +38,7 @@ const setup = (over: Partial<Setup>): Setup => ({
   id: 'a',
   name: null,
   lie: { flip: null, turn: 0 },
+  stops: [],
   readout: { units: 'mm', resolution: 0.005 },
   zero: { x: axis(0), y: axis(0) },
   cuts: [],
@@ -43,15 +46,11 @@ const setup = (over: Partial<Setup>): Setup => ({
 });
 
 describe('one link', () => {
-  it('of an edge finder or a tool is half its diameter', () => {
+  it('is what the reading grows by, whatever its length', () => {
     // Half the tip: http://clough42.com/2017/11/30/making-split-cylinder-edge-finding-tool; 0.200 in gives 0.100 in.
-    const tip = link({ kind: 'edge finder', length: 0.2, units: 'inch', way: -1 });
+    const tip = link({ kind: 'touch', length: 0.2, by: -0.1, units: 'inch', way: -1 });
     expect(sizeOfLink(tip, 'inch', null).offset).toBe(-0.1);
-    expect(sizeOfLink(link({ kind: 'tool', length: 12 }), 'mm', null).offset).toBe(6);
-  });
-
-  it('of a touch whose diameter is missing counts as nothing', () => {
-    expect(sizeOfLink(link({ kind: 'edge finder', length: null }), 'mm', null).offset).toBe(0);
+    expect(sizeOfLink(tip, 'mm', null).offset).toBeCloseTo(-2.54, 12);
   });
 
   it('is turned into the unit of the readout, its tolerance too', () => {
@@ -88,7 +87,7 @@ describe('chains worked by hand', () => {
   it('left and front edge touched with a 10 mm tip, zero set as it touches', () => {
     // The spindle stands 5 to the left of the edge where the readout shows 0, so the edge is at +5:
     // x = 92 + 5 = 97, y = 20 + 5 = 25.
-    const finder = { kind: 'edge finder', length: 10, way: 1, tolerance: 0.01 } as const;
+    const finder = { kind: 'touch', length: 10, by: 5, way: 1, tolerance: 0.01 } as const;
     const lay = laid(setup({ zero: { x: axis(0, finder), y: axis(0, finder) } }), MM);
     expect(readoutAt(lay, { x: 92, y: 20 })).toEqual([97, 25]);
     expect(placeUnder(lay, [0, 0])).toEqual({ x: -5, y: -5 });
@@ -102,9 +101,9 @@ describe('chains worked by hand', () => {
     // which the part bears: the left edge is at -5 + 25 = 20, and a hole 60 in from it at 80.
     const x = axis(
       0,
-      { kind: 'edge finder', length: 10, way: -1, tolerance: 0.01 },
+      { kind: 'touch', length: 10, by: -5, way: -1, tolerance: 0.01 },
       { kind: 'block', length: 25, tolerance: 0.001 },
-      { kind: 'stop', length: null, way: 0, tolerance: 0.005 },
+      { kind: 'bears', length: null, way: 1, tolerance: 0.005 },
     );
     const lay = laid(setup({ zero: { x, y: axis(0) } }), MM);
     expect(readoutAt(lay, { x: 60, y: 5.2 })).toEqual([80, 5.2]);
@@ -116,7 +115,7 @@ describe('chains worked by hand', () => {
   it('turned half round against the same stop: both ends alike', () => {
     // A part 90 by 40. Turned by 180 degrees its drawn right end, x = 90, is at the left, and its back, y = 40, in front.
     // Along the machine's x the end lies at -90. A hole at (-4, 20) is 94 in from it: 5 + 94 = 99; y: 40 - 20 + 5 = 25.
-    const finder = { kind: 'edge finder', length: 10 } as const;
+    const finder = { kind: 'touch', length: 10, by: 5 } as const;
     const lay = laid(
       setup({ lie: { flip: null, turn: 180 }, zero: { x: axis(-90, finder), y: axis(-40, finder) } }),
       MM,
@@ -130,7 +129,7 @@ describe('chains worked by hand', () => {
   it('turned over about y, the end at the right touched from the right', () => {
     // Mirrored, the drawn left end (x = 0) is at the right. The spindle stands half of 0.200 in to its right where the
     // readout shows 0, so that end is at -0.100; a hole 2.900 in from it is at -0.100 - 2.900 = -3.000.
-    const x = axis(0, { kind: 'edge finder', length: 0.2, units: 'inch', way: -1 });
+    const x = axis(0, { kind: 'touch', length: 0.2, by: -0.1, units: 'inch', way: -1 });
     const lay = laid(
       setup({
         lie: { flip: 'y', turn: 0 },
@@ -147,7 +146,7 @@ describe('chains worked by hand', () => {
     // is at 3.013386 in; the nearest step of 0.0005 is 3.0135, which is 0.000114 more.
     const x = axis(
       0,
-      { kind: 'edge finder', length: 0.2, units: 'inch' },
+      { kind: 'touch', length: 0.2, by: 0.1, units: 'inch' },
       { kind: 'block', length: 20, units: 'mm' },
     );
     const lay = laid(setup({ readout: { units: 'inch', resolution: 0.0005 }, zero: { x, y: axis(0) } }), MM);
@@ -159,7 +158,7 @@ describe('chains worked by hand', () => {
 
   it('from a punch mark of the part, moved over by a length dialled in', () => {
     // The readout is zeroed 12.5 short of the mark at (30, 10): the mark is at +12.5, and a hole at 45 is 15 further.
-    const lay = laid(setup({ zero: { x: axis(30, { kind: 'offset', length: 12.5 }), y: axis(10) } }), MM);
+    const lay = laid(setup({ zero: { x: axis(30, { kind: 'set', length: 12.5 }), y: axis(10) } }), MM);
     expect(readoutAt(lay, { x: 45, y: 10 })).toEqual([27.5, 0]);
   });
 });
@@ -176,7 +175,7 @@ describe('stacked tolerances', () => {
 
   it('of that example as a chain: the gap, from zero at one wall of the housing to the other', () => {
     const part = (length: number, tolerance: number) =>
-      ({ length, tolerance, units: 'inch', way: -1 }) as const;
+      ({ length, by: -length, tolerance, units: 'inch', way: -1 }) as const;
     const x = axis(
       0,
       { length: 4.02, tolerance: 0.005, units: 'inch', way: 1 },

@@ -4,7 +4,7 @@ import { generalTolerance, type JobDocument, type Report } from '@edgebite/core'
 export type XY = readonly [number, number];
 
 type SetupDocument = NonNullable<JobDocument['setups']>[number];
-type LinkDocument = SetupDocument['zero']['x'][number];
+type ActionDocument = SetupDocument['zero']['x'][number];
 
 /** Numbers from 0 to 1, the same for the same seed. Source: mulberry32, a public domain generator of 32 bits. */
 export function seeded(seed: number): () => number {
@@ -37,13 +37,46 @@ export function machineOf(job: JobDocument, report: Report) {
       ? 0
       : inJob(generalTolerance(Math.abs(length) / perMm, part.tolerances) ?? 0, 'mm');
 
-  const half = (link: LinkDocument): number => {
-    if ('length' in link) return inJob(link.length, link.units ?? job.units);
-    return 'diameter' in link ? inJob(link.diameter ?? 0, link.units ?? job.units) / 2 : 0;
-  };
-  const off = (link: LinkDocument): number => {
-    if (link.tolerance !== undefined) return inJob(link.tolerance, link.units ?? job.units);
-    return link.kind === 'measured' ? classOf(half(link)) : 0;
+  /** A length along an axis: what it is, and what it may be off by, to the left or right as the part lies. */
+  interface Stretch {
+    readonly cause: string;
+    readonly length: number;
+    readonly off: number;
+  }
+
+  /** From the middle of the tip at the touch, which is the zero, to the place on the part. All touches here set 0. */
+  const stretches = (setup: SetupDocument, axis: 'x' | 'y'): readonly Stretch[] => {
+    const faces = new Map((setup.stops ?? []).map(({ id, face }) => [id, face]));
+    const low = (face: string) => face === 'left' || face === 'front';
+    const of = (value: number | undefined, units: 'mm' | 'inch' | undefined) =>
+      inJob(value ?? 0, units ?? job.units);
+    // A stop looks from where it is towards the part: with a left end on it to the right.
+    let inwards = 1;
+    return setup.zero[axis].flatMap((action: ActionDocument, i): Stretch[] => {
+      const cause = 'name' in action && action.name !== undefined ? action.name : `${setup.id} ${axis} ${i}`;
+      if ('touch' in action) {
+        const stop = faces.get(action.touch);
+        // The tip is left of a left face, so that the face lies to its right; of a stop it is the other way round.
+        const sign = stop === undefined ? (low(action.touch) ? 1 : -1) : low(stop) ? -1 : 1;
+        inwards = stop === undefined ? inwards : -sign;
+        const half = of(action.tip, action.units) / 2;
+        return [{ cause, length: sign * half, off: sign * of(action.tolerance, action.units) }];
+      }
+      if (!('bears' in action)) throw new Error('no such action in these jobs');
+      const blocks = Array.isArray(action.block) ? action.block : [];
+      return [
+        ...blocks.map((one, k): Stretch => {
+          if (typeof one === 'number' || !('block' in one)) throw new Error('no such block in these jobs');
+          const units = one.units ?? action.units;
+          return {
+            cause: one.name ?? `${cause} block ${k}`,
+            length: inwards * of(one.block, units),
+            off: inwards * of(one.tolerance, units),
+          };
+        }),
+        { cause, length: 0, off: inwards * of(action.tolerance, action.units) },
+      ];
+    });
   };
 
   const setups = (job.setups ?? []).map((setup) => {
@@ -72,12 +105,10 @@ export function machineOf(job: JobDocument, report: Report) {
     if (target === undefined) throw new Error(`no target for ${cut}`);
     const machine = ([0, 1] as const).map((k) => {
       const axis = k === 0 ? 'x' : 'y';
-      const forward = setup.zero[axis][0]?.from === 'zero';
-      const chain = setup.zero[axis].reduce((sum, link, i) => {
-        const cause = link.name ?? `${setup.id} ${axis} ${i}`;
-        const way = 'way' in link ? (link.way === '+' ? 1 : -1) * (forward ? 1 : -1) : 1;
-        return sum + way * (half(link) + off(link) * draw(cause));
-      }, 0);
+      const chain = stretches(setup, axis).reduce(
+        (sum, { cause, length, off }) => sum + length + off * draw(cause),
+        0,
+      );
       const shown = inJob(target.readout[k], row.readout.units);
       return at[k] - chain + shown + (step / 2) * draw(`${cut} ${axis}`);
     }) as unknown as XY;

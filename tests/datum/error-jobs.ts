@@ -36,31 +36,29 @@ function setupOf(
   cuts: string[],
   over: Partial<Setup> = {},
 ): Setup {
-  const finder = (to: string, way: '+' | '-') => ({
-    kind: 'edge finder' as const,
-    from: 'zero',
-    to,
-    diameter: r.between(4, 10),
+  const touch = (face: string) => ({
+    touch: face,
+    tip: r.between(4, 10),
+    reads: 0,
     units: 'mm' as const,
-    way,
     tolerance: r.tolerance(),
   });
   return {
     id,
+    stops: [{ id: 'end stop', face: 'left' }],
     zero: {
       x: [
-        finder('stop face', '-'),
+        // Each stop is touched anew, unless a case says otherwise.
+        { ...touch('end stop'), name: `touch in ${id}` },
         {
-          kind: 'block',
-          to: 'block end',
-          length: r.between(10, 30),
-          units: 'mm',
-          way: '+',
+          bears: 'left',
+          on: 'end stop',
+          block: [{ block: r.between(10, 30), tolerance: r.tolerance() }],
           tolerance: r.tolerance(),
+          units: 'mm',
         },
-        { kind: 'stop', to: 'left', tolerance: r.tolerance(), units: 'mm' },
       ],
-      y: [{ ...finder('zero', '-'), from: 'front' }],
+      y: [touch('front')],
     },
     cuts,
     ...over,
@@ -249,10 +247,12 @@ function overlapping(seed: number): ErrorCase {
 
 const shared = (r: ReturnType<typeof randomOf>): Setup[] => {
   const first = setupOf(r, 's', ['a']);
-  const named = {
-    ...first,
-    zero: { ...first.zero, x: first.zero.x.map((link, k) => ({ ...link, name: `thing ${k}` })) },
-  };
+  const x = first.zero.x.map((action, k) =>
+    'bears' in action && Array.isArray(action.block)
+      ? { ...action, name: `thing ${k}`, block: action.block.map((one) => ({ ...one, name: 'the block' })) }
+      : { ...action, name: `thing ${k}` },
+  );
+  const named: Setup = { ...first, zero: { ...first.zero, x } };
   return [
     named,
     { ...setupOf(r, 't', ['b'], { turn: 180 }), zero: { ...setupOf(r, 't', []).zero, x: named.zero.x } },

@@ -9,56 +9,60 @@ const coordinate = fc.double({ min: -5, max: 85, noNaN: true });
 const length = fc.oneof(fc.constantFrom(5, 10, 25), fc.double({ min: 0.01, max: 50, noNaN: true }));
 const tolerance = fc.oneof(fc.constant(0), fc.double({ min: 0, max: 0.5, noNaN: true }));
 
-const middle = fc.oneof(
-  fc.record({
-    kind: fc.constantFrom('block', 'measured', 'offset'),
-    length,
-    way: fc.constantFrom('+', '-'),
-    tolerance: fc.option(tolerance, { nil: undefined }),
-    units: unit,
-  }),
-  fc.record({ kind: fc.constant('stop'), tolerance, units: unit }),
-  fc.record({
-    kind: fc.constantFrom('edge finder', 'tool'),
-    diameter: fc.option(length, { nil: undefined }),
-    way: fc.constantFrom('+', '-'),
-    tolerance,
-    units: unit,
-  }),
-);
+const maybe = <T>(one: fc.Arbitrary<T>) => fc.option(one, { nil: undefined });
 
-type Middle = { readonly kind: string; readonly way?: string | undefined };
-
-/** The links with a tip outside of what it touches, and blocks outside of the stop, where the chain says what that is. */
-function touching<T extends Middle>(links: readonly T[], end: unknown, isForward: boolean): readonly T[] {
-  const fromZero = isForward ? links : [...links].reverse();
-  const [first, ...rest] = fromZero;
-  const bears = rest.some(({ kind }) => kind === 'stop');
-  const isTouch = first?.kind === 'edge finder' || first?.kind === 'tool';
-  const known = rest.every(({ kind }) => kind === 'stop' || kind === 'block') && (bears || rest.length === 0);
-  if (typeof end !== 'string' || !isTouch || !known) return links;
-  const outward = end === 'left' || end === 'front' ? -1 : 1;
-  const away = (bears ? -outward : outward) * (isForward ? 1 : -1);
-  const way = (sign: number) => (sign > 0 ? '+' : '-');
-  return links.map((link) =>
-    link.kind === 'stop' ? link : { ...link, way: way(link === first ? -away : away) },
-  );
-}
-
-const chain = (ends: readonly string[]) =>
+const touch = (what: string) =>
   fc
     .record({
-      links: fc.array(middle, { minLength: 1, maxLength: 4 }),
-      end: fc.oneof(fc.constantFrom(...ends), fc.tuple(coordinate, coordinate)),
-      isForward: fc.boolean(),
+      size: length,
+      isTool: fc.boolean(),
+      reads: maybe(coordinate),
+      then: maybe(fc.constant('move half the tip and set 0')),
+      tolerance: maybe(tolerance),
+      units: unit,
     })
-    .map(({ links, end, isForward }) =>
-      touching(links, end, isForward).map((link, k) => ({
-        ...link,
-        ...(k === 0 ? { from: isForward ? 'zero' : end } : {}),
-        ...(k === links.length - 1 ? { to: isForward ? end : 'zero' } : {}),
-      })),
-    );
+    .map(({ size, isTool, ...rest }) => ({ touch: what, [isTool ? 'tool' : 'tip']: size, ...rest }));
+
+const between = fc.oneof(
+  fc.record({ block: length, tolerance: maybe(tolerance), units: maybe(unit) }),
+  fc.record({ measured: length, tolerance: maybe(tolerance), units: maybe(unit) }),
+  length,
+);
+
+/** Moves and sets that may follow anything. */
+const shifted = fc
+  .array(fc.record({ move: coordinate, tolerance: maybe(tolerance) }), { maxLength: 2 })
+  .chain((moves) => coordinate.map((to) => (moves.length === 0 ? [] : [...moves, { set: to }])));
+
+/** Ways to a zero on the sides of an axis, in the order in which they are done. */
+const actions = (ends: readonly [string, string]) =>
+  fc
+    .record({
+      end: fc.constantFrom(...ends),
+      way: fc.constantFrom('touch', 'bears', 'dial in'),
+      block: maybe(fc.oneof(length, fc.array(between, { minLength: 1, maxLength: 3 }))),
+      mark: fc.tuple(coordinate, coordinate),
+      across: fc.boolean(),
+      measure: fc.record({ measured: length, tolerance: maybe(tolerance), units: unit }),
+      bearing: fc.record({ tolerance: maybe(tolerance), units: unit }),
+      shift: shifted,
+      reads: coordinate,
+    })
+    .chain(({ end, way, block, mark, across, measure, bearing, shift, reads }): fc.Arbitrary<object[]> => {
+      const other = ends[0] === end ? ends[1] : ends[0];
+      const far = across ? [{ ...measure, from: end, to: other }] : [];
+      if (way === 'dial in') return fc.constant([{ 'dial in': mark, reads }, ...shift]);
+      if (way === 'touch') return touch(end).map((first) => [first, ...shift, ...far]);
+      const stop = `stop ${end}`;
+      return touch(stop).map((first) => [
+        { ...first, name: `touch of ${end}` },
+        { bears: end, on: stop, block, ...bearing },
+        ...shift,
+        ...far,
+      ]);
+    });
+
+const SIDES = ['left', 'right', 'front', 'back'] as const;
 
 const CUTS = ['a', 'b', 'c', 'd'];
 
@@ -68,7 +72,7 @@ const setups = fc
       turn: fc.oneof(fc.constantFrom(0, 90, 180, 270), fc.double({ min: -360, max: 360, noNaN: true })),
       flip: fc.constantFrom(undefined, 'x', 'y'),
       readout: fc.record({ units: unit, resolution: fc.constantFrom(0.005, 0.001, 0.0005, 0.1) }),
-      zero: fc.record({ x: chain(['left', 'right']), y: chain(['front', 'back']) }),
+      zero: fc.record({ x: actions(['left', 'right']), y: actions(['front', 'back']) }),
       cuts: fc.subarray(CUTS, { minLength: 1 }),
     }),
     { minLength: 1, maxLength: 3 },
@@ -108,7 +112,13 @@ const jobs = fc
     units,
     part: { outline: { rectangle: [80, 60], corner: 5 }, thickness: 10, tolerances },
     limits: { web: 3, knifeEdge: 45 },
-    setups: list.map((setup, k) => ({ ...setup, id: `s${k}` })),
+    setups: list.map((setup, k) => ({
+      ...setup,
+      id: `s${k}`,
+      // Each touches its stops anew.
+      zero: JSON.parse(JSON.stringify(setup.zero).replaceAll('"touch of ', `"touch ${k} of `)),
+      stops: SIDES.map((face) => ({ id: `stop ${face}`, face })),
+    })),
     keepOut: [
       { id: 'jaw', kind: 'jaw', shape: { rectangle: [20, 20], at: jaw }, from: -20, to: 5 },
       { id: 'strap', kind: 'clamp', shape: { circle: 20, at: [40, 30] }, from: 10, to: 20 },

@@ -51,11 +51,13 @@ const setups = fc
   .map(({ lie, readout, at, x, y }) => {
     const links = (lengths: readonly number[]): Link[] =>
       lengths.map((length) => ({
-        kind: 'offset',
+        kind: 'measured',
+        action: 0,
         name: null,
-        from: null,
-        to: null,
+        of: null,
+        side: null,
         length: Math.abs(length),
+        by: length,
         units: readout,
         way: length < 0 ? -1 : 1,
         tolerance: null,
@@ -64,6 +66,7 @@ const setups = fc
       id: 'a',
       name: null,
       lie,
+      stops: [],
       readout: { units: readout, resolution: 0.001 },
       zero: { x: { place: '', at: at.x, links: links(x) }, y: { place: '', at: at.y, links: links(y) } },
       cuts: [],

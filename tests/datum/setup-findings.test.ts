@@ -4,22 +4,6 @@ import { bore, codes, finder, messageOf, reportOn, setup } from './setup-jobs.js
 const NEAR = { limits: { web: 1, knifeEdge: 60 } };
 
 describe('what a setup lacks', () => {
-  it('is told: the width of the tip, and of the tool', () => {
-    const { diameter: _, ...tip } = finder('left');
-    const x = [tip];
-    const bare = reportOn([bore('a', [40, 20], 8)], [setup(['a'], { zero: { x, y: [finder('front')] } })]);
-    expect(messageOf(bare, 'tip-diameter-missing')).toBe(
-      'Setup s does not say how wide the tip of the edge finder is: every target in x is off by half of it.',
-    );
-    expect(bare.setups[0]?.targets[0]?.readout).toEqual([40, 25]);
-    const tool = reportOn(
-      [bore('a', [40, 20], 8)],
-      [setup(['a'], { zero: { x: [{ ...tip, kind: 'tool' }], y: [finder('front')] } })],
-    );
-    expect(messageOf(tool, 'tool-diameter-missing')).toContain('how wide the tool is');
-    expect(codes(reportOn([bore('a', [40, 20], 8)], [setup(['a'])])).join()).not.toContain('missing');
-  });
-
   it('is told: any tolerance at all', () => {
     const { tolerance: _, ...plain } = finder('front');
     const report = reportOn(

@@ -2,13 +2,11 @@ import { examine, parseJob, type Report } from '@edgebite/core';
 
 type Plain = Record<string, unknown>;
 
-/** An edge finder of 10 mm that touches a place of the part from below its coordinate. */
-export const finder = (to: string, over: Plain = {}): Plain => ({
-  kind: 'edge finder',
-  from: 'zero',
-  to,
-  diameter: 10,
-  way: '+',
+/** A tip of 10 mm that touches a face of the part, or a stop, and the readout set to 0. */
+export const finder = (touch: string, over: Plain = {}): Plain => ({
+  touch,
+  tip: 10,
+  reads: 0,
   tolerance: 0.02,
   ...over,
 });

@@ -20,15 +20,30 @@ describe('the rows of a report', () => {
       at: 5,
       links: [
         {
-          kind: 'edge finder',
+          kind: 'touch',
+          action: 0,
           name: null,
-          from: 'zero',
-          to: 'left',
+          of: 'left',
+          side: 'left',
           length: 10,
           units: 'mm',
           offset: 5,
+          at: null,
           tolerance: 0.02,
           basis: 'given',
+        },
+        {
+          kind: 'set',
+          action: 0,
+          name: null,
+          of: 'left',
+          side: null,
+          length: 0,
+          units: 'mm',
+          offset: 0,
+          at: 5,
+          tolerance: 0,
+          basis: 'none',
         },
       ],
       worst: 0.02,
@@ -90,7 +105,7 @@ describe('the rows of a report', () => {
     for (const turn of [0, 30, 90, 200]) {
       const [row] = reportOn([bore('a', [50, 30], 8)], [setup(['a'], { turn })], { part }).setups;
       expect(row?.targets[0]?.readout).toEqual([25, 25]);
-      const zero = { x: [finder('right', { way: '-' })], y: [finder('back', { way: '-' })] };
+      const zero = { x: [finder('right')], y: [finder('back')] };
       const [far] = reportOn([bore('a', [50, 30], 8)], [setup(['a'], { turn, zero })], { part }).setups;
       expect(far?.targets[0]?.readout).toEqual([-25, -25]);
     }
@@ -231,11 +246,11 @@ describe('a report as text', () => {
     },
   );
 
-  it('names the two ends of every link, and says what a job in two units is off by', () => {
+  it('tells what is done for the zero, and says what a job in two units is off by', () => {
     const text = textReport(example('batten-cap-inch-readout'));
-    expect(text).toContain('block 20 mm');
-    expect(text).toContain('edge finder 0.2 in');
-    expect(text).toContain('from zero to stop face');
+    expect(text).toContain('a block of 20 mm between');
+    expect(text).toContain('touch stop A from the right, 0.2 in across');
+    expect(text).toMatch(/the left end bears +0\.6874 /);
     expect(text).toMatch(/pin +2\.8135 +0\.3360 +0\.00011, -0\.00022/);
   });
 });
@@ -247,13 +262,13 @@ it('a setup turned over makes the cuts that start from below', () => {
 });
 
 it('a finder of one name pushes a part apart from both ends', () => {
-  // Touched from the left with + and from the right with -: a tip that is wider by 0.02 moves one hole to the left and
+  // Touched from the left and from the right: a tip that is wider by 0.02 moves one hole to the left and
   // the other to the right.
   const cuts = [bore('a', [30, 20], 8), bore('b', [39, 20], 8)];
   const y = [finder('front', { tolerance: 0 })];
   const setups = [
     { id: 's', zero: { x: [finder('left', { name: 'tip' })], y }, cuts: ['a'] },
-    { id: 't', zero: { x: [finder('right', { name: 'tip', way: '-' })], y }, cuts: ['b'] },
+    { id: 't', zero: { x: [finder('right', { name: 'tip' })], y }, cuts: ['b'] },
   ];
   const [low, high] = reportOn(cuts, setups).webs[0]?.interval?.rss ?? [0, 0];
   expect((high - low) / 2).toBeCloseTo(Math.hypot(0.04, 0.0025, 0.0025), 6);
@@ -266,19 +281,21 @@ it('a finder of one name pushes a part apart from both ends', () => {
   expect((most - least) / 2).toBeCloseTo(Math.hypot(0.0025, 0.0025), 6);
 });
 
-it('finders of one name are off by the same in two setups', () => {
-  const x = [finder('stop face', { name: 'tip', way: '-' }), { kind: 'stop', to: 'left' }];
-  const zero = { x, y: [finder('front', { tolerance: 0 })] };
+it('a stop is off by the same in two setups, unless it is touched anew', () => {
+  const stops = [{ id: 'end', face: 'left' }];
+  const bears = { bears: 'left', on: 'end' };
+  const y = [finder('front', { tolerance: 0 })];
+  const zero = { x: [finder('end'), bears], y };
   const cuts = [bore('a', [30, 20], 8), bore('b', [39, 20], 8)];
-  const turned = { id: 't', zero, cuts: ['b'], turn: 180 };
-  const one = reportOn(cuts, [{ id: 's', zero, cuts: ['a'] }, turned]);
+  const turned = { id: 't', stops, zero, cuts: ['b'], turn: 180 };
+  const one = reportOn(cuts, [{ id: 's', stops, zero, cuts: ['a'] }, turned]);
   // Turned half round the finder's error pushes both holes apart, or together: twice 0.02, also by squares.
   const [low, high] = one.webs[0]?.interval?.rss ?? [0, 0];
   expect((high - low) / 2).toBeCloseTo(Math.hypot(0.04, 0.0025, 0.0025), 6);
-  const unnamed = { x: [finder('stop face', { way: '-' }), { kind: 'stop', to: 'left' }], y: zero.y };
+  const anew = (name: string) => ({ x: [finder('end', { name }), bears], y });
   const two = reportOn(cuts, [
-    { id: 's', zero: unnamed, cuts: ['a'] },
-    { ...turned, zero: unnamed },
+    { id: 's', stops, zero: anew('first'), cuts: ['a'] },
+    { ...turned, zero: anew('second') },
   ]);
   const [least, most] = two.webs[0]?.interval?.rss ?? [0, 0];
   expect((most - least) / 2).toBeCloseTo(Math.hypot(0.02, 0.02, 0.0025, 0.0025), 6);

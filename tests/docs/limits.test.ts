@@ -19,7 +19,7 @@ describe('docs/limits.md says what the code holds to', () => {
     ['characters of path data or well-known text', limits.MAX_DRAWING],
     ['characters of a name, an id or a material', limits.MAX_NAME],
     ['setups', limits.MAX_SETUPS],
-    ['links in the chain of an axis', limits.MAX_LINKS],
+    ['actions of an axis, blocks in a stack', limits.MAX_LINKS],
     ['jaws, stops, parallels and clamps', limits.MAX_KEEP_OUTS],
     ['largest coordinate or size', limits.MAX_LENGTH],
     ['smallest size', limits.MIN_LENGTH],

@@ -54,13 +54,15 @@ const TEXTS = [
   '',
   ' ',
   'through',
-  'top',
   'bottom',
   'bore',
   'mm',
   'inch',
   'zero',
   'left',
+  'top',
+  'front',
+  'the stop',
   '__proto__',
   'constructor',
   'NaN',
@@ -126,6 +128,9 @@ const KEYS = [
   'length',
   'near',
   'flip',
+  'touch',
+  'tip',
+  'stops',
 ];
 
 /** A document with one to four things in it changed. The document itself stays as it is. */

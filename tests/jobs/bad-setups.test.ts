@@ -1,12 +1,16 @@
-import { parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { issuesOf } from './issues-of.js';
 
 type Plain = Record<string, unknown>;
 
-const FINDER = { kind: 'edge finder', from: 'zero', to: 'left', diameter: 10, way: '+', tolerance: 0.01 };
-const FRONT = { ...FINDER, to: 'front' };
-const SETUP = { id: 's', zero: { x: [FINDER], y: [FRONT] }, cuts: ['a'] };
+const TOUCH = { touch: 'left', tip: 10, reads: 0, tolerance: 0.01 };
+const FRONT = { ...TOUCH, touch: 'front' };
+const SETUP = {
+  id: 's',
+  stops: [{ id: 'end', face: 'left' }],
+  zero: { x: [TOUCH], y: [FRONT] },
+  cuts: ['a'],
+};
 const JOB = {
   edgebite: 1,
   units: 'mm',
@@ -26,137 +30,266 @@ const x = (...links: unknown[]): Plain => setup({ zero: { x: links, y: [FRONT] }
 const keepOut = (...list: unknown[]): Plain => job({ keepOut: list });
 
 const X = '/setups/0/zero/x';
-const span = (over: Plain): Plain => ({ kind: 'measured', length: 5, way: '+', ...over });
-const block = span({ kind: 'block', length: 25 });
-const { diameter: _, ...withoutTip } = FINDER;
+const STOP = { ...TOUCH, touch: 'end' };
+const BEARS = { bears: 'left', on: 'end', block: 25 };
+const ACROSS = { measured: 80, from: 'left', to: 'right' };
+const { tip: _, ...withoutTip } = TOUCH;
 
 /** Name of the case; the job; the paths that must be reported, all of them and no others; words of a message. */
 type Case = readonly [name: string, job: unknown, paths: readonly string[], words: string];
 
-const CHAINS: readonly Case[] = [
-  ['no chain at all', setup({ zero: { y: [FRONT] } }), [X], 'is missing; a list is needed'],
-  ['a chain without links', x(), [X], 'at least 1'],
-  ['no zero', x(span({ from: 'right', to: 'left' })), [X], 'has no zero: it runs from "right" to "left"'],
-  ['no zero, but a stop', x(span({ from: 'stop face', to: 'left' })), [X], 'has no zero'],
-  ['two zeros', x(span({ from: 'zero', to: 'left' }), span({ to: 'zero' })), [X], 'has 2 zeros'],
+const ACTIONS: readonly Case[] = [
+  ['no zero of an axis', setup({ zero: { y: [FRONT] } }), [X], 'is missing; a list is needed'],
+  ['a zero without actions', x(), [X], 'at least 1'],
   [
-    'a zero in the middle',
-    x(span({ from: 'stop face', to: 'zero' }), span({ to: 'left' })),
-    [X],
-    'goes on past "zero"',
+    'an action of no kind',
+    x({ tip: 10 }),
+    [`${X}/0`],
+    '"touch", "bears", "measured", "dial in", "move" or "set"',
+  ],
+  ['an action of two kinds', x({ ...TOUCH, set: 0 }), [`${X}/0`], 'it has "touch" and "set"'],
+  ['an action misspelt', x({ tuch: 'left', tip: 10 }), [`${X}/0`], 'it has none'],
+  ['an action that is a text', x('touch'), [`${X}/0`], 'must be an object'],
+  ['a touch of no text', x({ ...TOUCH, touch: 5 }), [`${X}/0/touch`], 'must be a text'],
+  ['no tip', x(withoutTip), [`${X}/0/tip`], 'is missing: half of its diameter lies between'],
+  ['tip and tool', x({ ...TOUCH, tool: 8 }), [`${X}/0/tool`], 'stands beside "tip"'],
+  ['a tip of no size', x({ ...TOUCH, tip: 0 }), [`${X}/0/tip`], 'must be over 0'],
+  [
+    'a tip as a diameter',
+    x({ ...withoutTip, diameter: 5 }),
+    [`${X}/0/diameter`],
+    'not a key that belongs here',
+  ],
+  ['a sign written', x({ ...TOUCH, way: '+' }), [`${X}/0/way`], 'not a key that belongs here'],
+  [
+    'other words for half a tip',
+    x({ ...TOUCH, then: 'half' }),
+    [`${X}/0/then`],
+    '"move half the tip and set 0"',
+  ],
+  ['a tolerance below 0', x({ ...TOUCH, tolerance: -0.01 }), [`${X}/0/tolerance`], '0 or more'],
+  [
+    'a face misspelt',
+    x({ ...TOUCH, touch: 'lefft' }),
+    [`${X}/0/touch`],
+    'is no face of the part; there are "left", "right"',
   ],
   [
-    'a loop',
-    x(span({ from: 'zero', to: 'stop' }), block, span({ to: 'stop' }), span({ to: 'left' })),
-    [`${X}`],
-    'is a loop: it comes back to "stop"',
+    'a face of the other axis',
+    x({ ...TOUCH, touch: 'front' }),
+    [`${X}/0/touch`],
+    'is no face in x; in x there are "left", "right"',
   ],
-  [
-    'a loop through a place of the part',
-    x(span({ from: 'zero', to: [3, 4] }), block, span({ to: [3, 4] })),
-    [X],
-    'is a loop: it comes back to "(3, 4)"',
-  ],
-  [
-    'links that do not hang together',
-    x(span({ from: 'zero', to: 'stop face' }), span({ from: 'stop', to: 'left' })),
-    [`${X}/1/from`],
-    'is "stop", but the link before ends at "stop face"',
-  ],
-  ['a chain without a start', x({ ...FINDER, from: undefined }), [`${X}/0/from`], 'is missing; one end'],
-  ['a chain without an end', x({ ...FINDER, to: undefined }), [`${X}/0/to`], 'is missing; one end'],
-  [
-    'a chain that never gets to the part',
-    x({ ...FINDER, to: 'stop face' }),
-    [`${X}/0/to`],
-    'no place on the part',
-  ],
-  [
-    'the same from the other end',
-    x({ ...FINDER, from: 'lefft', to: 'zero' }),
-    [`${X}/0/from`],
-    'no place on the part',
-  ],
-  ['an end of the other axis', x({ ...FINDER, to: 'front' }), [`${X}/0/to`], 'no end of the part in x'],
+  ['a face that looks up', x({ ...TOUCH, touch: 'top' }), [`${X}/0/touch`], 'looks up or down'],
   [
     'an edge that there is none of',
-    x({ ...FINDER, to: 'outline:9' }),
-    [`${X}/0/to`],
+    x({ ...TOUCH, touch: 'outline:9' }),
+    [`${X}/0/touch`],
     'the part has no such edge',
   ],
   [
     'a hole that there is none of',
-    x({ ...FINDER, to: 'hole:0:1' }),
-    [`${X}/0/to`],
+    x({ ...TOUCH, touch: 'hole:0:1' }),
+    [`${X}/0/touch`],
     'the part has no such edge',
   ],
-  ['a round edge', x({ ...FINDER, to: 'outline:1' }), [`${X}/0/to`], 'which is round'],
-  ['an edge along the axis', x({ ...FINDER, to: 'outline:0' }), [`${X}/0/to`], 'does not stand square to x'],
+  ['a round edge', x({ ...TOUCH, touch: 'outline:1' }), [`${X}/0/touch`], 'which is round'],
+  [
+    'an edge along the axis',
+    x({ ...TOUCH, touch: 'outline:0' }),
+    [`${X}/0/touch`],
+    'does not stand square to x',
+  ],
   [
     'an edge that stands askew as the part lies',
-    setup({ turn: 10, zero: { x: [{ ...FINDER, to: 'outline:2' }], y: [FRONT] } }),
-    [`${X}/0/to`],
+    setup({ turn: 10, zero: { x: [{ ...TOUCH, touch: 'outline:2' }], y: [FRONT] } }),
+    [`${X}/0/touch`],
     'does not stand square to x in this setup',
   ],
+  ['a stop misspelt', x({ ...TOUCH, touch: 'ende' }), [`${X}/0/touch`], 'the setup has the stops "end"'],
   [
-    'a place that is a number',
-    x({ ...FINDER, to: 5 }),
-    [`${X}/0/to`],
-    'must be a text or a place [x, y]; it is 5',
+    'a stop of the other axis',
+    setup({ zero: { x: [TOUCH], y: [STOP] } }),
+    ['/setups/0/zero/y/0/touch'],
+    'it is touched in x, not in y',
   ],
-  ['a place of three numbers', x({ ...FINDER, to: [1, 2, 3] }), [`${X}/0/to`], 'must be a text or a place'],
-  ['an empty place', x({ ...FINDER, to: '' }), [`${X}/0/to`], 'must not be empty'],
-  ['an unknown kind of link', x({ ...FINDER, kind: 'wiggler' }), [`${X}/0/kind`], '"edge finder"'],
   [
-    'a length below 0',
-    x(span({ from: 'zero', to: 'left', length: -5 })),
-    [`${X}/0/length`],
+    'a stop that nothing bears on',
+    x(STOP),
+    [X],
+    'no face of the part bears on it; add { "bears": "left", "on": "end" }',
+  ],
+  [
+    'bearing before the touch',
+    x(BEARS, STOP),
+    [`${X}/0/bears`],
+    'the stop is touched before the part bears on it',
+  ],
+  ['a length before the touch', x(ACROSS, TOUCH), [`${X}/0/measured`], 'begin with "touch" or "dial in"'],
+  ['a move before the touch', x({ move: 5 }, TOUCH), [`${X}/0/move`], 'begin with "touch" or "dial in"'],
+  ['a set before the touch', x({ set: 5 }), [`${X}/0/set`], 'begin with "touch" or "dial in"'],
+  ['two touches', x(TOUCH, { ...TOUCH, touch: 'right' }), [`${X}/1/touch`], 'an axis starts once'],
+  [
+    'a part that bears from the wrong side',
+    x(STOP, { ...BEARS, bears: 'right' }),
+    [`${X}/1/bears`],
+    'A left end bears on that stop',
+  ],
+  [
+    'bearing on a stop misspelt',
+    x(STOP, { ...BEARS, on: 'ennd' }),
+    [`${X}/1/on`],
+    'no such stop; it has "end"',
+  ],
+  ['bearing on nothing', x(STOP, { bears: 'left' }), [`${X}/1/on`], 'is missing'],
+  ['bearing where another thing is touched', x(TOUCH, BEARS), [`${X}/1/on`], 'touch stop end first'],
+  [
+    'bearing without stops',
+    setup({ stops: undefined, zero: { x: [TOUCH, BEARS], y: [FRONT] } }),
+    [`${X}/1/on`],
+    'list it under "stops"',
+  ],
+  [
+    'a block below 0',
+    x(STOP, { ...BEARS, block: -5 }),
+    [`${X}/1/block`],
     'must be over 0',
   ],
   [
-    'a block without a length',
-    x({ kind: 'block', from: 'zero', to: 'left', way: '+' }),
-    [`${X}/0/length`],
-    'missing',
-  ],
-  ['no way', x({ ...FINDER, way: undefined }), [`${X}/0/way`], 'is missing; it must be "+" or "-"'],
-  ['a way in words', x({ ...FINDER, way: 'left' }), [`${X}/0/way`], 'must be "+" or "-"; it is "left"'],
-  [
-    'a stop with a length',
-    x({ kind: 'stop', from: 'zero', to: 'left', length: 5 }),
-    [`${X}/0/length`],
-    'not a key',
+    'a block in a list without a length',
+    x(STOP, { ...BEARS, block: [{}] }),
+    [`${X}/1/block/0`],
+    '"block" or "measured"',
   ],
   [
-    'a tip given as length',
-    x({ ...withoutTip, length: 5 }),
-    [`${X}/0/length`],
-    'not a key that belongs here',
+    'a block in a list below 0',
+    x(STOP, { ...BEARS, block: [{ block: -5 }] }),
+    [`${X}/1/block/0/block`],
+    'must be over 0',
   ],
-  ['a tolerance below 0', x({ ...FINDER, tolerance: -0.01 }), [`${X}/0/tolerance`], '0 or more'],
+  [
+    'a text in a list of blocks',
+    x(STOP, { ...BEARS, block: ['25'] }),
+    [`${X}/1/block/0`],
+    'must be a length over 0, { "block": length }',
+  ],
+  [
+    'faces swapped',
+    x(TOUCH, { ...ACROSS, from: 'right', to: 'left' }),
+    [`${X}/1/from`],
+    'swap "from" and "to"',
+  ],
+  [
+    'a length from elsewhere',
+    x(TOUCH, { ...ACROSS, from: 'right', to: 'outline:6' }),
+    [`${X}/1/from`],
+    'come to is "left"',
+  ],
+  [
+    'a length to the same face',
+    x(TOUCH, { ...ACROSS, to: 'outline:6' }),
+    [`${X}/1/to`],
+    'nothing to measure between',
+  ],
+  ['a length below 0', x(TOUCH, { ...ACROSS, measured: -5 }), [`${X}/1/measured`], 'must be over 0'],
+  ['a move without a set', x(TOUCH, { move: 5 }), [`${X}/1`], 'add { "set": 0 }'],
+  [
+    'a hole to dial in that there is none of',
+    x({ 'dial in': 'hole:0' }),
+    [`${X}/0/dial in`],
+    'the part has no such hole',
+  ],
+  ['a corner to dial in', x({ 'dial in': 'outline' }), [`${X}/0/dial in`], 'neither round nor a slot'],
+  [
+    'a place of three numbers to dial in',
+    x({ 'dial in': [1, 2, 3] }),
+    [`${X}/0/dial in`],
+    'must be a name or a place [x, y]',
+  ],
   [
     'one thing twice in a chain',
-    x({ ...FINDER, to: 'stop face', name: 'n' }, { ...block, to: 'left', name: 'n' }),
+    x({ ...STOP, name: 'n' }, { ...BEARS, name: 'n' }),
     [`${X}/1/name`],
-    'is "n" like that of link 0',
+    'is "n" like that of action 1',
   ],
   [
     'one name for two things',
-    setups({ ...SETUP, zero: { x: [{ ...FINDER, name: 'n' }], y: [{ ...FRONT, name: 'n', diameter: 6 }] } }),
+    setups({ ...SETUP, zero: { x: [{ ...TOUCH, name: 'n' }], y: [{ ...FRONT, name: 'n', tip: 6 }] } }),
     ['/setups/0/zero/y/0/name'],
     'one name is one thing',
   ],
   [
+    'a stop touched with two tips',
+    setups(
+      { ...SETUP, zero: { x: [STOP, BEARS], y: [FRONT] } },
+      { ...SETUP, id: 't', zero: { x: [{ ...STOP, tip: 6 }, BEARS], y: [FRONT] } },
+    ),
+    ['/setups/1/zero/x/0/name'],
+    'give each a name of its own if the stop is touched anew',
+  ],
+  [
     'a fault in each axis',
-    setup({ zero: { x: [span({ from: 'a', to: 'b' })], y: [{ ...FRONT, to: 'top' }] } }),
-    [X, '/setups/0/zero/y/0/to'],
-    'has no zero',
+    setup({ zero: { x: [STOP], y: [{ ...FRONT, touch: 'top' }] } }),
+    [X, '/setups/0/zero/y/0/touch'],
+    'no face of the part bears on it',
+  ],
+];
+
+const EDGES = [
+  { kind: 'line', a: [0, 0], b: [80, 0] },
+  { kind: 'line', a: [80, 0], b: [80, 30], name: 'seat end' },
+  { kind: 'line', a: [80, 30], b: [0, 30] },
+  { kind: 'line', a: [0, 30], b: [0, 0] },
+];
+const named = (name: string, ...more: Plain[]): Plain =>
+  job({
+    part: {
+      outline: { edges: EDGES.map((edge, k) => (k === 3 ? { ...edge, name } : edge)), holes: more },
+      thickness: 12,
+    },
+  });
+const OUTLINE = '/part/outline';
+
+const NAMES: readonly Case[] = [
+  ['one name for two edges', named('seat end'), [`${OUTLINE}/edges/3/name`], 'like that of outline:1'],
+  ['a side of any part', named('left'), [`${OUTLINE}/edges/3/name`], 'means a face of any part'],
+  ['a number', named('outline:1'), [`${OUTLINE}/edges/3/name`], 'an edge by its number'],
+  ['none', named(''), [`${OUTLINE}/edges/3/name`], 'must not be empty'],
+  [
+    'one name for an edge and a hole',
+    named('rest end', { circle: 5, at: [40, 15], name: 'rest end' }),
+    [`${OUTLINE}/holes/0/name`],
+    'like that of outline:3',
+  ],
+  [
+    'a stop called as a side',
+    setup({ stops: [{ id: 'left', face: 'left' }] }),
+    ['/setups/0/stops/0/id'],
+    'a face of the part',
+  ],
+  [
+    'two stops of one id',
+    setup({ stops: [SETUP.stops[0], SETUP.stops[0]] }),
+    ['/setups/0/stops/1/id'],
+    'like that of stop 0',
+  ],
+  [
+    'a stop at no side',
+    setup({ stops: [{ id: 'end', face: 'top' }] }),
+    ['/setups/0/stops/0/face'],
+    '"left", "right", "front" or "back"',
+  ],
+  [
+    'a stop that looks two ways',
+    setups(SETUP, { ...SETUP, id: 't', stops: [{ id: 'end', face: 'right' }] }),
+    ['/setups/1/stops/0/face'],
+    'one stop looks one way',
   ],
 ];
 
 const UNITS: readonly Case[] = [
   [
-    'a readout in inches on a job in mm, links in neither',
+    'a readout in inches on a job in mm, actions in neither',
     setup({ readout: { units: 'inch', resolution: 0.0005 } }),
     [`${X}/0/units`, '/setups/0/zero/y/0/units'],
     'has both mm and inch',
@@ -165,35 +298,30 @@ const UNITS: readonly Case[] = [
     'the same said for the whole job',
     job({ readout: { units: 'inch', resolution: 0.0005 } }),
     [`${X}/0/units`, '/setups/0/zero/y/0/units'],
-    'say in which of them this link is given',
+    'say in which of them this is given',
   ],
   [
-    'one link in inches and one in neither',
-    x({ ...FINDER, to: 'stop', units: 'inch' }, { ...block, to: 'left' }),
+    'one action in inches and one in neither',
+    x({ ...STOP, units: 'inch' }, BEARS),
     [`${X}/1/units`, '/setups/0/zero/y/0/units'],
     'has both mm and inch',
   ],
   [
-    'a stop with a tolerance in neither',
+    'a block in a list in neither',
     x(
-      { ...FINDER, to: 'stop', units: 'mm' },
-      { ...block, to: 'end', units: 'inch' },
-      {
-        kind: 'stop',
-        to: 'left',
-        tolerance: 0.01,
-      },
+      { ...STOP, units: 'mm' },
+      { bears: 'left', on: 'end', block: [{ block: 5 }, { block: 1, units: 'inch' }] },
     ),
-    [`${X}/2/units`, '/setups/0/zero/y/0/units'],
+    [`${X}/1/block/0/units`, '/setups/0/zero/y/0/units'],
     'has both mm and inch',
   ],
-  ['an unknown unit', x({ ...FINDER, units: 'cm' }), [`${X}/0/units`], 'must be "mm" or "inch"'],
+  ['an unknown unit', x({ ...TOUCH, units: 'cm' }), [`${X}/0/units`], 'must be "mm" or "inch"'],
   [
     'a step in mm for a readout in inches',
     {
       ...setup({
         readout: { units: 'inch' },
-        zero: { x: [{ ...FINDER, units: 'mm' }], y: [{ ...FRONT, units: 'mm' }] },
+        zero: { x: [{ ...TOUCH, units: 'mm' }], y: [{ ...FRONT, units: 'mm' }] },
       }),
       resolution: 0.005,
     },
@@ -271,7 +399,8 @@ const KEEP_OUTS: readonly Case[] = [
 ];
 
 describe.each([
-  ['chains', CHAINS],
+  ['actions', ACTIONS],
+  ['names', NAMES],
   ['units', UNITS],
   ['setups', SETUPS],
   ['keep-outs', KEEP_OUTS],
@@ -294,28 +423,24 @@ describe('what is sound', () => {
   });
 
   it.each([
-    ['a chain begun at the part', x({ ...FINDER, from: 'left', to: 'zero', way: '-' })],
-    ['a straight edge square to the axis', x({ ...FINDER, to: 'outline:6' })],
-    ['a place on the part', x(span({ from: 'zero', to: [12, 3] }))],
+    ['a straight edge square to the axis', x({ ...TOUCH, touch: 'outline:6' })],
+    ['a mark on the part', x({ 'dial in': [12, 3] })],
+    ['a part that bears on a stop', x(STOP, BEARS)],
+    ['a tool that touches', x({ ...withoutTip, tool: 12 })],
+    ['names of edges and holes', named('rest end', { circle: 5, at: [40, 15], name: 'eye' })],
     [
-      'links without places in between',
-      x({ ...FINDER, to: undefined, way: '-' }, block, { kind: 'stop', to: 'left' }),
+      'every action in its own unit',
+      setup({
+        zero: {
+          x: [
+            { ...STOP, units: 'inch' },
+            { ...BEARS, units: 'mm' },
+          ],
+          y: [{ ...FRONT, units: 'mm' }],
+        },
+      }),
     ],
-    ['a tip whose diameter is missing', x(withoutTip)],
-    [
-      'every link in its own unit',
-      x({ ...FINDER, to: 'stop', units: 'inch' }, { ...block, to: 'left', units: 'mm' }),
-    ],
-  ])('%s', (name, input) => {
-    const clean = JSON.parse(JSON.stringify(input));
-    if (name === 'every link in its own unit') clean.setups[0].zero.y[0].units = 'mm';
-    expect(issuesOf(clean)).toEqual([]);
-  });
-
-  it('is the same chain from either end', () => {
-    const two = [x({ ...FINDER, from: 'left', to: 'zero', way: '-' }), x(FINDER)].map(
-      (one) => parseJob(one).setups[0]?.zero.x,
-    );
-    expect(two[0]).toEqual(two[1]);
+  ])('%s', (_, input) => {
+    expect(issuesOf(JSON.parse(JSON.stringify(input)))).toEqual([]);
   });
 });

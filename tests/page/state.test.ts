@@ -86,7 +86,13 @@ describe('a history', () => {
 
 describe('the unit of a length', () => {
   const units = (job: object, pointer: string) => unitIn(job as Json, pointer);
-  const setups = [{ id: 'a', readout: { resolution: 0.0002 }, zero: { x: [{ units: 'mm', length: 3 }] } }];
+  const setups = [
+    {
+      id: 'a',
+      readout: { resolution: 0.0002 },
+      zero: { x: [{ units: 'mm', tip: 3, reads: 0 }, { move: 3 }] },
+    },
+  ];
   const inch = { units: 'mm', readout: { units: 'inch', resolution: 0.0002 }, setups };
 
   it('is that of the readout it is in; that of a setup shows what the readout of the job shows', () => {
@@ -96,10 +102,14 @@ describe('the unit of a length', () => {
     expect(units(own, '/setups/0/readout/resolution')).toBe('mm');
   });
 
-  it('is that of the job elsewhere, or of a link that says its own', () => {
+  it('is that of the job elsewhere, or of an action that says its own', () => {
     expect(units(inch, '/resolution')).toBe('mm');
     expect(units(inch, '/cuts/0/diameter')).toBe('mm');
-    expect(units({ ...inch, units: 'inch' }, '/setups/0/zero/x/0/length')).toBe('mm');
+    expect(units({ ...inch, units: 'inch' }, '/setups/0/zero/x/0/tip')).toBe('mm');
+    // What the readout is set to or moved by is what it shows.
+    expect(units(inch, '/setups/0/zero/x/0/reads')).toBe('inch');
+    expect(units(inch, '/setups/0/zero/x/1/move')).toBe('inch');
+    expect(units({ units: 'mm', setups }, '/setups/0/zero/x/0/reads')).toBe('mm');
     expect(units({ ...inch, readout: {} }, '/setups/0/readout/resolution')).toBe('mm');
     expect(units({ units: 'inch', setups }, '/setups/0/readout/resolution')).toBe('inch');
   });

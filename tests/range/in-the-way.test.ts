@@ -25,7 +25,9 @@ describe('a range past what is in the way', () => {
   });
 
   it('is not safe where it may run into one by what the spindle may be off', () => {
-    const stop = (to: string) => [{ kind: 'stop', from: 'zero', to, tolerance: 0.3 }];
+    const stop = (to: string) => [
+      { touch: to, tip: 10, then: 'move half the tip and set 0', tolerance: 0.3 },
+    ];
     const setups = [
       { id: 'one', zero: { x: stop('left'), y: stop('front') }, readout: { resolution: 0.1 }, cuts: ['a'] },
     ];
@@ -119,7 +121,9 @@ type Shop = typeof shop extends fc.Arbitrary<infer T> ? T : never;
 
 function documentOf({ things, cuts, lie: lies }: Shop): Readonly<Record<string, unknown>> {
   const ids = cuts.map((_, k) => `cut-${k}`);
-  const zero = (to: string) => [{ kind: 'stop', from: 'zero', to, tolerance: lies?.tolerance ?? 0 }];
+  const zero = (to: string) => [
+    { touch: to, tip: 10, then: 'move half the tip and set 0', tolerance: lies?.tolerance ?? 0 },
+  ];
   return {
     edgebite: 1,
     units: 'mm',

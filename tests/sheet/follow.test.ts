@@ -72,7 +72,7 @@ const PARTS: Readonly<Record<string, { readonly outline: object; readonly cuts: 
 function reportOf(name: string, { turn, flip }: Lie): Report {
   const { outline, cuts } = PARTS[name] as (typeof PARTS)[string];
   const from = flip === null ? 'top' : 'bottom';
-  const axis = (to: string) => [{ kind: 'stop', from: 'zero', to, tolerance: 0 }];
+  const axis = (to: string) => [{ touch: to, tip: 10, then: 'move half the tip and set 0', tolerance: 0 }];
   return examine(
     parseJob({
       edgebite: 1,

@@ -47,7 +47,7 @@ const WALLS: Readonly<Record<string, number>> = { 'left-ring': 3, 'front-ring': 
 
 function sheetOfJob(lie: Lie): PrintedStep[] {
   const from = lie.flip === null ? 'top' : 'bottom';
-  const axis = (to: string) => [{ kind: 'stop', from: 'zero', to, tolerance: 0 }];
+  const axis = (to: string) => [{ touch: to, tip: 10, then: 'move half the tip and set 0', tolerance: 0 }];
   const setup = (id: string, { turn, flip }: Lie, cuts: readonly string[]) => ({
     id,
     turn,

@@ -8,7 +8,7 @@ import { printedRows, printedSteps } from './follow.js';
 
 /* What a person acts on at the machine is told as the part lies there. Values are worked out by hand. */
 
-const axis = (to: string) => [{ kind: 'stop', from: 'zero', to, tolerance: 0 }];
+const axis = (to: string) => [{ touch: to, tip: 10, then: 'move half the tip and set 0', tolerance: 0 }];
 
 function reportOf(cuts: readonly object[], lie: object | null, more: object = {}): Report {
   const ids = cuts.map((cut) => (cut as { readonly id: string }).id);

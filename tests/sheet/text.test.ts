@@ -117,7 +117,7 @@ describe('the sheet', () => {
 
 describe('depths', () => {
   const zero = (axis: 'x' | 'y') => [
-    { kind: 'stop', from: 'zero', to: axis === 'x' ? 'left' : 'front', tolerance: 0 },
+    { touch: axis === 'x' ? 'left' : 'front', tip: 10, then: 'move half the tip and set 0', tolerance: 0 },
   ];
   const sides = (flip: object) =>
     sheetText(

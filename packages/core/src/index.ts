@@ -28,7 +28,7 @@ export { type SpeedEntry, speedEntry, surfaceSpeedFor } from './cutting/speed-ta
 export { type SpindleLimits, type SpindleSetting, spindleSetting } from './cutting/spindle-set.js';
 export { type Strength, strengthOf } from './cutting/strength.js';
 export { TOOL_KINDS, TOOL_MATERIALS, type ToolKind, type ToolMaterial } from './cutting/tool.js';
-export { type ChainPlace, type Link, type LinkKind, type LinkSize, sizeOfLink } from './datum/chain.js';
+export { type Link, type LinkKind, type LinkSize, type SideName, sizeOfLink } from './datum/chain.js';
 export { generalTolerance, type ToleranceClass } from './datum/general-tolerance.js';
 export type { KeepOut } from './datum/keep-out.js';
 export { inUnit, type LengthUnit } from './datum/length-unit.js';

@@ -7,35 +7,26 @@ import { describe, expect, it } from 'vitest';
  */
 
 const EYE = { id: 'eye', kind: 'bore', center: [60, 10], diameter: 8 };
+const TOUCH = { touch: 'end', tip: 10, reads: 0 };
+const Y = [{ touch: 'front', tip: 10, reads: 0 }];
 
-const job = (setup: object, cuts: object[] = [EYE]) => ({
+const job = (x: object[]) => ({
   edgebite: 1,
   units: 'mm',
   part: { outline: { rectangle: [80, 30] }, thickness: 12 },
-  setups: [{ id: 'one', ...setup, cuts: ['eye'] }],
-  cuts,
+  setups: [{ id: 'one', stops: [{ id: 'end', face: 'left' }], zero: { x, y: Y }, cuts: ['eye'] }],
+  cuts: [EYE],
 });
 
 describe('a zero at a stop', () => {
-  it('is not taken where the tip would stand within the stop', () => {
-    // Written as a chain that grows from the zero to the face that the part lies beyond: 5 before a face that the stop
-    // itself lies before, so that the tip would be inside of the stop.
-    const chain = {
-      zero: {
-        x: [
-          { kind: 'edge finder', from: 'zero', to: 'stop face', diameter: 10, way: '+' },
-          { kind: 'stop', to: 'left' },
-        ],
-        y: [{ kind: 'edge finder', from: 'front', to: 'zero', diameter: 10, way: '-' }],
-      },
-    };
-    const outcome = () => {
-      try {
-        return examine(parseJob(job(chain))).findings.some(({ level }) => level === 'danger');
-      } catch (error) {
-        return error instanceof JobError;
-      }
-    };
-    expect(outcome()).toBe(true);
+  it('has the tip outside of the stop', () => {
+    const at = (block: object) =>
+      examine(parseJob(job([TOUCH, { bears: 'left', on: 'end', ...block }]))).setups[0]?.targets[0]?.readout;
+    expect(at({})).toEqual([55, 15]);
+    expect(at({ block: 25 })).toEqual([80, 15]);
+  });
+
+  it('is not taken where the part would bear on the side that the stop looks away from', () => {
+    expect(() => parseJob(job([TOUCH, { bears: 'right', on: 'end' }]))).toThrow(JobError);
   });
 });

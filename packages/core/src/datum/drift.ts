@@ -69,7 +69,7 @@ function axisCauses(lay: Laid, what: string, step: number): Cause[] {
   ];
 }
 
-/** A chain that is longer than it is taken for puts the spindle short of the place by as much. */
+/** Where the place reads more than it is taken for, the spindle stands short of it by as much. */
 function chainCauses(lay: Laid): Cause[] {
   return (['x', 'y'] as const).flatMap((axis) =>
     lay.setup.zero[axis].links.flatMap(({ name, way }, k): Cause[] => {

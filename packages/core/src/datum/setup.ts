@@ -1,5 +1,5 @@
 import { moved, type Point } from '../geometry/point.js';
-import { type Link, type LinkSize, sizeOfLink } from './chain.js';
+import { type Link, type LinkSize, type SideName, sizeOfLink } from './chain.js';
 import type { ToleranceClass } from './general-tolerance.js';
 import { inUnit, type LengthUnit } from './length-unit.js';
 import { type Axes, along, axesOf, type Lie, onPart } from './lie.js';
@@ -14,12 +14,19 @@ export interface Readout {
 
 /** How the zero of one axis hangs together with the part. */
 export interface AxisZero {
-  /** The place on the part that the chain ends at, in words. */
+  /** The place on the part that the chain ends at: a face, a name, or a place in words. */
   readonly place: string;
   /** How far that place lies along the machine's axis from the zero of the drawing, in the part's unit. */
   readonly at: number;
-  /** From the readout's zero to the part. */
+  /** In the order in which they are done: from the spindle to what is touched, and on to that place. */
   readonly links: readonly Link[];
+}
+
+/** A stop on the table or the vice. It looks the other way than the side of the part that bears on it. */
+export interface Stop {
+  readonly id: string;
+  /** The side of the part, as it lies, that bears on it. */
+  readonly face: SideName;
 }
 
 /** One clamping of the part: how it lies, where the zero is, and which cuts are made. */
@@ -28,6 +35,7 @@ export interface Setup {
   readonly name: string | null;
   readonly lie: Lie;
   readonly readout: Readout;
+  readonly stops: readonly Stop[];
   readonly zero: { readonly x: AxisZero; readonly y: AxisZero };
   /** ids of cuts. */
   readonly cuts: readonly string[];

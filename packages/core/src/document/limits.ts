@@ -67,7 +67,7 @@ export const MAX_SETUPS = 1000;
 /** Most setups that one cut may be in: both sides of the part, each lying four ways. */
 export const MAX_SAME_CUT = 8;
 
-/** Most links in the chain of one axis: a stack of blocks has ten. */
+/** Most actions to find the zero of one axis, and most blocks in a stack, which has ten. */
 export const MAX_LINKS = 100;
 
 /** Most jaws, stops, parallels and clamps in a job. */

@@ -37,9 +37,14 @@ function unionIssues(root: unknown, issue: SchemaIssue & { code: 'invalid_union'
     );
   }
   if (path.at(-1) === 'depth') return say(`must be a length or "through"${itIs(value)}`);
-  if (path[0] === 'setups') return say(`must be a text or a place [x, y]${itIs(value)}`);
   const choice = choiceAt(path);
-  if (choice?.plain !== undefined) return say(`must be ${choice.plain}${itIs(value)}`);
+  const isObject = typeof value === 'object' && value !== null && !Array.isArray(value);
+  if (choice?.plain !== undefined && !(choice.keys !== undefined && isObject)) {
+    if (choice.list !== undefined && Array.isArray(value)) {
+      return schemaIssues(root, issue.errors[choice.list] ?? [], path);
+    }
+    return say(`must be ${choice.plain}${itIs(value)}`);
+  }
   if (choice?.point === true && Array.isArray(value)) {
     return schemaIssues(root, issue.errors[0] ?? [], path);
   }
@@ -60,7 +65,7 @@ function unionIssues(root: unknown, issue: SchemaIssue & { code: 'invalid_union'
       `must have ${rule}; it has ${key === undefined ? 'none' : choices(present).replace(' or ', ' and ')}`,
     );
   }
-  const branch = keys.indexOf(key) + (choice?.point === true ? 1 : 0);
+  const branch = keys.indexOf(key) + (choice?.point === true || choice?.plain !== undefined ? 1 : 0);
   return schemaIssues(root, issue.errors[branch] ?? [], path);
 }
 

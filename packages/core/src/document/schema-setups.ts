@@ -4,69 +4,131 @@ import { coordinate, jobPoint, size, units } from './schema-parts.js';
 
 const name = z.string().max(MAX_NAME);
 
-const linkUnits = units.optional().meta({
+/** The words for half a tip. */
+export const HALF_TIP = 'move half the tip and set 0';
+
+/** The sides of a part as it lies. */
+export const SIDES = ['left', 'right', 'front', 'back'] as const;
+
+const actionUnits = units.optional().meta({
   description:
-    'Unit of the lengths of this link. To be said in every link that has one as soon as job, readout and links are not all in one unit.',
+    'Unit of the lengths of this action. To be said in every one that has a length as soon as job, readout and actions are not all in one unit.',
 });
 
-const place = z.union([name.min(1), jobPoint]).meta({
-  id: 'ChainPlace',
+const faceName = name.min(1).meta({
+  id: 'FaceName',
   description:
-    'Where a link starts or ends. "zero" is where the readout shows 0. "left", "right" (in x), "front" and "back" (in y) are the outermost places of the part as it lies; outline:N and hole:H:N a straight edge square to the axis; [x, y] a place on the part as drawn. Any other words name a place beside the part, such as "stop face".',
+    'A face of the part: "left", "right" (in x), "front", "back" (in y), the outermost as the part lies; the name that the outline gives an edge; or outline:N, hole:H:N. It stands square to the axis.',
 });
 
-const everyLink = {
-  from: place.optional().meta({
-    description: 'Where it starts; where the link before it ends without it. The first link needs it.',
-  }),
-  to: place.optional().meta({
-    description: 'Where it ends; where the next one starts without it. The last link needs it.',
-  }),
-  tolerance: z.number().min(0).max(MAX_LENGTH).optional().meta({
-    unit: 'length',
-    description: 'How far its length may be off to either side.',
-  }),
-  name: name.min(1).optional().meta({
-    description:
-      'Links of one name are one and the same thing, in all setups: it is off by the same in each.',
-  }),
-  units: linkUnits,
-};
-
-const way = z.enum(['+', '-']).meta({
-  description: 'Whether the axis grows or falls on the way from where the link starts to where it ends.',
+const tolerance = z.number().min(0).max(MAX_LENGTH).optional().meta({
+  unit: 'length',
+  description: 'How far that may be off to either side.',
 });
 
-const span = <Kind extends string>(kind: Kind, description: string) =>
-  z.strictObject({ ...everyLink, kind: z.literal(kind), length: size, way }).meta({ description });
+const thing = name.min(1).optional().meta({
+  description:
+    'Things of one name are one and the same, in all setups: off by the same in each. A stop goes by its id without it.',
+});
 
-const touch = <Kind extends string>(kind: Kind, description: string) =>
-  z
-    .strictObject({
-      ...everyLink,
-      kind: z.literal(kind),
-      diameter: size.optional().meta({ description: 'Half of it lies between spindle and what is touched.' }),
-      way,
-    })
-    .meta({ description });
+const reads = coordinate.optional().meta({
+  description: "What the readout is set to at that moment, in the readout's unit; 0 without it.",
+});
 
-const linkSchema = z
-  .discriminatedUnion('kind', [
-    z
-      .strictObject({ ...everyLink, kind: z.literal('stop') })
-      .meta({ description: 'Two faces that bear on each other: the part or a block on a stop. No length.' }),
-    span('block', 'A gauge block or spacer.'),
-    span('measured', 'A length measured, or taken from the drawing.'),
-    touch('edge finder', 'From the middle of the spindle to a face that the tip of an edge finder touches.'),
-    touch('tool', 'From the middle of the spindle to a face that the tool itself touches.'),
-    span('offset', 'A length that the readout is moved by, or set to.'),
-  ])
+const length = { tolerance, name: thing, units: actionUnits };
+
+const between = z.union([
+  size,
+  z.strictObject({ block: size.meta({ description: 'A gauge block or spacer.' }), ...length }),
+  z.strictObject({ measured: size.meta({ description: 'A measured length.' }), ...length }),
+]);
+
+const touchSchema = z
+  .strictObject({
+    touch: faceName.meta({ description: 'The face of the part, or the id of the stop, that is touched.' }),
+    tip: size.optional().meta({ description: 'Diameter of the tip of the edge finder.' }),
+    tool: size.optional().meta({ description: 'In place of "tip": diameter of the tool that touches.' }),
+    reads,
+    then: z.literal(HALF_TIP).optional().meta({
+      description: 'Half the diameter further, so that the spindle stands over the face, and 0 set there.',
+    }),
+    ...length,
+  })
+  .meta({ description: 'A tip or tool touches a face of the part or a stop, from outside.' });
+
+const bearsSchema = z
+  .strictObject({
+    bears: faceName.meta({ description: 'The face of the part that bears.' }),
+    on: name.min(1).meta({ description: 'id of the stop.' }),
+    block: z
+      .union([size, z.array(between).min(1).max(MAX_LINKS)])
+      .optional()
+      .meta({ description: 'What lies between them: a length, or a list of blocks and measured lengths.' }),
+    ...length,
+  })
+  .meta({ description: 'The part is put against a stop, with or without blocks between.' });
+
+const measuredSchema = z
+  .strictObject({
+    measured: size.meta({ description: 'The length from face to face.' }),
+    from: faceName.meta({ description: 'The face that the actions before have come to.' }),
+    to: faceName,
+    ...length,
+  })
+  .meta({ description: 'A length measured on the part, from the face come to so far to another.' });
+
+const dialSchema = z
+  .strictObject({
+    'dial in': z.union([name.min(1), jobPoint]).meta({
+      description:
+        'hole:H or its name, a round hole or a slot; "outline" of a round or slot-shaped part; or [x, y], a mark on the part as drawn.',
+    }),
+    reads,
+    ...length,
+  })
   .meta({
-    id: 'Link',
-    description: 'One link of the chain between the zero of the readout and the part, along one axis.',
+    description:
+      'The spindle is brought over the middle of a hole, a boss or a slot of the part, or over a mark.',
   });
 
-const chain = z.array(linkSchema).min(1).max(MAX_LINKS);
+const moveSchema = z
+  .strictObject({
+    move: coordinate.meta({
+      description:
+        "By how much the spindle is moved, in the readout's unit; over 0 to the right or the back.",
+    }),
+    tolerance,
+    name: thing,
+  })
+  .meta({ description: 'The spindle is moved, and the readout set after it.' });
+
+const setSchema = z
+  .strictObject({
+    set: coordinate.meta({ description: "What the readout is set to, in the readout's unit." }),
+  })
+  .meta({ description: 'The readout is set where the spindle stands.' });
+
+/** The keys of which an action has exactly one, in the order of the branches of the schema. */
+export const ACTION_KEYS = ['touch', 'bears', 'measured', 'dial in', 'move', 'set'] as const;
+
+/** The keys of which a thing between part and stop has exactly one, after the plain length. */
+export const BETWEEN_KEYS = ['block', 'measured'] as const;
+
+const actionSchema = z
+  .union([touchSchema, bearsSchema, measuredSchema, dialSchema, moveSchema, setSchema])
+  .meta({
+    id: 'Action',
+    description: 'One thing that is done to find the zero of an axis, by one of six keys.',
+  });
+
+const actions = z.array(actionSchema).min(1).max(MAX_LINKS);
+
+const stopSchema = z.strictObject({
+  id: name.min(1).meta({ description: 'Its own name; the same stop has it in other setups too.' }),
+  face: z.enum(SIDES).meta({
+    description: 'The side of the part, as it lies, that bears on it: the stop looks the other way.',
+  }),
+});
 
 /** The readout of a job or a setup. */
 export const readoutSchema = z.strictObject({
@@ -88,9 +150,12 @@ export const setupSchema = z.strictObject({
     description: 'By how many degrees it is then turned counter-clockwise seen from above; 0 without it.',
   }),
   readout: readoutSchema.optional(),
-  zero: z.strictObject({ x: chain, y: chain }).meta({
+  stops: z.array(stopSchema).min(1).max(MAX_KEEP_OUTS).optional().meta({
+    description: 'The stops that the part is put against.',
+  }),
+  zero: z.strictObject({ x: actions, y: actions }).meta({
     description:
-      "How the zero of each axis is found: a chain of links between the readout's zero and a place on the part, begun at either end. x grows to the right of the machine and y to the back.",
+      'What is done to find the zero of each axis, in order. x grows to the right of the machine and y to the back; signs follow from which way faces look.',
   }),
   cuts: z.array(name.min(1)).min(1).max(MAX_CUTS).meta({ description: 'ids of the cuts made in it.' }),
 });

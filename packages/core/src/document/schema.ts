@@ -9,7 +9,11 @@ import { machineSchema, toolsSchema } from './schema-tools.js';
 
 const name = z.string().max(MAX_NAME);
 
-const lineSchema = z.strictObject({ kind: z.literal('line'), a: jobPoint, b: jobPoint });
+const partName = name.min(1).optional().meta({
+  description: 'What it is called, in this job and in what is said of it; unlike any other name of the part.',
+});
+
+const lineSchema = z.strictObject({ kind: z.literal('line'), a: jobPoint, b: jobPoint, name: partName });
 
 const arcSchema = z.strictObject({
   kind: z.literal('arc'),
@@ -17,6 +21,7 @@ const arcSchema = z.strictObject({
   b: jobPoint,
   center: jobPoint,
   ccw: z.boolean().meta({ description: 'true: counter-clockwise from a to b.' }),
+  name: partName,
 });
 
 const edgeSchema = z.discriminatedUnion('kind', [lineSchema, arcSchema]).meta({
@@ -61,34 +66,32 @@ export const SHAPE_KEYS = ['rectangle', 'circle', 'slot', 'svgPath', 'wkt', 'edg
 /** The keys of which the path of a swept cut has exactly one, in the order of the branches of the schema. */
 export const PATH_KEYS = ['svgPath', 'wkt', 'edges', 'along'] as const;
 
-const holeSchema = z
-  .union([
-    z.strictObject(rectangle),
-    z.strictObject(circle),
-    z.strictObject(slot),
-    z.strictObject({ svgPath }),
-    z.strictObject({ wkt }),
-    z.strictObject({ edges: edgeList }),
-  ])
-  .meta({ id: 'Shape', description: 'A closed shape, by one of six keys.' });
+/** A closed shape by one of six keys, with what else it has. */
+const shapeWith = <Extra extends z.ZodRawShape>(extra: Extra) =>
+  z.union([
+    z.strictObject({ ...rectangle, ...extra }),
+    z.strictObject({ ...circle, ...extra }),
+    z.strictObject({ ...slot, ...extra }),
+    z.strictObject({ svgPath, ...extra }),
+    z.strictObject({ wkt, ...extra }),
+    z.strictObject({ edges: edgeList, ...extra }),
+  ]);
+
+const shapeSchema = shapeWith({}).meta({ id: 'Shape', description: 'A closed shape, by one of six keys.' });
+
+const holeSchema = shapeWith({ name: partName }).meta({
+  id: 'Hole',
+  description: 'A closed shape, by one of six keys; with a name, if it has one.',
+});
 
 const holes = z.array(holeSchema).max(MAX_HOLES).optional().meta({
   description: 'Holes, each wholly inside the outline.',
 });
 
-const outlineSchema = z
-  .union([
-    z.strictObject({ ...rectangle, holes }),
-    z.strictObject({ ...circle, holes }),
-    z.strictObject({ ...slot, holes }),
-    z.strictObject({ svgPath, holes }),
-    z.strictObject({ wkt, holes }),
-    z.strictObject({ edges: edgeList, holes }),
-  ])
-  .meta({
-    id: 'Outline',
-    description: 'A closed shape, by one of six keys, with its holes. Its direction does not matter.',
-  });
+const outlineSchema = shapeWith({ holes }).meta({
+  id: 'Outline',
+  description: 'A closed shape, by one of six keys, with its holes. Its direction does not matter.',
+});
 
 const pathSchema = z
   .union([
@@ -189,7 +192,7 @@ export const jobSchema = z
     }),
     readout: readoutSchema.optional(),
     setups: setupsSchema.optional(),
-    keepOut: keepOutSchema(holeSchema).optional(),
+    keepOut: keepOutSchema(shapeSchema).optional(),
     tools: toolsSchema.optional(),
     machine: machineSchema.optional(),
     gauges: gaugesSchema.optional(),
@@ -203,14 +206,14 @@ export type JobDocument = Frozen<z.infer<typeof jobSchema>>;
 /** The outline of a part as written in a job. */
 export type OutlineDocument = JobDocument['part']['outline'];
 
-/** A hole as written in a job: a shape without holes of its own. */
-export type ShapeDocument = Frozen<z.infer<typeof holeSchema>>;
+/** A shape as written in a job: that of a hole, or of what must be kept clear of. */
+export type ShapeDocument = Frozen<z.infer<typeof shapeSchema>> | Frozen<z.infer<typeof holeSchema>>;
 
 /** A setup as written in a job. */
 export type SetupDocument = NonNullable<JobDocument['setups']>[number];
 
-/** A link of a chain as written in a job. */
-export type LinkDocument = SetupDocument['zero']['x'][number];
+/** One thing done to find a zero, as written in a job. */
+export type ActionDocument = SetupDocument['zero']['x'][number];
 
 /** What the machine can do, as written in a job. */
 export type MachineDocument = NonNullable<JobDocument['machine']>;

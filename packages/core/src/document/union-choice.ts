@@ -1,5 +1,6 @@
 import { PATH_KEYS } from './schema.js';
 import { DIMENSION_KEYS, PLACEMENT_KEYS } from './schema-center.js';
+import { ACTION_KEYS, BETWEEN_KEYS } from './schema-setups.js';
 
 /** What a value can be where the schema has several answers and no kind to tell them apart. */
 export interface UnionChoice {
@@ -7,6 +8,8 @@ export interface UnionChoice {
   readonly plain?: string;
   /** Whether it can be a place too, which is the first branch of the schema then. */
   readonly point?: boolean;
+  /** The branch of the schema that is a list, where there is one. */
+  readonly list?: number;
   /** The keys of which an object has exactly one, in the order of the branches. */
   readonly keys?: readonly string[];
 }
@@ -15,11 +18,23 @@ export interface UnionChoice {
 export function choiceAt(path: readonly PropertyKey[]): UnionChoice | null {
   const last = path.at(-1);
   const holder = path.at(-2);
+  if (path[0] === 'setups') return zeroChoice(last, holder);
   if (last === 'path') return { keys: PATH_KEYS };
   if (last === 'center') return { point: true, keys: PLACEMENT_KEYS };
   if (holder === 'distances') return { keys: DIMENSION_KEYS };
   if (holder === 'along' && last === 'lead') return { plain: 'a radius, "largest" or "none"' };
   if (holder === 'along') return { point: true, keys: ['edge'] };
   if (holder === 'passes') return { plain: 'an angle from -360 to 360 degrees or "smoothest"' };
+  return null;
+}
+
+/** What a value can be among the actions of a zero. */
+function zeroChoice(last: PropertyKey | undefined, holder: PropertyKey | undefined): UnionChoice | null {
+  if (holder === 'x' || holder === 'y') return { keys: ACTION_KEYS };
+  if (last === 'dial in') return { plain: 'a name or a place [x, y]' };
+  if (last === 'block') return { plain: 'a length over 0 or a list of them', list: 1 };
+  if (holder === 'block') {
+    return { plain: 'a length over 0, { "block": length } or { "measured": length }', keys: BETWEEN_KEYS };
+  }
   return null;
 }

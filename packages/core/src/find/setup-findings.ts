@@ -11,7 +11,6 @@ export function setupFindings(job: Job, { lays }: SetUp, report: ReportRows): To
   if (lays.length === 0) return [];
   return [
     ...lays.flatMap((lay) => [
-      ...missingSizes(lay),
       ...missingTolerances(lay),
       ...coarseReadout(lay, report),
       ...wrongSide(job, lay),
@@ -22,24 +21,6 @@ export function setupFindings(job: Job, { lays }: SetUp, report: ReportRows): To
 
 function about({ setup }: Laid): string[] {
   return [`setup:${setup.id}`];
-}
-
-/** An edge finder or tool without a diameter: every target is off by half of it. */
-function missingSizes(lay: Laid): Told[] {
-  return (['x', 'y'] as const).flatMap((axis) =>
-    lay.setup.zero[axis].links.flatMap(({ kind, length }): Told[] => {
-      if ((kind !== 'edge finder' && kind !== 'tool') || length !== null) return [];
-      const what = kind === 'tool' ? 'the tool' : 'the tip of the edge finder';
-      return [
-        {
-          code: kind === 'tool' ? 'tool-diameter-missing' : 'tip-diameter-missing',
-          message: `Setup ${lay.setup.id} does not say how wide ${what} is: every target in ${axis} is off by half of it.`,
-          at: null,
-          about: about(lay),
-        },
-      ];
-    }),
-  );
 }
 
 /** A chain in which nothing has a tolerance: its intervals are those of the readout alone. */

@@ -22,6 +22,13 @@ export interface Limits {
   readonly knifeEdge: number;
 }
 
+/** A name that a job gives an edge or a hole of its part. */
+export interface PartName {
+  /** What it names: `outline:2`, `hole:0`, `hole:0:1`. */
+  readonly of: string;
+  readonly name: string;
+}
+
 /** A job that has been checked, with its shapes worked out and its defaults filled in. Plain data throughout. */
 export interface Job {
   /** Empty if the job has none. */
@@ -29,6 +36,8 @@ export interface Job {
   readonly units: Units;
   /** The part seen from above, before any cut. */
   readonly outline: Region;
+  /** Empty if the job names none. */
+  readonly names: readonly PartName[];
   readonly thickness: number;
   readonly material: string | null;
   /** A place on the part that is held; null if the job does not say. */

@@ -20,6 +20,7 @@ import { pointOf } from '../job/read-edges.js';
 import { contains } from '../region/contains.js';
 import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { readNames } from '../setups/names.js';
 import { readKeepOuts } from '../setups/read-keep-outs.js';
 import { readSetups } from '../setups/read-setups.js';
 import { crossingIssues } from './crossings.js';
@@ -45,14 +46,15 @@ export function parseJob(json: unknown): Job {
   // With faults in it this is not a whole job yet; only what is sound is looked at.
   const document = (checked.success ? tidied(checked.data) : value) as JobDocument;
   const outline = readOutline(document, faults);
+  const names = readNames(document, outline, faults);
   const cuts = readCuts(document, outline, faults);
   checkKeep(document, outline, faults);
-  const setups = readSetups(document, outline, faults);
+  const setups = readSetups(document, { outline, names }, faults);
   const keepOuts = readKeepOuts(document, faults);
   const tools = readTools(document, faults);
   const machine = readMachine(document, faults);
   if (faults.issues.length > 0 || outline === null) throw new JobError(faults.issues);
-  return { ...jobOf(document, outline, cuts), setups, keepOuts, tools, machine };
+  return { ...jobOf(document, outline, cuts), names, setups, keepOuts, tools, machine };
 }
 
 function readCuts(document: JobDocument, outline: Region | null, faults: Faults): JobCut[] {
@@ -87,7 +89,7 @@ function jobOf(
   document: JobDocument,
   outline: Region,
   cuts: readonly JobCut[],
-): Omit<Job, 'setups' | 'keepOuts' | 'tools' | 'machine'> {
+): Omit<Job, 'names' | 'setups' | 'keepOuts' | 'tools' | 'machine'> {
   const { units, part, keep, limits = {} } = document;
   const web = limits.web ?? DEFAULT_WEB[units];
   return {

@@ -41,8 +41,6 @@ export const FINDING_LEVELS = {
   'speed-under-range': 'note',
   'feed-unknown': 'note',
   'tool-does-not-fit': 'check',
-  'tool-diameter-missing': 'check',
-  'tip-diameter-missing': 'check',
   'zero-without-tolerance': 'note',
   'rounding-over-tolerance': 'check',
   'wrong-side-up': 'check',

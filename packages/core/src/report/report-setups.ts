@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { amount, figure, place, side, units } from '../document/schema-parts.js';
+import { SIDES } from '../document/schema-setups.js';
 
 const pair = (description: string) => z.tuple([figure, figure]).meta({ description });
 
@@ -14,16 +15,26 @@ export const intervalSchema = z
   .nullable();
 
 const linkSchema = z.strictObject({
-  kind: z.enum(['stop', 'block', 'measured', 'edge finder', 'tool', 'offset']),
-  name: z.string().nullable(),
-  from: z.string().nullable().meta({ description: 'Where it starts, as the job says it; null if unsaid.' }),
-  to: z.string().nullable(),
-  length: amount.nullable().meta({
-    description: 'As written, in units; of an edge finder or tool its diameter. null if missing or none.',
+  kind: z.enum(['touch', 'dial in', 'set', 'move', 'block', 'measured', 'bears']),
+  action: z.int().min(0).meta({ description: 'Which action of the job it belongs to, from 0.' }),
+  name: z.string().nullable().meta({ description: 'Links of one name are one thing, in all setups.' }),
+  of: z.string().nullable().meta({
+    description: 'What it comes to: a face of the part, stop:ID or a middle; null of blocks and moves.',
+  }),
+  side: z.enum(SIDES).nullable().meta({
+    description: 'Of a touch the side of the face on which the tip stands; else null.',
+  }),
+  length: figure.nullable().meta({
+    description:
+      'As written, in units: of a touch the diameter, of a set what is set, of a move with its sign. null if none.',
   }),
   units,
   offset: figure.meta({
-    description: 'By how much the readout grows along it, from the zero towards the part, in readout units.',
+    description: 'By how much the reading over what is come to grows by it, in readout units.',
+  }),
+  at: figure.nullable().meta({
+    description:
+      'What the readout shows over what has been come to, once this is done; null where none is set yet.',
   }),
   tolerance: amount.meta({ description: 'To either side, in readout units.' }),
   basis: z.enum(['given', 'general', 'none']).meta({
@@ -34,7 +45,7 @@ const linkSchema = z.strictObject({
 const axisSchema = z.strictObject({
   place: z.string().meta({ description: 'The place on the part that the chain ends at.' }),
   at: figure.meta({ description: 'What the readout shows when the spindle stands over that place.' }),
-  links: z.array(linkSchema).meta({ description: 'From the zero to the part.' }),
+  links: z.array(linkSchema).meta({ description: 'In the order in which they are done.' }),
   worst: amount.meta({ description: 'How far the chain may be off at worst, to either side.' }),
   rss: amount.meta({ description: 'The same as root of the sum of the squares.' }),
 });
@@ -83,6 +94,9 @@ export const setupRow = z.strictObject({
   flip: z.enum(['x', 'y']).nullable().meta({ description: 'Axis about which it is turned over.' }),
   up: side.meta({ description: 'The face of the drawn part that lies up.' }),
   readout: z.strictObject({ units, resolution: amount.meta({ description: 'In its unit.' }) }),
+  stops: z
+    .array(z.strictObject({ id: z.string(), face: z.enum(SIDES) }))
+    .meta({ description: 'Stops, each with the side of the part, as it lies, that bears on it.' }),
   zero: z
     .strictObject({
       at: place.meta({ description: "Where the readout's zero is on the part as drawn." }),

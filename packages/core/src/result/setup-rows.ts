@@ -7,7 +7,6 @@ import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';
 import { type PathStand, pathStands } from '../report/path-stands.js';
 import type { Report, ReportCut, ReportKeepOut, ReportSetup, ReportTarget } from '../report/report-schema.js';
-import { placeWord } from '../setups/read-chain-place.js';
 
 /** A readout that shows 0 along both axes. */
 const ZERO = [0, 0] as const;
@@ -30,6 +29,7 @@ export function setupRows(lays: readonly Laid[], cuts: Report['cuts']): ReportSe
       flip: lie.flip,
       up: lie.flip === null ? 'top' : 'bottom',
       readout,
+      stops: lay.setup.stops.map(({ id: stop, face }) => ({ id: stop, face })),
       zero: {
         at: pointToJson(placeUnder(lay, ZERO)),
         x: axisRow(zero.x, lay.x),
@@ -42,31 +42,26 @@ export function setupRows(lays: readonly Laid[], cuts: Report['cuts']): ReportSe
 }
 
 function axisRow({ place, links }: AxisZero, size: ZeroSize): ReportSetup['zero']['x'] {
+  let at = 0;
   return {
     place,
     at: size.offset + 0,
-    links: links.map((link, k) => linkRow(link, size.links[k] as LinkSize)),
+    links: links.map((link, k) => {
+      const row = linkRow(link, size.links[k] as LinkSize);
+      at += row.offset;
+      // Between a touch or a move and the set that goes with it, the readout shows nothing that means anything yet.
+      return { ...row, at: ['touch', 'dial in', 'move'].includes(link.kind) ? null : at + 0 };
+    }),
     worst: size.worst,
     rss: size.rss,
   };
 }
 
 function linkRow(
-  link: Link,
+  { kind, action, name, of, side, length, units }: Link,
   { offset, tolerance, basis }: LinkSize,
-): ReportSetup['zero']['x']['links'][number] {
-  const { kind, name, from, to, length, units } = link;
-  return {
-    kind,
-    name,
-    from: from === null ? null : placeWord(from),
-    to: to === null ? null : placeWord(to),
-    length,
-    units,
-    offset,
-    tolerance,
-    basis,
-  };
+): Omit<ReportSetup['zero']['x']['links'][number], 'at'> {
+  return { kind, action, name, of, side, length, units, offset, tolerance, basis };
 }
 
 function targetRows(lay: Laid, cut: ReportCut): ReportTarget[] {

@@ -1,57 +1,94 @@
 import type { LengthUnit } from '../datum/length-unit.js';
 import { axesOf, type Lie } from '../datum/lie.js';
-import type { AxisZero, Readout, Setup } from '../datum/setup.js';
+import type { AxisZero, Readout, Setup, Stop } from '../datum/setup.js';
 import { described } from '../document/described.js';
 import type { JobIssue } from '../document/errors.js';
 import { MAX_SAME_CUT } from '../document/limits.js';
-import type { JobDocument, LinkDocument, SetupDocument } from '../document/schema.js';
+import type { ActionDocument, JobDocument, SetupDocument } from '../document/schema.js';
+import { SIDES } from '../document/schema-setups.js';
 import type { Faults } from '../job/faults.js';
 import { idIssues } from '../job/ids.js';
-import { DEFAULT_RESOLUTION } from '../job/job.js';
+import { DEFAULT_RESOLUTION, type PartName } from '../job/job.js';
 import type { Region } from '../region/region.js';
-import { readChain } from './read-chain.js';
-import { sameThingIssues } from './same-things.js';
+import { readZero } from './read-zero.js';
+import { type NumberedSetup, sameThingIssues } from './same-things.js';
 import { orderIssues } from './setup-order.js';
+
+/** The part of a job as far as it is sound: null where its outline is at fault itself. */
+export interface ReadPart {
+  readonly outline: Region | null;
+  readonly names: readonly PartName[];
+}
 
 /**
  * The setups of a job; what is at fault is taken down and left out. What is sound is checked even where other things
  * are at fault already.
- * @param outline null where it is at fault itself
  */
-export function readSetups(document: JobDocument, outline: Region | null, faults: Faults): Setup[] {
+export function readSetups(document: JobDocument, part: ReadPart, faults: Faults): Setup[] {
   if (!faults.holds('/setups') || !faults.sound('/units') || document.setups === undefined) return [];
   const { setups } = document;
   faults.add(idIssues(setups, '/setups', 'setup'));
   faults.add(cutIssues(document, faults));
-  const read = setups.flatMap((setup, i) => readSetup(document, setup, i, outline, faults) ?? []);
-  if (faults.sound('/setups')) faults.add(sameThingIssues(setups, document.units));
+  const read = setups.flatMap((setup, number): NumberedSetup[] => {
+    const one = readSetup(document, setup, number, part, faults);
+    return one === null ? [] : [{ setup: one, number }];
+  });
+  faults.add(sameThingIssues(read));
   if (faults.sound('/setups') && faults.sound('/cuts')) faults.add(orderIssues(document));
-  return read;
+  return read.map(({ setup }) => setup);
 }
 
 function readSetup(
   document: JobDocument,
   setup: SetupDocument,
   number: number,
-  outline: Region | null,
+  { outline, names }: ReadPart,
   faults: Faults,
 ): Setup | null {
   const path = `/setups/${number}`;
   if (!faults.holds(path)) return null;
   const readout = readReadout(document, setup, path, faults);
   if (readout !== null) faults.add(unitIssues(document, setup, readout, path, faults));
+  const stops = readStops(setup, path, names, faults);
   const lie: Lie = { flip: setup.flip ?? null, turn: setup.turn ?? 0 };
   const isLaid = faults.sound(`${path}/flip`) && faults.sound(`${path}/turn`);
-  const chain = (axis: 'x' | 'y'): AxisZero | null => {
+  const zeroOf = (axis: 'x' | 'y'): AxisZero | null => {
     const at = `${path}/zero/${axis}`;
-    if (!faults.sound(at) || outline === null || !isLaid) return null;
-    const part = { outline, axis, direction: axesOf(lie)[axis] };
-    return faults.take(readChain(setup.zero[axis], at, part, document.units));
+    if (!faults.sound(at) || outline === null || readout === null || stops === null || !isLaid) return null;
+    const part = { outline, names, axis, direction: axesOf(lie)[axis] };
+    const task = { part, stops, units: document.units, shows: readout.units };
+    return faults.take(readZero(setup.zero[axis], at, task));
   };
-  const [x, y] = [chain('x'), chain('y')];
-  if (!faults.sound(path) || readout === null || x === null || y === null) return null;
+  const [x, y] = [zeroOf('x'), zeroOf('y')];
+  if (!faults.sound(path) || readout === null || stops === null || x === null || y === null) return null;
   const { id, name = null, cuts } = setup;
-  return { id, name, lie, readout, zero: { x, y }, cuts };
+  return { id, name, lie, readout, stops, zero: { x, y }, cuts };
+}
+
+/** The stops of a setup; null where they are at fault. */
+function readStops(
+  { stops = [] }: SetupDocument,
+  path: string,
+  names: readonly PartName[],
+  faults: Faults,
+): readonly Stop[] | null {
+  const at = `${path}/stops`;
+  if (!faults.sound(at)) return null;
+  faults.add(idIssues(stops, at, 'stop'));
+  const taken: readonly string[] = [...SIDES, 'top', 'bottom', ...names.map(({ name }) => name)];
+  faults.add(
+    stops.flatMap(({ id }, k): JobIssue[] =>
+      taken.includes(id)
+        ? [
+            {
+              path: `${at}/${k}/id`,
+              message: `is ${described(id)}, which is a face of the part; give the stop another name`,
+            },
+          ]
+        : [],
+    ),
+  );
+  return faults.sound(at) ? stops : null;
 }
 
 /** The readout of a setup: what it does not say is as in the job. */
@@ -80,7 +117,7 @@ function readReadout(
   return null;
 }
 
-/** Where job, readout and links are not all in one unit, every link that has a length must say its own. */
+/** Where job, readout and actions are not all in one unit, every action that has a length must say its own. */
 function unitIssues(
   document: JobDocument,
   setup: SetupDocument,
@@ -90,24 +127,54 @@ function unitIssues(
 ): JobIssue[] {
   const lists = (['x', 'y'] as const).flatMap((axis) => {
     const at = `${path}/zero/${axis}`;
-    return faults.sound(at) ? setup.zero[axis].map((link, k) => ({ link, at: `${at}/${k}/units` })) : [];
+    return faults.sound(at) ? setup.zero[axis].flatMap((action, k) => measuresOf(action, `${at}/${k}`)) : [];
   });
   const used = new Set<LengthUnit>([
     document.units,
     readout.units,
-    ...lists.flatMap(({ link }) => link.units ?? []),
+    ...lists.flatMap(({ units }) => units ?? []),
   ]);
   if (used.size < 2) return [];
   return lists
-    .filter(({ link }) => link.units === undefined && hasLength(link))
+    .filter(({ units, needed }) => units === undefined && needed)
     .map(({ at }) => ({
-      path: at,
-      message: 'is missing: this setup has both mm and inch, so say in which of them this link is given',
+      path: `${at}/units`,
+      message: 'is missing: this setup has both mm and inch, so say in which of them this is given',
     }));
 }
 
-function hasLength(link: LinkDocument): boolean {
-  return 'length' in link || 'diameter' in link || link.tolerance !== undefined;
+interface Measure {
+  readonly at: string;
+  readonly units: LengthUnit | undefined;
+  /** Whether it has a length or a tolerance, which have a unit. */
+  readonly needed: boolean;
+}
+
+/** What of an action has a unit: itself, and the blocks of a list, which have that of the action if they say none. */
+function measuresOf(action: ActionDocument, at: string): Measure[] {
+  if ('move' in action || 'set' in action) return [];
+  const { units, tolerance } = action;
+  const own = ['tip', 'tool', 'measured'].some((key) => key in action);
+  if (!('bears' in action) || !Array.isArray(action.block)) {
+    return [
+      {
+        at,
+        units,
+        needed: own || tolerance !== undefined || ('block' in action && action.block !== undefined),
+      },
+    ];
+  }
+  const list: readonly unknown[] = action.block;
+  const plain = list.some((one) => typeof one === 'number');
+  return [
+    { at, units, needed: tolerance !== undefined || plain },
+    ...list.flatMap((one, i): Measure[] => {
+      const given = one as { readonly units?: LengthUnit };
+      return typeof one === 'number'
+        ? []
+        : [{ at: `${at}/block/${i}`, units: given.units ?? units, needed: true }];
+    }),
+  ];
 }
 
 /** Cuts that there are none of, that are named twice in a setup, or that are in too many. */

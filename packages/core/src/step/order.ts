@@ -84,6 +84,7 @@ export function layAsDrawn(job: Job, side: Side): Laid {
       name: null,
       lie: { flip, turn: 0 },
       readout: { units: job.units, resolution: job.resolution },
+      stops: [],
       zero: { x: zero, y: zero },
       cuts: [],
     },

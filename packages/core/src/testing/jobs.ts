@@ -58,26 +58,26 @@ const cutShapes: fc.Arbitrary<CutShape> = fc.oneof(
     })),
 );
 
-const finder = (to: string, way: '+' | '-') =>
-  ({ kind: 'edge finder', from: 'zero', to, diameter: 10, way, tolerance: 0.01 }) as const;
+const touch = (face: string) => [{ touch: face, tip: 10, reads: 0, tolerance: 0.01 }] as const;
 
-const stopped = (face: string, to: string, way: '+' | '-', length: number) =>
+const stopped = (face: string, length: number) =>
   [
-    { kind: 'block', from: 'zero', to: face, length, way, tolerance: 0.005 },
-    { kind: 'stop', to, tolerance: 0.02 },
+    { touch: 'the stop', tip: 10, reads: 0, tolerance: 0.005 },
+    { bears: face, on: 'the stop', block: length, tolerance: 0.02 },
   ] as const;
 
 /** Setups as jobs have them, for cuts of the ids given: the part as it lies, turned, or turned over. */
 export function setupDocuments(ids: readonly string[]): fc.Arbitrary<SetupDocument> {
   const x = fc.oneof(
-    fc.constantFrom([finder('left', '+')], [finder('right', '-')]),
-    size(10, 200).map((length) => [...stopped('stop face', 'left', '+', length)]),
+    fc.constantFrom([...touch('left')], [...touch('right')]),
+    size(10, 200).map((length) => [...stopped('left', length)]),
   );
-  const y = fc.constantFrom([finder('front', '+')], [finder('back', '-')]);
+  const y = fc.constantFrom([...touch('front')], [...touch('back')]);
   return fc
     .record({
       turn: fc.constantFrom(undefined, 90, 180, 30),
       flip: fc.constantFrom<'x' | 'y' | undefined>(undefined, 'x', 'y'),
+      stops: fc.constant([{ id: 'the stop', face: 'left' as const }]),
       zero: fc.record({ x, y }),
     })
     .map((setup) => withoutGaps({ id: 'setup', ...setup, cuts: [...ids] }));

@@ -1,5 +1,6 @@
 import type { ReportSetup } from '@edgebite/core';
-import { angleText, fixed, sourceText, unitText } from '@edgebite/svg';
+import { angleText, fixed } from '@edgebite/svg';
+import { doneText, reachedText } from '../step/zero-words.js';
 import { decimalsOf } from '../text/decimals.js';
 import type { ZeroAxis } from './model.js';
 
@@ -13,14 +14,6 @@ export function lieText({ flip, turn, up }: Pick<ReportSetup, 'flip' | 'turn' | 
   return `The part ${moves.length === 0 ? 'as drawn' : moves.join(', then ')}, ${up} face up.`;
 }
 
-/** The outermost places of a part as it lies, in words. */
-const PLACE: { readonly [place: string]: string | undefined } = {
-  left: 'the left end',
-  right: 'the right end',
-  front: 'the front',
-  back: 'the back',
-};
-
 /** How the zeros of a setup are found. */
 export function zeroOf(setup: ReportSetup): ZeroAxis[] {
   return (['x', 'y'] as const).map((axis) => {
@@ -28,22 +21,22 @@ export function zeroOf(setup: ReportSetup): ZeroAxis[] {
     const show = shown(setup);
     return {
       axis,
-      result: `with the spindle over ${PLACE[place] ?? sourceText(place)} the readout shows ${show(at)}${plusMinus(worst, setup)}`,
+      result: `with the spindle over ${reachedText(place)} the readout shows ${show(at)}${plusMinus(worst, setup)}`,
       links: links.map((link) => linkText(link, setup)),
     };
   });
 }
 
 function linkText(link: Axis['links'][number], setup: ReportSetup): string {
-  const name = link.name === null ? '' : ` (${link.name})`;
-  const size = link.length === null ? '' : ` ${Number(link.length.toPrecision(12))} ${unitText(link.units)}`;
-  const way = [
-    ...(link.from === null ? [] : [`from ${PLACE[link.from] ?? sourceText(link.from)}`]),
-    ...(link.to === null ? [] : [`to ${PLACE[link.to] ?? sourceText(link.to)}`]),
-  ].join(' ');
-  const grows = link.offset === 0 ? '' : `, ${link.offset > 0 ? '+' : ''}${shown(setup)(link.offset)}`;
-  const off = link.basis === 'none' ? ', tolerance not given' : plusMinus(link.tolerance, setup);
-  return `${link.kind}${size}${name} ${way}${grows}${off}`;
+  const show = shown(setup);
+  const stands = link.at === null ? '' : `: ${link.of === null ? 'its end' : 'that'} is at ${show(link.at)}`;
+  const off =
+    link.kind === 'set' || (link.kind === 'move' && link.basis === 'none')
+      ? ''
+      : link.basis === 'none'
+        ? ', tolerance not given'
+        : plusMinus(link.tolerance, setup);
+  return `${doneText(link, show)}${off}${stands}`;
 }
 
 function shown({ readout }: ReportSetup): (value: number) => string {

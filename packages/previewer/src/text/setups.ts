@@ -1,11 +1,10 @@
 import { knifeMarks, type Report, type ReportSetup, type ReportTarget, webMarks } from '@edgebite/core';
-import { angleText, clean, fixed, numberText, sourceText, unitText } from '@edgebite/svg';
+import { angleText, clean, fixed, numberText, sourceText } from '@edgebite/svg';
+import { doneText, reachedText, type ZeroLink } from '../step/zero-words.js';
 import { decimalsOf } from './decimals.js';
 import { type Column, tableText } from './table.js';
 import { hanging } from './wrap.js';
 
-type Axis = ReportSetup['zero']['x'];
-type AxisLink = Axis['links'][number];
 type Shown = (value: number) => string;
 type Interval = NonNullable<Report['webs'][number]['interval']>;
 
@@ -42,45 +41,39 @@ function lieWords({ flip, turn, up }: ReportSetup): string {
 function zeroText(setup: ReportSetup): string {
   const { readout, zero } = setup;
   const decimals = decimalsOf(readout.resolution);
-  const number = (value: number) => fixed(value, decimals);
   // What is under a step needs a decimal more.
   const fine = (value: number) => fixed(value, decimals + 1);
+  // What the readout shows: all its decimals, of a zero too.
+  const shown = (value: number) => (value + 0).toFixed(decimals);
   const rows = (['x', 'y'] as const).flatMap((axis) => [
-    ...zero[axis].links.map((link) => ({ axis, ...linkCells(link, number, fine) })),
+    ...zero[axis].links.map((link) => ({
+      axis,
+      what: doneText(link, shown),
+      stands: link.at === null ? '' : shown(link.at),
+      off: isSure(link) ? '' : link.basis === 'none' ? '-' : plusMinus(link.tolerance, fine),
+    })),
     {
       axis,
-      what: `${sourceText(zero[axis].place)} stands at`,
-      way: '',
-      grows: number(zero[axis].at),
+      what: `${reachedText(zero[axis].place)} stands at`,
+      stands: shown(zero[axis].at),
       off: plusMinus(zero[axis].worst, fine),
     },
   ]);
   return tableText<(typeof rows)[number]>(
     [
       left('', (r) => r.axis),
-      left('zero', (r) => r.what),
-      left('', (r) => r.way),
-      right('readout', (r) => r.grows),
+      left('zero, as it is done', (r) => r.what),
+      right('it stands at', (r) => r.stands),
       right('off by', (r) => r.off),
     ],
     rows,
   );
 }
 
-function linkCells(link: AxisLink, number: Shown, fine: Shown) {
-  const size =
-    link.length === null ? '' : ` ${Number(link.length.toPrecision(SHOWN))} ${unitText(link.units)}`;
-  const way = [link.from === null ? '' : `from ${link.from}`, link.to === null ? '' : `to ${link.to}`];
-  return {
-    what: `${link.kind}${size}`,
-    way: way.filter((words) => words !== '').join(' '),
-    grows: `${link.offset > 0 ? '+' : ''}${number(link.offset)}`,
-    off: link.basis === 'none' ? '-' : plusMinus(link.tolerance, fine),
-  };
+/** What is read off the readout is off by its step alone, which targets hold. */
+function isSure({ kind, basis }: ZeroLink): boolean {
+  return kind === 'set' || (kind === 'move' && basis === 'none');
 }
-
-/** Digits of a length as it was written. */
-const SHOWN = 12;
 
 function plusMinus(value: number, shown: Shown): string {
   return `±${shown(value)}`;

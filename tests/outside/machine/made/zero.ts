@@ -6,8 +6,6 @@ export const TIP = 10;
  * readout is set to 0 at both. So a place over the left face reads half a tip in X.
  */
 export function zeroByTouching(): unknown {
-  const touch = (from: string) => [
-    { kind: 'edge finder', from, to: 'zero', diameter: TIP, way: '-', tolerance: 0.01 },
-  ];
+  const touch = (face: string) => [{ touch: face, tip: TIP, reads: 0, tolerance: 0.01 }];
   return { x: touch('left'), y: touch('front') };
 }

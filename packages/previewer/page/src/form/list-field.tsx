@@ -243,9 +243,12 @@ function figuresOf(value: Json | undefined, name: string): string {
     typeof size === 'number' ? `⌀${size}` : '',
     isList(place) && place.every((number) => typeof number === 'number') ? `at ${place.join(', ')}` : '',
     typeof value.depth === 'number' ? `${value.depth} deep` : '',
-    typeof value.length === 'number'
-      ? `${value.length}${typeof value.way === 'string' ? `, ${value.way}` : ''}`
-      : '',
+    ...['touch', 'dial in', 'bears', 'measured', 'move', 'set'].flatMap((key) => {
+      const what = value[key];
+      return typeof what === 'string' || typeof what === 'number' ? [`${what}`] : [];
+    }),
+    typeof value.on === 'string' && typeof value.bears === 'string' ? `on ${value.on}` : '',
+    typeof value.face === 'string' ? value.face : '',
     typeof value.from === 'string' && value.from !== 'top' ? `from ${value.from}` : '',
     typeof value.to === 'string' ? `to ${value.to}` : '',
     typeof value.from === 'number' && typeof value.to === 'number' ? `${value.from} to ${value.to} high` : '',

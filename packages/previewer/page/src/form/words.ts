@@ -13,6 +13,9 @@ const CALLED: Readonly<Record<string, string>> = {
   svgPath: 'SVG path',
   wkt: 'well-known text',
   zero: 'zero of the readout',
+  on: 'on',
+  bears: 'bears on a stop',
+  reads: 'readout set to',
   keepOut: 'place to keep clear of',
   perTurn: 'for each turn',
   knifeEdge: 'knife edge under',
@@ -37,9 +40,11 @@ const ONE: Readonly<Record<string, string>> = {
   setups: 'setup',
   speeds: 'speed',
   tools: 'tool',
-  // The two axes of a zero are chains.
-  x: 'link',
-  y: 'link',
+  stops: 'stop',
+  // The axes of a zero are lists of what is done.
+  x: 'action',
+  y: 'action',
+  block: 'block or measured length',
 };
 
 /** A name of a list as that of one of its members: `holes` is `hole`. */

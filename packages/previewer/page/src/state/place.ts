@@ -15,17 +15,19 @@ export function stepOf(job: Json | null, resolution: number): number {
 
 /**
  * The unit of the length at a pointer: that of the nearest object round it that says one, such as a readout. The
- * readout of a setup that says none is as that of the job.
+ * readout of a setup that says none is as that of the job. What the readout is set to or moved by is in its own unit.
  */
 export function unitIn(job: Json | null, pointer: string): 'mm' | 'inch' {
-  const steps = pointer.split('/').slice(1);
+  const own = pointer.split('/').slice(1);
+  const shown = own[2] === 'zero' && ['reads', 'move', 'set'].includes(own.at(-1) ?? '');
+  const steps = shown ? [...own.slice(0, 2), 'readout', 'resolution'] : own;
   const round = steps.slice(0, -1).map((_, k) => steps.slice(0, steps.length - 1 - k));
   const ofJob = steps[0] === 'setups' && steps[2] === 'readout' ? [['readout']] : [];
   const [owner] = [...round.slice(0, 1), ...ofJob, ...round.slice(1), []].flatMap(
     (path): ('mm' | 'inch')[] => {
       const keys = path.map((step) => (/^\d+$/.test(step) ? Number(step) : step));
-      const own = valueAt(job ?? undefined, [...keys, 'units']);
-      return own === 'mm' || own === 'inch' ? [own] : [];
+      const said = valueAt(job ?? undefined, [...keys, 'units']);
+      return said === 'mm' || said === 'inch' ? [said] : [];
     },
   );
   return owner ?? 'mm';

@@ -18,9 +18,22 @@ const NAMED_IN: Readonly<Record<string, readonly Path[]>> = {
   setups: [['keepOut', '*', 'setup']],
 };
 
+/** Where the stops of a setup are named, within the setup. */
+const STOPS_IN: readonly Path[] = ['x', 'y'].flatMap((axis) => [
+  ['zero', axis, '*', 'touch'],
+  ['zero', axis, '*', 'on'],
+]);
+
+function placesOf(list: Path): readonly Path[] {
+  const [first, setup, last] = list;
+  if (list.length === 1) return Object.hasOwn(NAMED_IN, String(first)) ? (NAMED_IN[String(first)] ?? []) : [];
+  const isStops = list.length === 3 && first === 'setups' && last === 'stops';
+  return isStops ? STOPS_IN.map((path) => ['setups', setup as number, ...path]) : [];
+}
+
 /** Whether others may name the members of a list at a path by their ids. */
 export function isNamed(list: Path): boolean {
-  return list.length === 1 && Object.hasOwn(NAMED_IN, String(list[0]));
+  return placesOf(list).length > 0;
 }
 
 /**
@@ -32,8 +45,9 @@ export function namesOf(job: Json, list: Path, index: number): readonly Path[] {
   const id = valueAt(job, [...list, index, 'id']);
   if (!isNamed(list) || !isList(members) || typeof id !== 'string') return [];
   if (members.findIndex((member) => valueAt(member, ['id']) === id) !== index) return [];
-  const places = NAMED_IN[String(list[0])] ?? [];
-  return places.flatMap((pattern) => matching(job, pattern)).filter((path) => valueAt(job, path) === id);
+  return placesOf(list)
+    .flatMap((pattern) => matching(job, pattern))
+    .filter((path) => valueAt(job, path) === id);
 }
 
 /** The job in which a member has another id, and so has every place that names it. */

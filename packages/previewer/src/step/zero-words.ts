@@ -1,0 +1,47 @@
+import type { ReportSetup } from '@edgebite/core';
+import { sourceText, unitText } from '@edgebite/svg';
+
+/** One thing that is done to find a zero, or that lies between. */
+export type ZeroLink = ReportSetup['zero']['x']['links'][number];
+
+/** The outermost places of a part as it lies, in words. */
+const PLACE: { readonly [place: string]: string | undefined } = {
+  left: 'the left end',
+  right: 'the right end',
+  front: 'the front',
+  back: 'the back',
+};
+
+const FROM = { left: 'the left', right: 'the right', front: 'the front', back: 'the back' } as const;
+
+/** Digits of a length as it was written; further ones are of arithmetic. */
+const WRITTEN = 12;
+
+/** What a zero comes to, in words: a side of the part, an edge, a stop, or a middle. */
+export function reachedText(of: string): string {
+  return PLACE[of] ?? (of.startsWith('stop:') ? `stop ${of.slice('stop:'.length)}` : sourceText(of));
+}
+
+/** What is done in a link, short: `touch stop s from the right, 10 mm across`. */
+export function doneText(link: ZeroLink, shown: (value: number) => string): string {
+  const { kind, of, side, length, units } = link;
+  const size = length === null ? '' : `${Number(length.toPrecision(WRITTEN))} ${unitText(units)}`;
+  const what = of === null ? '' : reachedText(of);
+  const name = link.name === null || link.name === of ? '' : ` (${link.name})`;
+  switch (kind) {
+    case 'touch':
+      return `touch ${what}${side === null ? '' : ` from ${FROM[side]}`}, ${size} across${name}`;
+    case 'dial in':
+      return `dial in the ${what}${name}`.replace('the (', '(');
+    case 'set':
+      return `set the readout to ${shown(length ?? 0)}`;
+    case 'move':
+      return `move by ${(length ?? 0) > 0 ? '+' : ''}${size}${name}`;
+    case 'block':
+      return `a block of ${size}${name} between`;
+    case 'measured':
+      return `measured ${size}${name}${of === null ? ' between' : `, on to ${what}`}`;
+    case 'bears':
+      return `${what} bears${name}`;
+  }
+}
