@@ -57,7 +57,9 @@ async function runModule(block: Block): Promise<string> {
 
 async function runCommand(line: string): Promise<string> {
   const [, ...args] = line.replace(/^npx /, '').split(/\s+/);
-  const { code, out, err } = await ran(args, folder);
+  // On a busy machine a range takes longer than a person's patience; the answer is the same.
+  const patient = args[0] === 'range' ? [...args, '--seconds', '600'] : args;
+  const { code, out, err } = await ran(patient, folder);
   expect(err).toBe('');
   expect(code).toBeLessThan(2);
   return out;

@@ -28,6 +28,9 @@ export interface Measured {
   /** By setup that the cut is made in: what the readout is to show for the centre to stand where it is drawn. */
   readonly targets: readonly {
     readonly setup: string;
+    /** Unit and step of its readout. */
+    readonly units: Job['units'];
+    readonly resolution: number;
     readonly was: readonly [number, number];
     readonly readout: readonly [number, number];
   }[];
@@ -69,6 +72,8 @@ export function measured(job: Job, { cut, arc = 0, readings, dial }: Measuring):
       .filter(({ setup }) => setup.cuts.includes(cut))
       .map((lay) => ({
         setup: lay.setup.id,
+        units: lay.setup.readout.units,
+        resolution: lay.setup.readout.resolution,
         was: targetAt(lay, drawn.center).readout,
         readout: targetAt(lay, to).readout,
       })),

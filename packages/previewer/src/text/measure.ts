@@ -1,5 +1,6 @@
 import type { Correction, Dial, Estimate, Measured, ReportCheck, ReportWay } from '@edgebite/core';
 import { angleText, clean, lengthText, numberText, unitText } from '@edgebite/svg';
+import { decimalsOf } from './decimals.js';
 import { CLOSING } from './report.js';
 import { type Column, tableText } from './table.js';
 import { hanging } from './wrap.js';
@@ -167,15 +168,17 @@ function correctionText(answer: Measured, dial: Dial | null, facts: MeasureFacts
       ? ['None until the readings agree.']
       : [headText(correction, dial, facts)]),
     ...(fit.contradicted.length > 0 ? [] : placeText(answer, facts)),
-    ...(fit.contradicted.length > 0
-      ? []
-      : targets.map(({ setup, was, readout }) =>
-          was[0] === readout[0] && was[1] === readout[1]
-            ? `Setup ${clean(setup)}: the readout stays at X ${was[0]} Y ${was[1]}.`
-            : `Setup ${clean(setup)}: stand at X ${readout[0]} Y ${readout[1]} in place of X ${was[0]} Y ${was[1]}.`,
-        )),
+    ...(fit.contradicted.length > 0 ? [] : targets.map(targetText)),
   ];
   return ['CORRECTION', ...lines.map((line) => hanging('  ', line))].join('\n');
+}
+
+function targetText({ setup, units, resolution, was, readout }: Measured['targets'][number]): string {
+  const shown = ([x, y]: readonly [number, number]) =>
+    `X ${x.toFixed(decimalsOf(resolution))} Y ${y.toFixed(decimalsOf(resolution))} ${unitText(units)}`;
+  return was[0] === readout[0] && was[1] === readout[1]
+    ? `Setup ${clean(setup)}: the readout stays at ${shown(was)}.`
+    : `Setup ${clean(setup)}: stand at ${shown(readout)} in place of ${shown(was)}.`;
 }
 
 function headText(correction: Correction | null, dial: Dial | null, { units }: MeasureFacts): string {
