@@ -41,11 +41,13 @@ export interface Cells {
   readonly cores: readonly (readonly number[])[];
   /**
    * By operand of the overlay: the number of the cut that it is the footprint of; -1 for the outline, -2 for a core,
-   * -3 for a pass.
+   * -3 for a pass, -4 for a mark.
    */
   readonly cutOf: Int32Array;
   /** Operands of the overlay that are passes. */
   readonly passOf: ReadonlyMap<number, CutPass>;
+  /** By mark: the faces that it covers. */
+  readonly markedFaces: readonly (readonly number[])[];
 }
 
 /** A pass of a cut, both by number. */
@@ -65,12 +67,14 @@ const SAME_HEIGHT = 1e-9;
 /**
  * Lays the cuts over the outline and says of each cell which cut takes it first.
  * @param slabs layers to part the height into, fine enough for all cuts; those of the cuts unless given
+ * @param marks regions whose borders part faces and take nothing
  */
 export function cellsOf(
   outline: Region,
   thickness: number,
   removals: readonly Removal[],
   slabs: readonly Slab[] = slabsOf(thickness, removals),
+  marks: readonly Region[] = [],
 ): Cells {
   const operands = [loopsOf(outline)];
   const cutOf: number[] = [-1];
@@ -93,6 +97,12 @@ export function cellsOf(
       coreOf.push(-1);
     });
   });
+  const firstMark = operands.length;
+  for (const mark of marks) {
+    operands.push(loopsOf(mark));
+    cutOf.push(-4);
+    coreOf.push(-1);
+  }
   const subdivision = arrange(operands, boundsOf(outline) ?? undefined);
   const covers = coversOf(subdivision);
   const taker = new Int32Array(subdivision.faceCount * slabs.length).fill(VOID);
@@ -119,7 +129,13 @@ export function cellsOf(
     cores,
     cutOf: Int32Array.from(cutOf),
     passOf,
+    markedFaces: marks.map((_, k) => facesUnder(covers, firstMark + k)),
   };
+}
+
+/** The faces that an operand covers. */
+function facesUnder(covers: Cells['covers'], operand: number): number[] {
+  return covers.flatMap((cover, face) => (cover.includes(operand) ? [face] : []));
 }
 
 function takes(removal: Removal | undefined, height: number): boolean {

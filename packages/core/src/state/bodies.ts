@@ -4,6 +4,8 @@ import type { KeptCells } from '../left/pieces.js';
 import type { Region } from '../region/region.js';
 import { looseBodies } from './letting-go.js';
 import { planOfCells } from './metal.js';
+import type { NarrowPlace } from './narrow-places.js';
+import { takenAsCut } from './necks.js';
 import { hangingBodies } from './support.js';
 import { depthAt, stepAt, type Timeline } from './timeline.js';
 
@@ -43,10 +45,16 @@ export interface Thin {
  * All bodies that come loose, or hang from some step on, in the order in which that begins. Each is listed once.
  * @param kept the kept body in the end
  * @param hold thickness from which on metal holds
+ * @param places where metal is narrower than that in plan; their kerfs are the marks of the timeline's cells, in order
  */
-export function bodiesOver(timeline: Timeline, kept: KeptCells, hold: number): Body[] {
+export function bodiesOver(
+  timeline: Timeline,
+  kept: KeptCells,
+  hold: number,
+  places: readonly NarrowPlace[],
+): Body[] {
   const loose = looseBodies(timeline, kept.cells[0] ?? lastTaken(timeline));
-  const hanging = hangingBodies(timeline, kept, hold);
+  const hanging = hangingBodies(timeline, kept, hold, takenAsCut(timeline, places, hold));
   const looseOf = new Map<number, number>();
   loose.forEach(({ cells }, k) => {
     for (const cell of cells) looseOf.set(cell, k);

@@ -13,7 +13,7 @@ import { type Merge, mergesOver } from '../state/merges.js';
 import { hangingInTheEnd } from '../state/support.js';
 import type { Timeline } from '../state/timeline.js';
 import { approachesOf } from './order.js';
-import { type StepShape, statesByCut, statesByPass } from './states.js';
+import { type StepShape, statesByCut, statesByPass, withNecks } from './states.js';
 import type { Step } from './step.js';
 import { stepsOf } from './steps.js';
 import { passShapes } from './taken.js';
@@ -54,7 +54,8 @@ export function resultOf(job: Job): Result {
     );
     return own.map((shape, pass) => ({ approach, pass, passes: own.length, shape }));
   });
-  const states = shapes.length === approaches.length ? byCut : statesByPass(job, rough, shapes);
+  const whole = shapes.length === approaches.length ? byCut : statesByPass(job, rough, shapes);
+  const states = withNecks(job, whole, shapes);
   const { cells } = states.timeline;
   const hanging = hangingInTheEnd(states.timeline, states.kept, job.limits.hold);
   const { web, knifeEdge } = job.limits;

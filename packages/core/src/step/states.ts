@@ -3,6 +3,7 @@ import { type Cells, cellsOf, cellVolume, type Removal } from '../left/cells.js'
 import { type KeptCells, keptCells } from '../left/pieces.js';
 import { type MetalFinder, metalFinder } from '../result/near-metal.js';
 import { type Body, bodiesOver } from '../state/bodies.js';
+import { kerfAcross, type NarrowPlace, narrowPlaces } from '../state/narrow-places.js';
 import { type Taking, type Timeline, timelineOf } from '../state/timeline.js';
 import { goneOf } from './gone.js';
 import type { Approach } from './order.js';
@@ -47,10 +48,28 @@ export function statesByPass(job: Job, cells: Cells, steps: readonly StepShape[]
   });
   const isFiner = removals.some(({ passes }) => passes !== undefined);
   if (!isFiner) return statesOf(job, cells, steps);
-  const finer = cellsOf(job.outline, job.thickness, removals);
-  const states = statesOf(job, finer, steps);
+  return withLooseTaken(job, cellsOf(job.outline, job.thickness, removals), steps, []);
+}
+
+/** The same states with the metal parted at its narrow places, so that what hangs by them is told. */
+export function withNecks(job: Job, states: States, steps: readonly StepShape[]): States {
+  const { hold } = job.limits;
+  const places = narrowPlaces(states.timeline, hold);
+  if (places.length === 0) return states;
+  const kerfs = places.map((place) => kerfAcross(place, hold));
+  const parted = cellsOf(job.outline, job.thickness, states.timeline.cells.removals, undefined, kerfs);
+  return withLooseTaken(job, parted, steps, places);
+}
+
+function withLooseTaken(
+  job: Job,
+  cells: Cells,
+  steps: readonly StepShape[],
+  places: readonly NarrowPlace[],
+): States {
+  const states = statesOf(job, cells, steps, places);
   const taker = takenBeside(states);
-  return taker === null ? states : statesOf(job, { ...finer, taker }, steps);
+  return taker === null ? states : statesOf(job, { ...cells, taker }, steps, places);
 }
 
 /**
@@ -89,7 +108,12 @@ function wholeShape(job: Job, number: number): readonly [PassShape] {
   return [{ kind: 'round', center: cut.center, radius: cut.diameter / 2 }];
 }
 
-function statesOf(job: Job, cells: Cells, steps: readonly StepShape[]): States {
+function statesOf(
+  job: Job,
+  cells: Cells,
+  steps: readonly StepShape[],
+  places: readonly NarrowPlace[] = [],
+): States {
   const takings = steps.map(
     ({ approach, pass, passes }): Taking => ({
       cut: approach.cut,
@@ -100,7 +124,7 @@ function statesOf(job: Job, cells: Cells, steps: readonly StepShape[]): States {
   );
   const timeline = timelineOf(cells, takings);
   const kept = keptCells(cells, job.keep);
-  const bodies = bodiesOver(timeline, kept, job.limits.hold);
+  const bodies = bodiesOver(timeline, kept, job.limits.hold, places);
   const rounds = steps.map(({ shape }) => (shape.kind === 'round' ? shape : null));
   return {
     timeline,
