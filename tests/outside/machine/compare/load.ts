@@ -13,7 +13,7 @@ const SHARE = 1e-4;
 /** A share of a turn that is untold by more than this tells no first, worst or last height. */
 const TOLD = 1e-3;
 
-const SIDE = { disc: 1e-5, ring: 1e-3 };
+const SIDE = { disc: 1e-5, ring: 2e-4 };
 
 /** Where a side load is as small as this, its direction is not compared. */
 const WEAK = 0.02;

@@ -123,25 +123,33 @@ const EVEN = 1e-3;
 /** The middle of a part of a turn, its size, and the width in metal there. */
 type Panel = (middle: number, by: number, width: number) => void;
 
-/** Sums up a stretch in metal by panels, halved where the width in metal does not run straight: it may jump. */
+/**
+ * Sums up a stretch in metal by panels, halved where the width in metal does not run straight from end to end: it may
+ * jump, and a jump between any two of five places is seen.
+ */
 function eachPanel({ from, to }: Span, wide: (angle: number) => number, add: Panel): void {
-  const part = (a: number, b: number, middle: number) => {
+  const part = (a: number, b: number, [first, middle, last]: readonly [number, number, number]) => {
     const by = (b - a) / 2;
     const [one, other] = [wide(a + by / 2), wide(b - by / 2)];
-    const isEven = Math.abs(one + other - 2 * middle) <= EVEN * (one + other + middle);
+    const isEven = isStraight(first, one, middle) && isStraight(middle, other, last);
     if (isEven || by < PANEL.least) {
       add(a + by / 2, by, one);
       add(b - by / 2, by, other);
       return;
     }
-    part(a, a + by, one);
-    part(a + by, b, other);
+    part(a, a + by, [first, one, middle]);
+    part(a + by, b, [middle, other, last]);
   };
   const count = Math.max(1, Math.ceil((to - from) / PANEL.most));
   const by = (to - from) / count;
   for (let k = 0; k < count; k++) {
-    part(from + k * by, from + (k + 1) * by, wide(from + (k + 0.5) * by));
+    const [a, b] = [from + k * by, from + (k + 1) * by];
+    part(a, b, [wide(a), wide((a + b) / 2), wide(b)]);
   }
+}
+
+function isStraight(one: number, middle: number, other: number): boolean {
+  return Math.abs(one + other - 2 * middle) <= EVEN * (one + other + 2 * middle);
 }
 
 function summed(spans: readonly Span[], wide: (angle: number) => number): SimLoad {
