@@ -11,6 +11,9 @@ export const UNKNOWN = -2;
 /** Share of the cells on a border by which what a step takes may be off: errors cancel for the most part. */
 const TAKE_SLACK = 0.05;
 
+/** Metal within so many cells of what is of a body for certain is of it. */
+const NEAR = 2;
+
 /** The part at some moment. */
 export interface Moment {
   /** How many steps are done. */
@@ -184,8 +187,28 @@ class Doing {
       if (label === -1) owner[k] = NOBODY;
       else if (label === kept) owner[k] = isWhole || now.sure[k] === keptPart ? KEPT : UNKNOWN;
       else owner[k] = names.get(label) ?? UNKNOWN;
+      // Metal that may be joined to a body, and lies far from all that is for certain, may be a speck by itself.
+      const body = now.bodies.get(label);
+      if (body === undefined || owner[k] === UNKNOWN) continue;
+      if (!this.isNear(now, k, now.sure[body.witness] as number)) owner[k] = UNKNOWN;
     }
     return { owner, frees };
+  }
+
+  /** Whether a cell is of a part, or within two cells of one or right over or under one that is. */
+  private isNear({ sure }: Flood, k: number, part: number): boolean {
+    if (sure[k] === part) return true;
+    const { across, along } = this.grid;
+    const cells = across * along;
+    if (sure[k - cells] === part || sure[k + cells] === part) return true;
+    const slab = Math.floor(k / cells) * cells;
+    const [i, j] = [(k - slab) % across, Math.floor((k - slab) / across)];
+    for (let v = Math.max(0, j - NEAR); v <= Math.min(along - 1, j + NEAR); v++) {
+      for (let u = Math.max(0, i - NEAR); u <= Math.min(across - 1, i + NEAR); u++) {
+        if (sure[slab + v * across + u] === part) return true;
+      }
+    }
+    return false;
   }
 
   /** Plan area of a body: what some slab has of it. */
