@@ -4,7 +4,7 @@ import type { ToldReport, ToldStep } from './told.js';
 import type { Verdict } from './verdict.js';
 
 /** A body with less plan area than a square of so many cells is a speck of which the grid tells nothing. */
-const SPECK = 5;
+export const SPECK = 5;
 
 /** Bodies that a step lets go, and loose ones that its tool meets. */
 export function compareBodies(
@@ -18,6 +18,13 @@ export function compareBodies(
   const rest = [...told.frees];
   for (const freed of done.frees) {
     if (!freed.isTold) {
+      // Of what the grid cannot part there may be several: all that come off right then.
+      const own = rest.filter(({ atDepth }) => Math.abs(atDepth - freed.depth) < 1e-9);
+      const sum = own.reduce((all, { volume }) => all + volume, 0);
+      if (own.length > 0 && Math.abs(sum - freed.volume) <= freed.slack) {
+        for (const one of own) rest.splice(rest.indexOf(one), 1);
+        continue;
+      }
       verdict.skip('body let go');
       const k = nearest(rest, freed);
       if (k >= 0) rest.splice(k, 1);

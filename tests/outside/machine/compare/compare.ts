@@ -1,8 +1,9 @@
 import type { JobDocument } from '../sim/job.js';
 import { type Run, run } from '../sim/run.js';
 import { type Passes, stepsOf } from '../sim/steps.js';
+import { areaOf } from './area.js';
 import { compareBackOff } from './back-off.js';
-import { compareBodies } from './bodies.js';
+import { compareBodies, SPECK } from './bodies.js';
 import { compareLeft } from './left.js';
 import { compareLoad } from './load.js';
 import { compareStands } from './stands.js';
@@ -19,9 +20,15 @@ export function runTold(job: JobDocument, report: ToldReport): Run {
   let last: Run | null = null;
   for (const cells of GRIDS) {
     last = run(job, steps, cells);
-    if (last.doubts === 0) break;
+    if (last.doubts === 0 && !hasSpecks(report, last)) break;
   }
   return last as Run;
+}
+
+/** Whether a body that is told is a speck on the grid, of which that would tell nothing. */
+function hasSpecks(report: ToldReport, { grid }: Run): boolean {
+  const speck = (SPECK * grid.cell) ** 2;
+  return report.steps.some(({ frees }) => frees.some(({ view }) => areaOf(view) < speck));
 }
 
 function passesIn(report: ToldReport): Passes {

@@ -1,9 +1,10 @@
 import type { Run } from '../sim/run.js';
+import { SPECK } from './bodies.js';
 import type { ToldReport } from './told.js';
 import type { Verdict } from './verdict.js';
 
 /** A body with less volume than this share of the part is a speck of which the grid tells nothing. */
-const SPECK = 2e-3;
+const LEAST = 2e-3;
 
 /** The pieces that are left, and that each body is told once. */
 export function compareLeft(verdict: Verdict, run: Run, report: ToldReport): void {
@@ -31,8 +32,9 @@ export function compareLeft(verdict: Verdict, run: Run, report: ToldReport): voi
     if (k >= 0) rest.splice(k, 1);
   }
   const part = sum(report.pieces);
+  const speck = (SPECK * run.grid.cell) ** 2 * run.job.part.thickness;
   for (const { id, volume } of rest) {
-    if (volume < SPECK * part) verdict.skip('pieces left');
+    if (volume < Math.max(speck, LEAST * part)) verdict.skip('pieces left');
     else verdict.check('pieces left', false, () => `told ${id} of ${volume}, found none`);
   }
   verdict.at('bodies');
