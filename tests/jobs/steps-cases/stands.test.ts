@@ -109,3 +109,28 @@ describe('a keep-out in the way of a pass', () => {
     expect(hits).toEqual([false, false, true]);
   });
 });
+
+describe('a ring that goes through over the front edge', () => {
+  // Radii 10 and 7 about (40, -8): it goes 2 deep into the plate, has no core in it, and could come off to the front.
+  const ring: CutDocument = { id: 'ring', kind: 'annular', center: [40, -8], diameter: 20, wall: 3 };
+  const under = (to: number) => ({
+    id: 'p',
+    kind: 'parallel',
+    shape: { rectangle: [10, 60], at: [35, -30] },
+    from: -20,
+    to,
+  });
+
+  it('has no way off over a parallel that the part lies on, as little as it may stand there', () => {
+    // It ends level with the face that the part lies on, right where the parallel begins.
+    const { backOff } = stepOf(told(plate([ring], { keepOut: [under(0)] })), 0);
+    expect(backOff.by).toBeNull();
+    expect(backOff.why).toMatch(/parallel p is in the way/);
+  });
+
+  it('has one over a parallel that lies lower', () => {
+    const { backOff } = stepOf(told(plate([ring], { keepOut: [under(-1)] })), 0);
+    expect(backOff.by).toBeGreaterThan(0);
+    expect(backOff.machine?.words).toBe('towards you');
+  });
+});

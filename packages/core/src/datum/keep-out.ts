@@ -55,8 +55,12 @@ export function lowestOf(cut: Cut, thickness: number): number {
  * touches is not in the way, but for what lies right under a cut that goes through.
  */
 export function runsInto(body: Region, lowest: number, isThrough: boolean, keepOut: KeepOut): boolean {
-  const inReach = isThrough ? keepOut.to >= lowest : keepOut.to > lowest;
-  return inReach && liesOver(body, keepOut);
+  return isInReach(lowest, isThrough, keepOut) && liesOver(body, keepOut);
+}
+
+/** Whether a cutter that goes no lower than `lowest` comes down to something, beside it or over it. */
+export function isInReach(lowest: number, isThrough: boolean, { to }: KeepOut): boolean {
+  return isThrough ? to >= lowest : to > lowest;
 }
 
 /** Whether a cutter's body and something share an area, seen from above, at whatever heights. */

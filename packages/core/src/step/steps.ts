@@ -1,7 +1,7 @@
 import { sweptRegion } from '../cut/swept.js';
 import { metalOf } from '../cutting/material.js';
 import type { Range } from '../cutting/range.js';
-import type { KeepOut } from '../datum/keep-out.js';
+import { isInReach, type KeepOut } from '../datum/keep-out.js';
 import type { ToolDocument } from '../document/schema.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
@@ -191,7 +191,7 @@ function wayFrom(
     high: isTop ? job.thickness : removal.high,
     from: approach.from,
   });
-  const inTheWay = keepOuts.filter(({ to }) => to > lowest);
+  const inTheWay = keepOuts.filter((keepOut) => isInReach(lowest, cut.through, keepOut));
   return wayOff({ tool, layers: layersOf(near), clearance, keepOuts: inTheWay });
 }
 

@@ -15,13 +15,7 @@ export function compareBackOff(verdict: Verdict, run: Run, done: Done, told: Tol
   const { by, to, machine, drawn, why } = told.backOff;
   if (by === null) {
     verdict.check('backing off, why not', why !== null && why !== '', () => 'no reason is told');
-    const way = someWayOff(run, done);
-    const isBarred = way !== null && meetsOnWay(run, done, way);
-    verdict.check(
-      'backing off, no way',
-      way === null || isBarred,
-      () => `none is told, yet to ${way} it comes off`,
-    );
+    compareNone(verdict, run, done);
     return;
   }
   const place = to ?? tool.center;
@@ -53,7 +47,9 @@ export function compareBackOff(verdict: Verdict, run: Run, done: Done, told: Tol
     );
   }
   const came = backingOff(run, done, place);
-  if (came === 'untold') verdict.skip('backing off');
+  // What touches nothing may be lifted as it stands where what is near keeps it from moving.
+  if (by === 0 && came === 'too near') compareNone(verdict, run, done);
+  else if (came === 'untold') verdict.skip('backing off');
   else verdict.check('backing off', came === 'clear', () => `by ${by} to ${place}: ${came}`);
   verdict.check(
     'backing off, keep-outs',
@@ -62,14 +58,30 @@ export function compareBackOff(verdict: Verdict, run: Run, done: Done, told: Tol
   );
 }
 
+/** A keep-out met by less than this is left open. */
+const TOUCH = 0.05;
+
+/** That there is no way off. */
+function compareNone(verdict: Verdict, run: Run, done: Done): void {
+  const way = someWayOff(run, done);
+  if (way !== null && !meetsOnWay(run, done, way) && meetsOnWay(run, done, way, TOUCH))
+    verdict.skip('backing off, no way');
+  else
+    verdict.check(
+      'backing off, no way',
+      way === null || meetsOnWay(run, done, way),
+      () => `none is told, yet to ${way} it comes off`,
+    );
+}
+
 /** Whether a standing tool goes into a keep-out on a straight way. */
-function meetsOnWay(run: Run, { step }: Done, to: Place): boolean {
+function meetsOnWay(run: Run, { step }: Done, to: Place, wider = 0): boolean {
   const { tool } = step;
   if (tool.kind !== 'disc' && tool.kind !== 'ring') return false;
   const way = {
     kind: 'path' as const,
     path: [{ kind: 'line' as const, a: tool.center, b: to }],
-    radius: tool.radius,
+    radius: tool.radius + wider,
   };
   return keepOutsOf(run.job, step.setup).some(
     (keepOut) => reachesUp(run.job, step, keepOut) === 'sure' && meetsKeepOut(way, keepOut, 0.01),

@@ -151,14 +151,15 @@ function compareChoice(
     (best, one) => (best === undefined || one.load.sideLoad > best.load.sideLoad ? one : best),
     undefined,
   );
+  const off = 3 * side + (worst?.load.loadSlack ?? 0);
   const isTie = met.some(
-    (one) => one !== worst && Math.abs(one.load.sideLoad - (worst?.load.sideLoad ?? 0)) <= 3 * side,
+    (one) => one !== worst && Math.abs(one.load.sideLoad - (worst?.load.sideLoad ?? 0)) <= off,
   );
   if (isTie) {
     verdict.skip('worst');
     verdict.check(
       'worst',
-      load.worst !== null && load.worst.sideLoad > (worst?.load.sideLoad ?? 0) - 3 * side,
+      load.worst !== null && load.worst.sideLoad > (worst?.load.sideLoad ?? 0) - off,
       () => 'not the worst',
     );
   } else check('worst', worst, load.worst);
