@@ -8,8 +8,8 @@ import { dice, garbled, mutated } from './mutate.js';
 const COUNT = runs(250);
 
 describe('mutated jobs', () => {
-  it('end in a report with finite numbers or in a JobError, soon, and leave nothing on a prototype', () => {
-    const { faults, reports, refused, sayings } = fuzzJobs({ count: COUNT, seed: 3 });
+  it('end in a report, drawing, sheet and range with finite numbers, the same ones twice, or in a JobError', () => {
+    const { faults, reports, refused, sayings } = fuzzJobs({ count: COUNT, seed: 3, every: 5 });
     expect(faults).toEqual([]);
     expect(reports + refused).toBe(COUNT);
     // Enough of both, and of different refusals, that the mutations reach the rules.

@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { examine, JobError, parseJob } from '@edgebite/core';
+import { examine, type Job, JobError, parseJob } from '@edgebite/core';
 import { jobDocuments, jobDocumentsWithSetup } from '@edgebite/core/testing';
 import fc from 'fast-check';
+import { cpu, type Through, through, type Way } from './job-through.js';
 import { type Dice, dice, garbled, mutated } from './mutate.js';
 
-/** Longer than this is a hang, milliseconds. */
+/** Longer than this is a hang, milliseconds of processor time. */
 const HANG = 2000;
 
 /** Generated jobs among the valid ones that are mutated. */
@@ -23,29 +24,51 @@ export interface Fuzzed {
   readonly refused: number;
   /** How many different messages were given, numbers left out: shows that many rules were reached. */
   readonly sayings: number;
-  readonly slowest: number;
+  /** How many ranges were cut short. */
+  readonly cutShort: number;
+  /** The longest that each way took, in milliseconds of processor time. */
+  readonly slowest: Readonly<Record<Way, number>>;
   readonly faults: readonly FuzzFault[];
 }
 
-/** Puts mutated jobs through `parseJob` and `examine`; the same seed gives the same jobs. */
-export function fuzzJobs({ count, seed }: { count: number; seed: number }): Fuzzed {
+/**
+ * Puts mutated jobs through everything that the command does with a job, twice; the same seed gives the same jobs.
+ * @param count how many
+ * @param first the index of the first one that is put through
+ * @param every of so many jobs only one goes through more than a report, to save time
+ */
+export function fuzzJobs({
+  count,
+  seed,
+  first = 0,
+  every = 1,
+}: {
+  count: number;
+  seed: number;
+  first?: number;
+  every?: number;
+}): Fuzzed {
   const seeds = validJobs(seed);
   const roll = dice(seed);
   const sayings = new Set<string>();
   const faults: FuzzFault[] = [];
-  let [reports, refused, slowest] = [0, 0, 0];
-  for (let index = 0; index < count; index++) {
+  const slowest: Record<Way, number> = { check: 0, draw: 0, sheet: 0, range: 0 };
+  let [reports, refused, cutShort] = [0, 0, 0];
+  for (let index = 0; index < first + count; index++) {
     const job = another(seeds, roll);
-    const started = performance.now();
-    const what = outcome(job, sayings);
-    const took = performance.now() - started;
-    slowest = Math.max(slowest, took);
+    if (index < first) continue;
+    const { what, passed } = outcome(job, index, index % every === 0, sayings);
     if (what === 'report') reports++;
     else if (what === 'refused') refused++;
     else faults.push({ index, what, job });
-    if (took > HANG) faults.push({ index, what: `took ${took.toFixed(0)} ms`, job });
+    if (passed === null) continue;
+    if (passed.cutShort !== null) cutShort++;
+    for (const { way, took } of passed.gone) {
+      slowest[way] = Math.max(slowest[way], took);
+      if (took > HANG) faults.push({ index, what: `${way} took ${took.toFixed(0)} ms`, job });
+    }
   }
-  return { reports, refused, sayings: sayings.size, slowest, faults };
+  return { reports, refused, cutShort, sayings: sayings.size, slowest, faults };
 }
 
 /** The examples and generated jobs, small ones. */
@@ -77,17 +100,64 @@ function asText(value: unknown): unknown {
   }
 }
 
-function outcome(job: unknown, sayings: Set<string>): string {
+interface Outcome {
+  /** `report`, `refused`, or what is wrong. */
+  readonly what: string;
+  /** What came of it; null if there is none. */
+  readonly passed: Through | null;
+}
+
+function outcome(given: unknown, index: number, isWhole: boolean, sayings: Set<string>): Outcome {
+  const start = cpu();
+  let job: Job;
   try {
-    const report = examine(parseJob(job));
-    return infinite(report, '') ?? pollution() ?? 'report';
+    job = parseJob(given);
   } catch (error) {
-    if (!(error instanceof JobError))
-      return error instanceof Error ? (error.stack ?? error.message) : String(error);
-    if (error.issues.length === 0) return 'a JobError without an issue';
-    for (const { message } of error.issues) sayings.add(message.replace(/[-\d.e+]+|"[^"]*"/g, ''));
-    return pollution() ?? 'refused';
+    return { what: refusal(error, sayings) ?? pollution() ?? 'refused', passed: null };
   }
+  const parsing = cpu() - start;
+  try {
+    if (!isWhole) return { what: infinite(examine(job), '') ?? pollution() ?? 'report', passed: null };
+    const passed = through(job, parsing, dice(index), null);
+    const again = through(parseJob(given), 0, dice(index), passed.cutShort ?? Number.POSITIVE_INFINITY);
+    const what = infinite(passed.report, '') ?? notANumber(passed) ?? differing(passed, again) ?? pollution();
+    return { what: what ?? 'report', passed };
+  } catch (error) {
+    return { what: traceOf(error), passed: null };
+  }
+}
+
+/** What is wrong with an error that a job is refused with; null if nothing is. */
+function refusal(error: unknown, sayings: Set<string>): string | null {
+  if (!(error instanceof JobError)) return traceOf(error);
+  if (error.issues.length === 0) return 'a JobError without an issue';
+  for (const { message } of error.issues) sayings.add(message.replace(/[-\d.e+]+|"[^"]*"/g, ''));
+  return null;
+}
+
+function traceOf(error: unknown): string {
+  return error instanceof Error ? (error.stack ?? error.message) : String(error);
+}
+
+/** Names and notes of a job may well hold such words, so only what stands where a number does is looked for. */
+const NOT_A_NUMBER = /(?<![\w"'])-?(?:NaN|Infinity)(?![\w"'])|\[object Object\]/;
+
+function notANumber({ gone }: Through): string | null {
+  for (const { way, text } of gone) {
+    const found = NOT_A_NUMBER.exec(text);
+    if (found !== null) return `${way} has ${text.slice(Math.max(0, found.index - 60), found.index + 60)}`;
+  }
+  return null;
+}
+
+function differing(one: Through, other: Through): string | null {
+  for (const [k, { way, text }] of one.gone.entries()) {
+    const again = other.gone[k]?.text ?? '';
+    if (again === text) continue;
+    const at = [...text].findIndex((letter, n) => letter !== again[n]);
+    return `${way} differs the second time: ${text.slice(at - 40, at + 40)} and ${again.slice(at - 40, at + 40)}`;
+  }
+  return null;
 }
 
 /** The first number of a report that is not finite, or value that JSON does not have. */
