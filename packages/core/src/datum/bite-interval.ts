@@ -1,6 +1,6 @@
 import type { Point, Vector } from '../geometry/point.js';
 import { driftBetween, type Placed } from './drift.js';
-import { alongDrift, type Interval } from './reach.js';
+import { alongDrift, type Interval, within } from './reach.js';
 import type { SetPart } from './setup.js';
 
 /** Between what the depth of a bite and its opening in a straight face can lie. */
@@ -34,7 +34,7 @@ export function biteInterval(
   };
   return {
     depth: { worst: depth(by.worst), rss: depth(by.rss) },
-    opening: { worst: opening(by.worst), rss: opening(by.rss) },
+    opening: within({ worst: opening(by.worst), rss: opening(by.rss) }),
   };
 }
 

@@ -7,19 +7,27 @@ export interface Interval {
   readonly rss: readonly [number, number];
 }
 
+/** An interval whose root of squares reaches no farther than its worst case does. */
+export function within({ worst, rss }: Interval): Interval {
+  const [low, high] = worst;
+  const one = (end: number) => Math.min(high, Math.max(low, end));
+  return { worst, rss: [one(rss[0]), one(rss[1])] };
+}
+
 /** How far a drift can go along a unit vector. Source: linear errors, see `stackOf`. */
 export function alongDrift({ shift, causes }: Drift, n: Vector): Interval {
   const middle = shift.dx * n.dx + shift.dy * n.dy;
   const parts = causes.map(({ by }) => by.dx * n.dx + by.dy * n.dy);
   const worst = parts.reduce((sum, part) => sum + Math.abs(part), 0);
   const rss = Math.hypot(...parts);
-  return { worst: [middle - worst, middle + worst], rss: [middle - rss, middle + rss] };
+  return within({ worst: [middle - worst, middle + worst], rss: [middle - rss, middle + rss] });
 }
 
 /**
  * Between what the length of a displacement can lie when it drifts. The worst case is exact: the causes span a convex
  * polygon with parallel sides in pairs (the Minkowski sum of segments), and the length is least at its place nearest to
- * zero and most at one of its corners. The other is linear about the shifted displacement, along which it acts.
+ * zero and most at one of its corners. The other is linear about the shifted displacement, along which it acts, as far as
+ * the worst case goes: a cause at a slant shortens a length by less than its share along it.
  *
  * Source: definition of the Minkowski sum; the length of a vector is a convex function.
  */
@@ -32,10 +40,10 @@ export function lengthUnder(d: Vector, drift: Drift): Interval {
   const length = Math.hypot(moved.dx, moved.dy);
   const n = length === 0 ? { dx: 1, dy: 0 } : { dx: moved.dx / length, dy: moved.dy / length };
   const rss = Math.hypot(...drift.causes.map(({ by }) => by.dx * n.dx + by.dy * n.dy));
-  return {
+  return within({
     worst: [nearest(corners), Math.max(...corners.map(({ dx, dy }) => Math.hypot(dx, dy)))],
-    rss: [Math.max(0, length - rss), length + rss],
-  };
+    rss: [length - rss, length + rss],
+  });
 }
 
 /** The corners, counter-clockwise, of all that is reached from a middle by segments to either side. */

@@ -12,8 +12,7 @@ export interface Stack {
  * https://ficientdesign.com/tolerance-stack-up-analysis.
  */
 export function stackOf(tolerances: readonly number[]): Stack {
-  return {
-    worst: tolerances.reduce((sum, t) => sum + Math.abs(t), 0),
-    rss: Math.hypot(...tolerances),
-  };
+  const worst = tolerances.reduce((sum, t) => sum + Math.abs(t), 0);
+  // No more than the sum, though the last digit of a root may be rounded up.
+  return { worst, rss: Math.min(worst, Math.hypot(...tolerances)) };
 }

@@ -1,5 +1,5 @@
 import { thicknessInterval } from '../datum/contact.js';
-import type { Interval } from '../datum/reach.js';
+import { type Interval, within } from '../datum/reach.js';
 import { angleInterval } from '../datum/tip.js';
 import { DEGREE } from '../geometry/degree.js';
 import type { Point } from '../geometry/point.js';
@@ -29,7 +29,7 @@ export function hull(list: readonly (Interval | null)[]): Interval | null {
       Math.min(...known.map((one) => one[key][0])) + 0,
       Math.max(...known.map((one) => one[key][1])) + 0,
     ] as const;
-  return { worst: of('worst'), rss: of('rss') };
+  return within({ worst: of('worst'), rss: of('rss') });
 }
 
 /** Between what the thickness of a web can lie; null where none of its boundaries is that of a cut in a setup. */
