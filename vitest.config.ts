@@ -22,6 +22,8 @@ export default defineConfig(({ mode }) => ({
         ? ['tests/browser/**/*.test.ts']
         : ['tests/**/*.test.ts', 'packages/*/src/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**', ...(mode === 'browser' ? [] : ['tests/browser/**'])],
+    // A test that asserts nothing cannot fail.
+    expect: { requireAssertions: true },
     setupFiles: [at('tests/tools/setup.ts')],
     env: { EDGEBITE_RUNS: process.env.EDGEBITE_RUNS ?? (mode === 'long' ? LONG_RUN_FACTOR : '1') },
     // No test is timed; the limit only ends a hang, on a busy machine too.

@@ -2,6 +2,7 @@ import { examine, parseJob, type Report, reportSchema } from '@edgebite/core';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { textReport } from '../../packages/previewer/src/text/report.js';
+import { unknownNames } from '../jobs/names-in.js';
 import { runs } from '../tools/runs.js';
 
 const unit = fc.constantFrom('mm' as const, 'inch' as const);
@@ -219,6 +220,7 @@ it('generated setups give reports that are whole, hold together, and come out th
       expect(JSON.parse(JSON.stringify(report))).toStrictEqual(report);
       expect(examine(parseJob(json))).toEqual(report);
       check(report);
+      expect(unknownNames(report)).toEqual([]);
       expect(checkSquares(report)).toBeGreaterThan(0);
       expect(textReport(report)).not.toMatch(/NaN|Infinity|undefined/);
     }),

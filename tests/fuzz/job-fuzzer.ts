@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { examine, type Job, JobError, parseJob } from '@edgebite/core';
+import { examine, type Job, JobError, parseJob, type Report } from '@edgebite/core';
 import { jobDocuments, jobDocumentsWithSetup } from '@edgebite/core/testing';
 import fc from 'fast-check';
+import { unknownNames } from '../jobs/names-in.js';
 import { cpu, type Through, through, type Way } from './job-through.js';
 import { type Dice, dice, garbled, mutated } from './mutate.js';
 
@@ -117,10 +118,18 @@ function outcome(given: unknown, index: number, isWhole: boolean, sayings: Set<s
   }
   const parsing = cpu() - start;
   try {
-    if (!isWhole) return { what: infinite(examine(job), '') ?? pollution() ?? 'report', passed: null };
+    if (!isWhole) {
+      const report = examine(job);
+      return { what: infinite(report, '') ?? nameless(report) ?? pollution() ?? 'report', passed: null };
+    }
     const passed = through(job, parsing, dice(index), null);
     const again = through(parseJob(given), 0, dice(index), passed.cutShort ?? Number.POSITIVE_INFINITY);
-    const what = infinite(passed.report, '') ?? notANumber(passed) ?? differing(passed, again) ?? pollution();
+    const what =
+      infinite(passed.report, '') ??
+      nameless(passed.report) ??
+      notANumber(passed) ??
+      differing(passed, again) ??
+      pollution();
     return { what: what ?? 'report', passed };
   } catch (error) {
     return { what: traceOf(error), passed: null };
@@ -148,6 +157,11 @@ function notANumber({ gone }: Through): string | null {
     if (found !== null) return `${way} has ${text.slice(Math.max(0, found.index - 60), found.index + 60)}`;
   }
   return null;
+}
+
+function nameless(report: Report): string | null {
+  const [first] = unknownNames(report);
+  return first === undefined ? null : `the report has no such thing: ${first}`;
 }
 
 function differing(one: Through, other: Through): string | null {
