@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { build, preview } from 'vite';
+import { notices } from './notices.mjs';
 import { HEADERS, META_POLICY } from './policy.mjs';
 
 /** @param {string} path */
@@ -8,51 +9,58 @@ const at = (path) => fileURLToPath(new URL(path, import.meta.url));
 /** The folder that holds the page once it is built. */
 export const FOLDER = at('../../../out/page');
 
+/** The folder that holds it in the package, for those who install nothing else. */
+export const PACKED = at('../web');
+
 /**
  * @param {string} outDir
  * @returns {import('vite').InlineConfig}
  */
-const config = (outDir) => ({
-  configFile: false,
-  root: at('.'),
-  base: './',
-  logLevel: 'warn',
-  resolve: {
-    alias: [
-      { find: /^@edgebite\/core$/, replacement: at('../../core/src/index.ts') },
-      { find: /^@edgebite\/svg$/, replacement: at('../../svg/src/browser.ts') },
-    ],
-  },
-  plugins: [
-    {
-      name: 'edgebite-policy',
-      transformIndexHtml: (html) => html.replace('POLICY', META_POLICY),
+function config(outDir) {
+  const { gather, write } = notices();
+  return {
+    configFile: false,
+    root: at('.'),
+    base: './',
+    logLevel: 'warn',
+    resolve: {
+      alias: [
+        { find: /^@edgebite\/core$/, replacement: at('../../core/src/index.ts') },
+        { find: /^@edgebite\/svg$/, replacement: at('../../svg/src/browser.ts') },
+      ],
     },
-    {
-      // Browsers load no modules from a folder on the disk, only plain scripts.
-      name: 'edgebite-plain-script',
-      transformIndexHtml: {
-        order: 'post',
-        handler: (html) =>
-          html
-            .replaceAll('<script type="module" crossorigin', '<script defer')
-            .replaceAll('<link rel="stylesheet" crossorigin', '<link rel="stylesheet"'),
+    plugins: [
+      write,
+      {
+        name: 'edgebite-policy',
+        transformIndexHtml: (html) => html.replace('POLICY', META_POLICY),
       },
+      {
+        // Browsers load no modules from a folder on the disk, only plain scripts.
+        name: 'edgebite-plain-script',
+        transformIndexHtml: {
+          order: 'post',
+          handler: (html) =>
+            html
+              .replaceAll('<script type="module" crossorigin', '<script defer')
+              .replaceAll('<link rel="stylesheet" crossorigin', '<link rel="stylesheet"'),
+        },
+      },
+    ],
+    worker: { format: 'iife', plugins: () => [gather()] },
+    build: {
+      outDir,
+      emptyOutDir: true,
+      target: 'es2023',
+      // The policy allows no data: addresses, and the helper for old browsers would have to fetch.
+      assetsInlineLimit: 0,
+      modulePreload: false,
+      rolldownOptions: { output: { format: 'iife' } },
+      cssCodeSplit: false,
+      chunkSizeWarningLimit: 2048,
     },
-  ],
-  worker: { format: 'iife' },
-  build: {
-    outDir,
-    emptyOutDir: true,
-    target: 'es2023',
-    // The policy allows no data: addresses, and the helper for old browsers would have to fetch.
-    assetsInlineLimit: 0,
-    modulePreload: false,
-    rolldownOptions: { output: { format: 'iife' } },
-    cssCodeSplit: false,
-    chunkSizeWarningLimit: 2048,
-  },
-});
+  };
+}
 
 /** Builds the page into a folder of static files. */
 export async function buildPage(outDir = FOLDER) {

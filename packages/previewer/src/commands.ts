@@ -1,6 +1,9 @@
+import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { examine, jobJsonSchema, reportJsonSchema } from '@edgebite/core';
 import { clean, type DrawOptions, draw } from '@edgebite/svg';
+import { Unfinished } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
 import { loadJob, STANDARD_INPUT } from './load.js';
@@ -59,5 +62,21 @@ export async function drawJob(
 /** Prints the JSON Schema of jobs or of reports; returns the exit code. */
 export function schema(ofReport: boolean, io: Io): number {
   io.out(jsonText(ofReport ? reportJsonSchema() : jobJsonSchema()));
+  return EXIT.clean;
+}
+
+/**
+ * Prints the address of the page that comes with the command, to open in a browser; returns the exit code.
+ * @throws Unfinished if this copy has none: it is built when the package is packed.
+ */
+export function page(io: Io): number {
+  // Beside src as well as beside dist.
+  const address = new URL('../web/index.html', import.meta.url);
+  if (!existsSync(fileURLToPath(address))) {
+    throw new Unfinished([
+      'the page is not built in this copy; in a checkout npm run page builds and serves it',
+    ]);
+  }
+  io.out(`${address.href}\n`);
   return EXIT.clean;
 }

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Along } from '@edgebite/core';
 import { clean, type DrawOptions, LEVELS, SHEET_SIZES, THEME_NAMES } from '@edgebite/svg';
 import { Command, CommanderError, Option } from 'commander';
-import { check, drawJob, EXIT, schema } from './commands.js';
+import { check, drawJob, EXIT, page, schema } from './commands.js';
 import { Failure, Unfinished } from './failure.js';
 import { type Io, terminal } from './io.js';
 import { type MeasureArguments, measure } from './measure.js';
@@ -156,6 +156,10 @@ function commandLine(io: Io, start: Start): Command {
     .action((job: string, options: { format: SheetFormat; output?: string }) =>
       start(() => sheet(job, options, io)),
     );
+  program
+    .command('page')
+    .description('print the address of the page that shows jobs and changes them, to open in a browser')
+    .action(() => start(() => page(io)));
   program
     .command('schema')
     .description('print the JSON Schema of jobs')
