@@ -64,6 +64,8 @@ describe('a reload', () => {
     await shows(page, block.name);
     await other.reload();
     await shows(other, 'Of the other tab');
+    expect(await jobOf(page)).toEqual(block);
+    expect(await jobOf(other)).toEqual({ ...block, name: 'Of the other tab' });
   });
 
   it('begins anew where one started afresh; until then all can be had back', async () => {
@@ -123,6 +125,7 @@ describe('a link', () => {
     await shows(page, 'The first');
     await page.click('#undo');
     await shows(page, block.name);
+    expect(await jobOf(page)).toEqual(block);
   });
 
   it.each([

@@ -50,6 +50,7 @@ describe('a job with faults that no number mends', () => {
         .filter({ hasText: pointer === '/colour' ? 'colour' : 'version' })
         .click();
       await page.waitForFunction((wanted) => document.activeElement?.id === wanted, `at${pointer}`);
+      expect(await page.locator('.faults .link').count()).toBe(2);
     }
   });
 });
