@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { examine, parseJob, type Report } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
+import { sheetText } from '../../packages/previewer/src/sheet/text.js';
 
 /*
  * What a tired person does on reading a sentence: "hold it" is done with a hand. That work is clamped and never held
@@ -73,7 +75,7 @@ const JOBS: readonly (readonly [code: string, report: Report])[] = [
 ];
 
 /** Those of which a caution tells too. */
-const SAID = ['loose-offcut', 'hits-clamp', 'grip-lost', 'held-place-cut-away'];
+const SAID = ['loose-offcut', 'held-slug', 'hits-clamp', 'grip-lost', 'held-place-cut-away'];
 
 describe('a finding on metal that can move', () => {
   it.each(JOBS)('%s says to clamp, never to hold by hand', (code, report) => {
@@ -90,6 +92,13 @@ describe('a finding on metal that can move', () => {
       const told = report.cautions.filter(({ message }) => /by hand/.test(message)).map(({ code }) => code);
       if (SAID.includes(code)) expect(told, code).not.toEqual([]);
     }
+  });
+});
+
+describe('the sheet that goes to the machine', () => {
+  it.each(JOBS)('says to clamp, never to hold by hand, where there is %s', (_, report) => {
+    const text = sheetText(sheetOf(report)).replace(/\s+/g, ' ');
+    expect(text).toMatch(/\bclamp [^.]*\bby hand\b/i);
   });
 });
 

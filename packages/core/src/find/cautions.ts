@@ -26,6 +26,7 @@ export function cautionsOf(report: Found): Caution[] {
     ...hanging(report),
     ...speed(report),
     ...oneSided(report),
+    ...staying(report),
     ...feathers(report),
     ...sharp(report),
     ...measuring(report),
@@ -96,6 +97,15 @@ function oneSided(report: Found): Caution[] {
     'one-sided-cut',
     causes(report, ['partial-hole']),
     'the tool cuts on one side only and in blows. Clamp against the push, never hold against it by hand; feed gently where teeth enter and leave.',
+  );
+}
+
+/** A floor holds it for now; whoever takes it off later works on metal that lets go. */
+function staying(report: Found): Caution[] {
+  return caution(
+    'slug-stays',
+    causes(report, ['held-slug']),
+    'the slug stays on the metal under it, and lets go when that is cut or broken. Clamp the part and the slug before you take it off; never hold either by hand.',
   );
 }
 
