@@ -3,7 +3,10 @@ import type { Range } from './range.js';
 import { scaled } from './range.js';
 import { MPA_PER_KSI, type Strength } from './strength.js';
 
-/** Force to shear through a face of metal: F = tau A, in N for mm² and MPa (Machinery's Handbook, punching). */
+/**
+ * Force to shear through a face of metal: F = tau A, in N for mm² and MPa (Machinery's Handbook, punching, from memory; a
+ * textbook problem that is worked so is in docs/cutting-numbers.md).
+ */
 export function shearForce(shear: Range, area: number): Range {
   return scaled(shear, area);
 }

@@ -20,7 +20,10 @@ const ksi = (value: number): number => value * MPA_PER_KSI;
 
 const ratio = ([least, most]: Range, factor: number): Range => [least * factor, most * factor];
 
-/** Shear strength as a share of tensile strength (after Deutschman and others, Machine Design, 1975). */
+/**
+ * Shear strength as a share of tensile strength (after Deutschman and others, Machine Design, 1975). The page that
+ * hands it on calls the share of copper alloys doubtful.
+ */
 const SHEAR_SHARE = { steel: 0.75, 'cast iron': 1.3, 'copper alloy': 0.65 } as const;
 
 const TOOL_STEEL: Range = [600, 850];
@@ -75,7 +78,7 @@ const STRENGTH: Readonly<Record<Metal, Strength>> = {
     shear: ratio(BRONZE, SHEAR_SHARE['copper alloy']),
     yield: 110,
     tensile: BRONZE,
-    source: 'tensile and yield from memory, shear by ratio (R)',
+    source: 'tensile and yield from memory, shear by a doubtful ratio (R)',
   },
   titanium: {
     shear: [240, 600],
