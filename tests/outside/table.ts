@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { type Reference, worstOf } from './reference.js';
+import { gaps } from './gaps.js';
+import { KINDS, type Kind, type Reference, worstOf } from './reference.js';
 import { references } from './references.js';
 
 /** Deviations smaller than this are the rounding of doubles, which differs from one way of adding up to another. */
@@ -11,6 +12,7 @@ export interface Row {
   readonly values: number;
   readonly deviation: number;
   readonly ofAllowed: number;
+  readonly allowed: readonly [number, number];
 }
 
 /** All references, each compared anew. */
@@ -23,20 +25,46 @@ export async function rows(): Promise<readonly Row[]> {
   );
 }
 
-/** The page docs/outside-checks.md, whose text above the table is kept. */
+/** The page docs/outside-checks.md, whose text above the list of kinds is kept. */
 export function page(current: string, all: readonly Row[]): string {
-  const head = current.slice(0, current.indexOf(TABLE));
-  const lines = all.map(line);
-  return `${head}${TABLE}\n|--|--|--|--|--|\n${lines.join('\n')}\n`;
+  const head = current.slice(0, current.indexOf(KIND_HEAD));
+  const kinds = (Object.keys(KINDS) as Kind[]).map((kind) => kindLine(kind, all));
+  return [
+    `${head}${KIND_HEAD}\n|--|--|--|--|`,
+    ...kinds,
+    `\n${TABLE}\n|--|--|--|--|--|--|--|`,
+    ...all.map(line),
+    `\n## Without an outside value\n\n| quantity | why |\n|--|--|`,
+    ...gaps.map(({ quantity, why }) => `| ${quantity} | ${why} |`),
+    '',
+  ].join('\n');
 }
 
-const TABLE = '| reference | kind | what it checks | values | largest deviation |';
+const KIND_HEAD = '| kind | what that is | rows | values |';
 
-function line({ reference, values, deviation }: Row): string {
-  const { letters, source, kind, checks } = reference;
+const TABLE = '| quantity | reference | kind | what it checks | values | met to | largest deviation |';
+
+function kindLine(kind: Kind, all: readonly Row[]): string {
+  const own = all.filter(({ reference }) => reference.kind === kind);
+  const values = own.reduce((sum, row) => sum + row.values, 0);
+  return `| ${kind} | ${KINDS[kind]} | ${own.length} | ${values} |`;
+}
+
+function line({ reference, values, deviation, allowed }: Row): string {
+  const { quantity, letters, source, kind, checks, agrees } = reference;
   const name = letters === undefined ? source : `${source} (${letters})`;
-  const shown = deviation < ROUNDING ? 'under 1e-11' : deviation.toExponential(0);
-  return `| ${name} | ${kind} | ${checks} | ${values} | ${shown} |`;
+  const cells = agrees === true ? ['agrees', 'none'] : [allowedText(allowed), deviationText(deviation)];
+  return `| ${[quantity, name, kind, checks, values, ...cells].join(' | ')} |`;
+}
+
+function deviationText(deviation: number): string {
+  return deviation < ROUNDING ? 'under 1e-11' : deviation.toExponential(0);
+}
+
+/** Between what tolerances values are met; rounding only where it is that. */
+function allowedText([least, most]: readonly [number, number]): string {
+  const text = (within: number) => (within <= ROUNDING ? 'rounding' : within.toExponential(0));
+  return text(least) === text(most) ? text(most) : `${text(least)} to ${text(most)}`;
 }
 
 /** The letters of the sources that docs/maths.md lists. */
