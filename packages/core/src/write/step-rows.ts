@@ -125,10 +125,10 @@ function massIn({ job, density }: Result, volume: number): number | null {
   return density === null ? null : massOf(volume, density, job.units);
 }
 
-/** How a path mills, seen from above as the part lies; plans say it as seen from above the drawing. */
+/** How a path mills at the machine; plans say it for a part with the face up that the cut is said to start from. */
 function millingOf(cut: Job['cuts'][number], up: Side): ReportStep['milling'] {
   const milling = cut.plan?.along?.milling ?? null;
-  if (milling === null || up === 'top') return milling;
+  if (milling === null || up === cut.from) return milling;
   return milling === 'climb' ? 'conventional' : 'climb';
 }
 
