@@ -51,6 +51,24 @@ describe('running', () => {
     expect(row(reportOn([MILL]), 'groove')?.running?.travel).toBeCloseTo(30 + 5 * Math.PI, 12);
   });
 
+  // By hand: 3 off the edges of 80 by 30 with arcs of radius 3 about the corners, and a quarter turn of radius 4 in and out.
+  it('of an end mill: its leads are travel too', () => {
+    const report = examine(
+      parseJob({
+        edgebite: 1,
+        units: 'mm',
+        part: { outline: { rectangle: [80, 30] }, thickness: 12, material: 'mild steel' },
+        tools: [
+          { id: 'mill', kind: 'end mill', toolMaterial: 'HSS', diameter: 6, teeth: 4, cuts: ['round'] },
+        ],
+        cuts: [{ id: 'round', kind: 'swept', diameter: 6, path: { along: { side: 'outside', lead: 4 } } }],
+      }),
+    );
+    const wanted = 2 * (80 + 30) + 6 * Math.PI + 2 * (2 * Math.PI);
+    expect(report.cuts[0]?.running?.travel).toBeCloseTo(wanted, 9);
+    expect(report.steps[0]?.travel).toBeCloseTo(wanted, 9);
+  });
+
   it('of an end mill in a bore: once round inside, or straight down if it is as large', () => {
     const mill = (diameter: number) => ({ ...MILL, diameter, cuts: ['eye'] });
     expect(row(reportOn([mill(8)]), 'eye')?.running?.travel).toBeCloseTo(4 * Math.PI, 12);

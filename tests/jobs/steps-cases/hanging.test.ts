@@ -46,4 +46,24 @@ describe('a slug on a floor', () => {
     expect(volumes.removed).toBeCloseTo(Math.PI * 64 * 11.9997, 6);
     expect(volumes.kept).toBeCloseTo(80 * 30 * 12 - Math.PI * 64 * 11.9997, 6);
   });
+
+  it('takes the force that shears all of the metal round it', () => {
+    // A core of 12 on 0.5: pi 12 0.5 mm2. Aluminium shears at 83 (annealed, from memory) to 207 MPa (6061-T6, sheet).
+    const part = { outline: { rectangle: [80, 30] }, thickness: 12, material: 'aluminium' };
+    const [hung] = stepOf(told(plate([ring(11.5)], { part })), 0).hangs;
+    expect(hung?.thickness).toBeCloseTo(0.5, 9);
+    expect(hung).toMatchObject({ forceUnit: 'N' });
+    const { force = [] } = hung as unknown as { force: number[] };
+    expect(force[0]).toBeCloseTo(Math.PI * 12 * 0.5 * 83, 6);
+    expect(force[1]).toBeCloseTo(Math.PI * 12 * 0.5 * 207, 6);
+  });
+
+  it('takes that of the wall alone where it hangs at the rim of the part', () => {
+    // A core of radius 6 with its middle on the edge y = 30: half a circle of kerf, pi 6 0.5 mm2.
+    const part = { outline: { rectangle: [80, 30] }, thickness: 12, material: 'aluminium' };
+    const [hung] = stepOf(told(plate([{ ...ring(11.5), center: [40, 30] }], { part })), 0).hangs;
+    const { force = [] } = hung as unknown as { force: number[] };
+    expect(force[0]).toBeCloseTo(Math.PI * 6 * 0.5 * 83, 6);
+    expect(force[1]).toBeCloseTo(Math.PI * 6 * 0.5 * 207, 6);
+  });
 });
