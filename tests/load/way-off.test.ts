@@ -222,6 +222,26 @@ describe('wayOff', () => {
     }
   });
 
+  it('finds as much room to the left as to the right: a mirror changes sides and nothing else', () => {
+    // A bar from a corner on to the right that the tool all but touches, and the same to the left. The higher the corner
+    // the further to the other side the tool has to go, until the end of the wall is in the way.
+    const found = { way: 0, none: 0 };
+    for (let angle = 20; angle <= 45; angle++) {
+      const x = 10.01 * Math.cos((angle * Math.PI) / 180);
+      const y = 6 + 10.01 * Math.sin((angle * Math.PI) / 180);
+      const [one, other] = [x, -x - 50].map((at) => off(circle(P(0, 6)), [HALF], 0.5, [box(at, y, 50, 5)]));
+      expect(other?.kind, `${angle}`).toBe(one?.kind);
+      if (one?.kind !== 'way' || other?.kind !== 'way') {
+        found.none++;
+        continue;
+      }
+      found.way++;
+      near(other.direction.dx, -one.direction.dx, 1e-6, 1);
+      near(other.by, one.by, 1e-6, 1);
+    }
+    expect(Math.min(found.way, found.none)).toBeGreaterThan(0);
+  });
+
   it('agrees with trying many directions and places, in generated metal of two heights', () => {
     const seen = { way: 0, lift: 0, none: 0 };
     fc.assert(
