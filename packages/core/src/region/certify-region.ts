@@ -2,7 +2,7 @@ import { samePoint } from '../geometry/point.js';
 import { areaUnder, OFF_CURVE } from './certify.js';
 import type { Border } from './keep.js';
 import type { Subdivision } from './label.js';
-import { loopArea } from './measure.js';
+import { loopArea, loopsOf } from './measure.js';
 import type { Loop, RegionPart } from './region.js';
 import { endOf, startOf } from './rotate.js';
 
@@ -10,23 +10,26 @@ import { endOf, startOf } from './rotate.js';
  * What is wrong with a region that was made of the border of some faces, in words, or null: its loops are closed, outer ones
  * go round counter-clockwise and holes clockwise, and all in all they go round what the border goes round.
  * @param dropped what the loops go round that were left out because they are next to nothing
+ * @param sizes areas of the loops of all parts, each outer loop before its holes, NaN for one that does not close, where they are known
  */
 export function regionFault(
   { graph }: Subdivision,
   border: Border,
   parts: readonly RegionPart[],
   dropped: number,
+  sizes: readonly number[] = loopsOf(parts).map((loop) => (isClosed(loop) ? loopArea(loop) : Number.NaN)),
 ): string | null {
   const { curves, start, member } = graph;
   const { x, y } = curves.points;
   let area = dropped;
-  for (const { outer, holes } of parts) {
-    const size = loopArea(outer);
-    if (!isClosed(outer) || !(size > 0)) return 'an outer loop that goes round nothing';
+  let at = 0;
+  for (const { holes } of parts) {
+    const size = sizes[at++] as number;
+    if (!(size > 0)) return 'an outer loop that goes round nothing';
     area += size;
-    for (const hole of holes) {
-      const taken = loopArea(hole);
-      if (!isClosed(hole) || !(taken < 0)) return 'a hole that takes nothing';
+    for (let k = 0; k < holes.length; k++) {
+      const taken = sizes[at++] as number;
+      if (!(taken < 0)) return 'a hole that takes nothing';
       area += taken;
     }
   }
@@ -46,7 +49,8 @@ export function regionFault(
   return Math.abs(area - kept) <= bound ? null : `an area of ${area} made of ${kept}`;
 }
 
-function isClosed(loop: Loop): boolean {
+/** Whether each edge of a loop ends where the next one starts. */
+export function isClosed(loop: Loop): boolean {
   let before = loop[loop.length - 1];
   for (const edge of loop) {
     if (before === undefined || !samePoint(before.b, edge.a)) return false;

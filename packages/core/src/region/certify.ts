@@ -1,7 +1,5 @@
 import { ROW } from '../geometry/curves.js';
-import type { Edge } from '../geometry/edge.js';
 import { sineExcess } from '../geometry/measure.js';
-import { distance } from '../geometry/point.js';
 import { planeFault } from './certify-plane.js';
 import type { Curves } from './gather.js';
 import type { Subdivision } from './label.js';
@@ -57,12 +55,12 @@ function curveFault({ graph }: Subdivision): string | null {
       const isOwnStart = a === p || a === q;
       const isOwnEnd = b === p || b === q;
       if (isOwnStart && isOwnEnd) continue;
-      const edge = curves.edges[curves.input[piece] as number] as Edge;
+      const edge = (curves.input[piece] as number) * ROW;
       const off = Math.max(
         isOwnStart ? 0 : offEdge(curves, edge, points.x[a] as number, points.y[a] as number),
         isOwnEnd ? 0 : offEdge(curves, edge, points.x[b] as number, points.y[b] as number),
       );
-      if (!(off <= most) && !(off <= most + ownError(edge))) {
+      if (!(off <= most) && !(off <= most + ownError(curves.shapes, edge))) {
         return `an end ${off / tolerance} tolerances off its curve`;
       }
     }
@@ -71,24 +69,30 @@ function curveFault({ graph }: Subdivision): string | null {
 }
 
 /** How far the ends of an arc are off its circle as it was given. */
-function ownError(edge: Edge): number {
-  if (edge.kind === 'line') return 0;
-  const { a, b, center, radius } = edge;
-  return Math.max(Math.abs(distance(a, center) - radius), Math.abs(distance(b, center) - radius));
+function ownError(shapes: Float64Array, o: number): number {
+  if (shapes[o + 7] === 0) return 0;
+  return Math.max(
+    offCircle(shapes, o, shapes[o] as number, shapes[o + 1] as number),
+    offCircle(shapes, o, shapes[o + 2] as number, shapes[o + 3] as number),
+  );
 }
 
 /** How far a place is from the line or circle of an edge. */
-function offEdge({ originX, originY }: Curves, edge: Edge, x: number, y: number): number {
+function offEdge({ originX, originY, shapes }: Curves, o: number, x: number, y: number): number {
   const px = x + originX;
   const py = y + originY;
-  if (edge.kind === 'arc') {
-    const dx = px - edge.center.x;
-    const dy = py - edge.center.y;
-    return Math.abs(Math.sqrt(dx * dx + dy * dy) - edge.radius);
-  }
-  const dx = edge.b.x - edge.a.x;
-  const dy = edge.b.y - edge.a.y;
-  return Math.abs(dx * (py - edge.a.y) - dy * (px - edge.a.x)) / Math.sqrt(dx * dx + dy * dy);
+  if (shapes[o + 7] !== 0) return offCircle(shapes, o, px, py);
+  const ax = shapes[o] as number;
+  const ay = shapes[o + 1] as number;
+  const dx = (shapes[o + 2] as number) - ax;
+  const dy = (shapes[o + 3] as number) - ay;
+  return Math.abs(dx * (py - ay) - dy * (px - ax)) / Math.sqrt(dx * dx + dy * dy);
+}
+
+function offCircle(shapes: Float64Array, o: number, x: number, y: number): number {
+  const dx = x - (shapes[o + 4] as number);
+  const dy = y - (shapes[o + 5] as number);
+  return Math.abs(Math.sqrt(dx * dx + dy * dy) - (shapes[o + 6] as number));
 }
 
 /** An operand that goes round less, or more, than it did, by more than welding moves it. */
@@ -147,13 +151,12 @@ export function areaUnder({ rows, points }: Curves, piece: number, from: number,
   const turn = rows[o + 7] as number;
   if (turn === 0) return triangle;
   const r = rows[o + 6] as number;
-  const chord = Math.hypot(bx - ax, by - ay);
   const px = ax - (rows[o + 4] as number);
   const py = ay - (rows[o + 5] as number);
   const qx = bx - (rows[o + 4] as number);
   const qy = by - (rows[o + 5] as number);
   const swept = Math.abs(Math.atan2(px * qy - py * qx, px * qx + py * qy));
-  if (chord === 0 || swept === 0) return triangle;
+  if (swept === 0 || (ax === bx && ay === by)) return triangle;
   return triangle + (turn * r * r * sineExcess(swept)) / 2;
 }
 

@@ -4,8 +4,8 @@ import type { ArcEdge, Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { circleOf } from './circle.js';
-import { monotone } from './gather.js';
 import { boundsOf, loopsOf } from './measure.js';
+import { monotone } from './monotone.js';
 import type { Loop, Region } from './region.js';
 
 /**

@@ -1,9 +1,9 @@
 import { type Bounds, extentOf, middleOf } from '../geometry/bounds.js';
 import { ROW, writeRow } from '../geometry/curves.js';
-import type { ArcEdge, Edge } from '../geometry/edge.js';
-import { edgeBounds, onArcSide } from '../geometry/measure.js';
-import { distance, type Point } from '../geometry/point.js';
+import type { Edge, Source } from '../geometry/edge.js';
+import { edgeBounds } from '../geometry/measure.js';
 import { weldTolerance } from '../geometry/tolerance.js';
+import { turnsOf } from './monotone.js';
 import { addPoint, type Points } from './points.js';
 import type { Loop } from './region.js';
 
@@ -26,6 +26,9 @@ export interface Curves {
   /** The edge that a piece is of, in the order given, and that edge. */
   readonly input: Int32Array;
   readonly edges: readonly Edge[];
+  /** These edges as rows of numbers, where they were given, and the number of the name of each. */
+  readonly shapes: Float64Array;
+  readonly names: Int32Array;
   readonly points: Points;
   readonly originX: number;
   readonly originY: number;
@@ -38,17 +41,67 @@ export interface Curves {
  *   may be far larger than the part.
  */
 export function gather(operands: readonly Operand[], frame?: Bounds): Curves {
-  const box = frame ?? boxOf(operands);
+  const read = readEdges(operands);
+  const box = frame ?? boxOfRows(read.shapes, read.edges);
   const { x: originX, y: originY } = middleOf(box);
   const extent = extentOf(box);
   const tolerance = weldTolerance(extent);
-  const layout = new Layout(operands, originX, originY, tolerance);
+  const layout = new Layout(read, originX, originY, tolerance);
   const reach = Math.max(layout.reach, Math.abs(originX) / 100, Math.abs(originY) / 100);
   if (weldTolerance(extent, reach) === tolerance) return layout.curves();
   // What is cut reaches so far out, or lies so far from the origin, that rounding counts there: look closer.
-  const magnitude = magnitudeOf(boxOf(operands), originX, originY);
-  return new Layout(operands, originX, originY, weldTolerance(extent, magnitude)).curves();
+  const magnitude = magnitudeOf(boxOfRows(read.shapes, read.edges), originX, originY);
+  return new Layout(read, originX, originY, weldTolerance(extent, magnitude)).curves();
 }
+
+/** All edges as numbers, where they were given: objects are looked at once. */
+interface Read {
+  readonly edges: readonly Edge[];
+  readonly shapes: Float64Array;
+  readonly names: Int32Array;
+  /** Loops that have edges: the first of each, with the number of all at the end, and the operands that they are of. */
+  readonly first: readonly number[];
+  readonly operand: readonly number[];
+}
+
+/** The number of no name. */
+export const NAMELESS = 0;
+
+function readEdges(operands: readonly Operand[]): Read {
+  let total = 0;
+  for (const loops of operands) for (const loop of loops) total += loop.length;
+  const edges: Edge[] = [];
+  const shapes = new Float64Array(total * ROW);
+  const names = new Int32Array(total);
+  const first = [0];
+  const operand: number[] = [];
+  const numbers = new Map<Source | undefined, number>();
+  let before: Source | undefined;
+  let name = NAMELESS;
+  numbers.set(before, name);
+  for (let o = 0; o < operands.length; o++) {
+    for (const loop of operands[o] as Operand) {
+      if (loop.length === 0) continue;
+      for (const edge of loop) {
+        const at = edges.length;
+        edges.push(edge);
+        writeRow(shapes, at, edge, 0, 0);
+        if (edge.source !== before) {
+          before = edge.source;
+          const known = numbers.get(before);
+          name = known ?? numbers.size;
+          if (known === undefined) numbers.set(before, name);
+        }
+        names[at] = name;
+      }
+      first.push(edges.length);
+      operand.push(o);
+    }
+  }
+  return { edges, shapes, names, first, operand };
+}
+
+const turns = new Float64Array(2);
 
 class Layout {
   /** No coordinate is larger; full circles are counted for arcs. */
@@ -59,83 +112,102 @@ class Layout {
   private to: Int32Array;
   private operand: Int32Array;
   private input: Int32Array;
-  private readonly edges: Edge[] = [];
   private readonly points: Points = { x: [], y: [], given: [], isSeam: [] };
 
   constructor(
-    operands: readonly Operand[],
+    private readonly read: Read,
     private readonly originX: number,
     private readonly originY: number,
     private readonly tolerance: number,
   ) {
-    let total = 0;
-    for (const loops of operands) for (const loop of loops) total += loop.length;
-    this.rows = new Float64Array(total * ROW);
-    this.from = new Int32Array(total);
-    this.to = new Int32Array(total);
-    this.operand = new Int32Array(total);
-    this.input = new Int32Array(total);
-    for (let o = 0; o < operands.length; o++) {
-      for (const loop of operands[o] as Operand) this.add(loop, o);
-    }
+    // Most arcs are parted once at most.
+    const room = 2 * read.edges.length;
+    this.rows = new Float64Array(room * ROW);
+    this.from = new Int32Array(room);
+    this.to = new Int32Array(room);
+    this.operand = new Int32Array(room);
+    this.input = new Int32Array(room);
+    for (let l = 0; l < read.operand.length; l++) this.add(l);
   }
 
-  private add(loop: Loop, operand: number): void {
-    const { points, originX, originY } = this;
-    const n = loop.length;
-    const first = points.x.length;
-    const start = this.count;
+  private add(l: number): void {
+    const { points, read } = this;
+    const { edges, first } = read;
+    const end = first[l + 1] as number;
+    const operand = read.operand[l] as number;
+    const start = points.x.length;
+    const firstPiece = this.count;
     let before = -1;
-    for (let i = 0; i < n; i++) {
-      const edge = loop[i] as Edge;
+    for (let e = first[l] as number; e < end; e++) {
       const at = this.count;
       if (at === this.from.length) this.widen();
+      this.input[at] = e;
+      this.operand[at] = operand;
+      this.copy(e, at);
       const o = at * ROW;
-      this.edges.push(edge);
-      this.input[at] = this.edges.length - 1;
-      writeRow(this.rows, at, edge, originX, originY);
+      this.from[at] = points.x.length;
       points.x.push(this.rows[o] as number);
       points.y.push(this.rows[o + 1] as number);
-      points.given.push(edge.a);
+      points.given.push((edges[e] as Edge).a);
       points.isSeam.push(before >= 0 && this.goesOn(before, at));
-      this.note(at);
+      this.note(o);
       before = at;
-      this.from[at] = points.x.length - 1;
-      this.operand[at] = operand;
       this.count++;
-      if (!runsOneWay(this.rows, o)) this.split(edge as ArcEdge, at);
-      this.to[this.count - 1] = i + 1 < n ? points.x.length : first;
+      if (!runsOneWay(this.rows, o)) this.split(e, at);
+      this.to[this.count - 1] = e + 1 < end ? points.x.length : start;
     }
-    if (n > 0) points.isSeam[first] = this.goesOn(before, start);
+    points.isSeam[start] = this.goesOn(before, firstPiece);
   }
 
-  /** Puts the parts of an arc that turns up or down in the place of it, if it has any. */
-  private split(arc: ArcEdge, at: number): void {
+  /** Puts an edge into the row of a piece, moved to the origin. */
+  private copy(e: number, at: number): void {
+    const { rows, originX, originY } = this;
+    const { shapes } = this.read;
+    const s = e * ROW;
+    const o = at * ROW;
+    rows[o] = (shapes[s] as number) - originX;
+    rows[o + 1] = (shapes[s + 1] as number) - originY;
+    rows[o + 2] = (shapes[s + 2] as number) - originX;
+    rows[o + 3] = (shapes[s + 3] as number) - originY;
+    const turn = shapes[s + 7] as number;
+    if (turn === 0) return;
+    rows[o + 4] = (shapes[s + 4] as number) - originX;
+    rows[o + 5] = (shapes[s + 5] as number) - originY;
+    rows[o + 6] = shapes[s + 6] as number;
+    rows[o + 7] = turn;
+  }
+
+  /** Parts the piece of an arc where that turns up or down. */
+  private split(e: number, at: number): void {
     const { points, originX, originY } = this;
-    const parts = monotone(arc, this.tolerance);
-    if (parts.length === 1) return;
-    const operand = this.operand[at] as number;
-    const input = this.input[at] as number;
-    for (let k = 0; k < parts.length; k++) {
-      const part = parts[k] as ArcEdge;
-      if (k > 0) {
-        if (this.count === this.from.length) this.widen();
-        const seam = addPoint(points, part.a.x - originX, part.a.y - originY, null, true);
-        this.to[this.count - 1] = seam;
-        this.from[this.count] = seam;
-        this.operand[this.count] = operand;
-        this.input[this.count] = input;
-        this.count++;
-      }
-      writeRow(this.rows, this.count - 1, part, originX, originY);
+    const { shapes } = this.read;
+    const count = turnsOf(shapes, e * ROW, this.tolerance, turns);
+    const x = (shapes[e * ROW + 4] as number) - originX;
+    for (let k = 0; k < count; k++) {
+      const y = (turns[k] as number) - originY;
+      const piece = this.count;
+      if (piece === this.from.length) this.widen();
+      const { rows } = this;
+      const seam = addPoint(points, x, y, null, true);
+      this.to[piece - 1] = seam;
+      this.from[piece] = seam;
+      this.operand[piece] = this.operand[at] as number;
+      this.input[piece] = e;
+      const o = piece * ROW;
+      rows.copyWithin(o, o - ROW, o);
+      rows[o - ROW + 2] = x;
+      rows[o - ROW + 3] = y;
+      rows[o] = x;
+      rows[o + 1] = y;
+      this.count++;
     }
   }
 
   /** Whether two pieces are arcs of one circle and one name, the second going on where the first ends. */
   private goesOn(before: number, piece: number): boolean {
-    const { rows, tolerance } = this;
-    const sourceOf = (k: number) => this.edges[this.input[k] as number]?.source;
-    if (sourceOf(before) !== sourceOf(piece)) return false;
+    const { rows, tolerance, input } = this;
+    const { names } = this.read;
+    if (names[input[before] as number] !== names[input[piece] as number]) return false;
     const p = before * ROW;
     const q = piece * ROW;
     const turn = rows[p + 7] as number;
@@ -146,17 +218,11 @@ class Layout {
     return Math.abs(dr) <= tolerance && dx * dx + dy * dy <= tolerance * tolerance;
   }
 
-  private note(piece: number): void {
+  private note(o: number): void {
     const { rows } = this;
-    const o = piece * ROW;
-    const x = Math.max(
-      Math.abs(rows[o] as number),
-      Math.abs(rows[o + 4] as number) + (rows[o + 6] as number),
-    );
-    const y = Math.max(
-      Math.abs(rows[o + 1] as number),
-      Math.abs(rows[o + 5] as number) + (rows[o + 6] as number),
-    );
+    const r = rows[o + 6] as number;
+    const x = Math.max(Math.abs(rows[o] as number), Math.abs(rows[o + 4] as number) + r);
+    const y = Math.max(Math.abs(rows[o + 1] as number), Math.abs(rows[o + 5] as number) + r);
     this.reach = Math.max(this.reach, x, y);
   }
 
@@ -170,7 +236,8 @@ class Layout {
   }
 
   curves(): Curves {
-    const { count, edges, points, originX, originY, tolerance } = this;
+    const { count, points, originX, originY, tolerance } = this;
+    const { edges, shapes, names } = this.read;
     return {
       count,
       rows: this.rows,
@@ -179,6 +246,8 @@ class Layout {
       operand: this.operand,
       input: this.input,
       edges,
+      shapes,
+      names,
       points,
       originX,
       originY,
@@ -215,66 +284,57 @@ function runsOneWay(rows: Float64Array, o: number): boolean {
     : (rows[o] as number) <= cx && (rows[o + 2] as number) <= cx;
 }
 
-/** An arc cut at the lowest and the highest point of its circle, where these lie inside it and not at an end. */
-export function monotone(arc: ArcEdge, tolerance: number): readonly ArcEdge[] {
-  const { center, radius } = arc;
-  const low = { x: center.x, y: center.y - radius };
-  const high = { x: center.x, y: center.y + radius };
-  const cuts: Point[] = [];
-  for (const p of [low, high]) {
-    if (!isEnd(arc, p, tolerance) && onArcSide(arc, p)) cuts.push(p);
-  }
-  if (cuts.length === 0) return [arc];
-  // Counter-clockwise from a start on the right half the highest point comes first, on the left half the lowest.
-  if (arc.a.x > center.x === arc.ccw) cuts.reverse();
-  const parts: ArcEdge[] = [];
-  let a = arc.a;
-  for (const b of [...cuts, arc.b]) {
-    parts.push({ ...arc, a, b });
-    a = b;
-  }
-  return parts;
-}
-
-/** So close to an end, as a share of the radius, the rest of the arc rises by nothing that a number can hold. */
-const SAME_HEIGHT = 1e-9;
-
-function isEnd(arc: ArcEdge, p: Point, tolerance: number): boolean {
-  return Math.min(distance(p, arc.a), distance(p, arc.b)) <= Math.max(tolerance, SAME_HEIGHT * arc.radius);
-}
-
 /** The box round all edges; a point at the origin where there are none. */
 export function boxOf(operands: readonly Operand[]): Bounds {
-  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  const box = emptyBox();
   for (const operand of operands) {
     for (const loop of operand) {
       for (const edge of loop) {
         stretch(box, edge.a.x, edge.a.y);
-        if (edge.kind !== 'arc' || isCovered(box, edge)) continue;
-        const own = edgeBounds(edge);
-        stretch(box, own.minX, own.minY);
-        stretch(box, own.maxX, own.maxY);
+        if (edge.kind === 'arc' && !isCovered(box, edge.center.x, edge.center.y, edge.radius))
+          stretchRound(box, edge);
       }
     }
   }
   return box.minX <= box.maxX ? box : { minX: 0, minY: 0, maxX: 0, maxY: 0 };
 }
 
-/** Whether all of an arc's circle is in a box already. */
-function isCovered(box: Bounds, { center, radius }: ArcEdge): boolean {
-  return (
-    center.x - radius >= box.minX &&
-    center.x + radius <= box.maxX &&
-    center.y - radius >= box.minY &&
-    center.y + radius <= box.maxY
-  );
+/** The same for edges that have been read. */
+function boxOfRows(shapes: Float64Array, edges: readonly Edge[]): Bounds {
+  const box = emptyBox();
+  for (let e = 0; e < edges.length; e++) {
+    const o = e * ROW;
+    stretch(box, shapes[o] as number, shapes[o + 1] as number);
+    if (shapes[o + 7] === 0) continue;
+    if (isCovered(box, shapes[o + 4] as number, shapes[o + 5] as number, shapes[o + 6] as number)) continue;
+    stretchRound(box, edges[e] as Edge);
+  }
+  return box.minX <= box.maxX ? box : { minX: 0, minY: 0, maxX: 0, maxY: 0 };
 }
 
-function stretch(
-  box: { minX: number; minY: number; maxX: number; maxY: number },
-  x: number,
-  y: number,
-): void {
+interface Growing {
+  minX: number;
+  minY: number;
+  maxX: number;
+  maxY: number;
+}
+
+function emptyBox(): Growing {
+  return { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+}
+
+/** Whether all of a circle is in a box already. */
+function isCovered(box: Growing, x: number, y: number, radius: number): boolean {
+  return x - radius >= box.minX && x + radius <= box.maxX && y - radius >= box.minY && y + radius <= box.maxY;
+}
+
+function stretchRound(box: Growing, edge: Edge): void {
+  const { minX, minY, maxX, maxY } = edgeBounds(edge);
+  stretch(box, minX, minY);
+  stretch(box, maxX, maxY);
+}
+
+function stretch(box: Growing, x: number, y: number): void {
   if (x < box.minX) box.minX = x;
   if (x > box.maxX) box.maxX = x;
   if (y < box.minY) box.minY = y;
