@@ -1,18 +1,27 @@
-import { type Bounds, boxAround, extentOf, joined, middleOf } from '../geometry/bounds.js';
-import type { ArcEdge } from '../geometry/edge.js';
+import { type Bounds, boxAround, extentOf, grown, joined, middleOf } from '../geometry/bounds.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
+import { pointAlong } from '../geometry/measure.js';
 import { anyMayMeet } from '../geometry/near.js';
 import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { bareWalls, type Fate } from './bare-walls.js';
+import { type BareWalls, bareWalls, type Fate } from './bare-walls.js';
 import { clearMeetings } from './clear-meetings.js';
+import { boxOf } from './gather.js';
 import { homesOf, Whereabouts } from './homes.js';
 import { Joints } from './joints.js';
 import { loopArea, loopsOf } from './measure.js';
 import type { Loop, Region, RegionPart } from './region.js';
+import { shapeWalls } from './shape-walls.js';
 import { isSliver } from './sliver.js';
 
 /** How many tolerances two things must be apart to be clear: so far that neither rounding nor welding could matter. */
 const CLEAR = 1000;
+
+/**
+ * The same where crossings are told by the directions in which edges run: at so many tolerances from touching they are
+ * found to a thousandth of one across both edges. Many edges in one place seldom stay further apart.
+ */
+const CLEAR_SHAPES = 64;
 
 /** How many times its size a disc may reach out of a region; up to that rounding stays far below `CLEAR`. */
 const REACH = 100;
@@ -33,9 +42,45 @@ const PLACES: readonly Point[] = [
  * @returns null where something comes near to touching, which only an overlay can tell
  */
 export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds): Region | null {
+  const margin = CLEAR * weldTolerance(extentOf(frame));
+  return clearly(from, boxRound(discs, margin), frame, margin, (active, whereabouts) => {
+    const edges = active.length === 1 ? (active[0] as Loop) : active.flat();
+    const meetings = clearMeetings(edges, discs, margin);
+    if (meetings === null) return null;
+    return bareWalls(active, edges, discs, meetings, ({ center, radius }) =>
+      whereabouts().isInside(PLACES.length, (k) => {
+        const { x, y } = PLACES[k] as Point;
+        return { x: center.x + x * radius, y: center.y + y * radius };
+      }),
+    );
+  });
+}
+
+/**
+ * The same for cuts of any shape.
+ * @param cuts the loops of each
+ */
+export function clearShapes(from: Region, cuts: readonly (readonly Loop[])[], frame: Bounds): Region | null {
+  const margin = CLEAR_SHAPES * weldTolerance(extentOf(frame));
+  return clearly(from, grown(boxOf(cuts), margin), frame, margin, (active, whereabouts) =>
+    shapeWalls(active, cuts, margin, (loop) =>
+      whereabouts().isInside(Math.min(loop.length, PLACES.length), (k) => pointAlong(loop[k] as Edge, 0.3)),
+    ),
+  );
+}
+
+/**
+ * @param near where the cuts are, and what comes near them
+ * @param margin how far apart two things must be to be clear
+ */
+function clearly(
+  from: Region,
+  near: Bounds,
+  frame: Bounds,
+  margin: number,
+  wallsOf: (active: readonly Loop[], whereabouts: () => Whereabouts) => BareWalls | null,
+): Region | null {
   const tolerance = weldTolerance(extentOf(frame));
-  const margin = CLEAR * tolerance;
-  const near = boxRound(discs, margin);
   if (!isInReach(near, frame)) return null;
   const loops = loopsOf(from);
   const active: Loop[] = [];
@@ -45,16 +90,10 @@ export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds)
     const loop = loops[k] as Loop;
     activeAs[k] = anyMayMeet(loop, near) ? active.push(loop) - 1 : -1;
   }
-  const edges = active.length === 1 ? (active[0] as Loop) : active.flat();
-  const meetings = clearMeetings(edges, discs, margin);
-  if (meetings === null) return null;
   let whereabouts: Whereabouts | null = null;
-  const walls = bareWalls(active, edges, discs, meetings, ({ center, radius }) => {
+  const walls = wallsOf(active, () => {
     whereabouts ??= new Whereabouts(loops, margin);
-    return whereabouts.isInside(PLACES.length, (k) => {
-      const { x, y } = PLACES[k] as Point;
-      return { x: center.x + x * radius, y: center.y + y * radius };
-    });
+    return whereabouts;
   });
   if (walls === null) return null;
   const fateOf = (loop: number) => {

@@ -1,11 +1,12 @@
 import { extentOf } from '../geometry/bounds.js';
+import { ROW, writeRow } from '../geometry/curves.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { circleOf } from './circle.js';
 import { boundsOf, loopsOf } from './measure.js';
-import { monotone } from './monotone.js';
+import { turnsOf } from './monotone.js';
 import type { Loop, Region } from './region.js';
 
 /**
@@ -52,24 +53,36 @@ function isWithin({ center, radius }: ArcEdge, p: Point): boolean {
 
 /** How often an edge crosses the ray from a point to the left, downward crossings counted as +1, upward as -1. */
 function crossings(edge: Edge, p: Point, near: number): number {
-  if (edge.kind === 'line') return crossing(edge, p);
+  const { a, b } = edge;
+  if (edge.kind === 'line') {
+    if (!isPassed(a.y, b.y, p.y)) return 0;
+    const isUp = a.y < b.y;
+    const low = isUp ? a : b;
+    const high = isUp ? b : a;
+    const x = low.x + ((p.y - low.y) / (high.y - low.y)) * (high.x - low.x);
+    return x < p.x ? (isUp ? -1 : 1) : 0;
+  }
+  writeRow(row, 0, edge, 0, 0);
+  const count = turnsOf(row, 0, near, turns);
+  const { center, radius, ccw } = edge;
+  const dy = p.y - center.y;
+  const half = Math.sqrt(Math.max(0, (radius - dy) * (radius + dy)));
   let sum = 0;
-  for (const part of monotone(edge, near)) sum += crossing(part, p);
+  let from = a.y;
+  for (let k = 0; k <= count; k++) {
+    const to = k === count ? b.y : (turns[k] as number);
+    const isUp = from < to;
+    if (isPassed(from, to, p.y) && center.x + (ccw === isUp ? half : -half) < p.x) sum += isUp ? -1 : 1;
+    from = to;
+  }
   return sum;
 }
 
-function crossing(edge: Edge, p: Point): number {
-  const up = edge.a.y < edge.b.y;
-  const low = up ? edge.a : edge.b;
-  const high = up ? edge.b : edge.a;
-  // Half open, so that a ray through a joint counts once.
-  if (!(low.y <= p.y && p.y < high.y)) return 0;
-  return xAt(edge, low, high, p.y, up) < p.x ? (up ? -1 : 1) : 0;
-}
+/** Written anew for each arc. */
+const row = new Float64Array(ROW);
+const turns = new Float64Array(2);
 
-function xAt(edge: Edge, low: Point, high: Point, y: number, up: boolean): number {
-  if (edge.kind === 'line') return low.x + ((y - low.y) / (high.y - low.y)) * (high.x - low.x);
-  const dy = y - edge.center.y;
-  const half = Math.sqrt(Math.max(0, (edge.radius - dy) * (edge.radius + dy)));
-  return edge.center.x + (edge.ccw === up ? half : -half);
+/** Whether a height is passed between two others; half open, so that a ray through a joint counts once. */
+function isPassed(from: number, to: number, height: number): boolean {
+  return from < to ? from <= height && height < to : to <= height && height < from;
 }

@@ -42,7 +42,7 @@ export function boxesOf(rows: Float64Array, count: number): Float64Array {
  * @returns what the pieces were looked up in; null if they are too few for that
  */
 export function eachPair(
-  curves: Curves,
+  curves: Pick<Curves, 'count' | 'tolerance' | 'from' | 'to'>,
   boxes: Float64Array,
   visit: (i: number, j: number) => void,
 ): RunIndex | null {

@@ -4,7 +4,7 @@ import { anyMayMeet } from '../geometry/near.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { arrange } from './arrange.js';
 import { circleOf } from './circle.js';
-import { clearCut } from './clear-cut.js';
+import { clearCut, clearShapes } from './clear-cut.js';
 import { windingRound } from './contains.js';
 import { boxOf } from './gather.js';
 import { homesOf } from './homes.js';
@@ -29,7 +29,7 @@ export function subtract(from: Region, cuts: readonly Region[]): Region {
   if (from.length === 0 || cutLoops.length === 0) return from;
   const frame = boxOf([from.map(({ outer }) => outer)]);
   const discs = discsIn(cutLoops);
-  const clear = discs === null ? null : clearCut(from, discs, frame);
+  const clear = discs === null ? clearShapes(from, cutLoops, frame) : clearCut(from, discs, frame);
   if (clear !== null) return clear;
   // Parts that touch share joints, which only an overlay of all of them can tell.
   const [part, ...others] = from;
