@@ -6,11 +6,11 @@ import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { type BareWalls, bareWalls, type Fate } from './bare-walls.js';
 import { clearMeetings } from './clear-meetings.js';
-import { boxOf } from './gather.js';
 import { homesOf, Whereabouts } from './homes.js';
 import { Joints } from './joints.js';
 import { loopArea, loopsOf } from './measure.js';
 import type { Loop, Region, RegionPart } from './region.js';
+import { boxRoundRows, shapeRows } from './shape-rows.js';
 import { shapeWalls } from './shape-walls.js';
 import { isSliver } from './sliver.js';
 
@@ -62,8 +62,9 @@ export function clearCut(from: Region, discs: readonly ArcEdge[], frame: Bounds)
  */
 export function clearShapes(from: Region, cuts: readonly (readonly Loop[])[], frame: Bounds): Region | null {
   const margin = CLEAR_SHAPES * weldTolerance(extentOf(frame));
-  return clearly(from, grown(boxOf(cuts), margin), frame, margin, (active, whereabouts) =>
-    shapeWalls(active, cuts, margin, (loop) =>
+  const read = shapeRows(cuts.flat());
+  return clearly(from, grown(boxRoundRows(read), margin), frame, margin, (active, whereabouts) =>
+    shapeWalls(active, cuts, read, margin, (loop) =>
       whereabouts().isInside(Math.min(loop.length, PLACES.length), (k) => pointAlong(loop[k] as Edge, 0.3)),
     ),
   );

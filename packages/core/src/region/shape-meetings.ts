@@ -1,9 +1,9 @@
 import { turnKey } from '../geometry/circles.js';
-import { isWithinTurn, ROW, writeRow } from '../geometry/curves.js';
-import type { Edge } from '../geometry/edge.js';
+import { ROW } from '../geometry/curves.js';
 import { meetRows, onSide } from '../geometry/meet.js';
 import { isInBox } from './meetings.js';
 import { eachPair } from './pairs.js';
+import type { ShapeRows } from './shape-rows.js';
 import { sortByKeys } from './shell-sort.js';
 
 /** What happens to an edge, as one goes along it, where it crosses one of another operand. */
@@ -20,33 +20,36 @@ export interface ShapeMeetings {
   /** What happens there, and with which operand. */
   readonly event: Int8Array;
   readonly other: Int32Array;
-  /** minX, minY, maxX, maxY of each edge. */
-  readonly boxes: Float64Array;
 }
 
 /** Of an arc with more margins of radius than this the rounding of its far centre may move a crossing too far. */
 const FAR = 1e9;
 
+/** Most edges have no more places than this. */
+const FEW = 16;
+
 const roots = new Float64Array(5);
 
 /**
  * Finds where edges of different operands cross; those of one operand meet at their ends only.
+ * @param shapes the loops of all operands
  * @param operand of each edge
  * @param after the edge that goes on where each ends
  * @returns null unless all is clear: no two edges come within `margin` of touching, none that near to an end of the other,
  *   no two places on one edge that near to each other, and no arc is almost a line
  */
 export function shapeMeetings(
-  edges: readonly Edge[],
+  shapes: ShapeRows,
   operand: Int32Array,
   after: Int32Array,
   margin: number,
 ): ShapeMeetings | null {
-  const finder = new Finder(edges, operand, margin);
+  const finder = new Finder(shapes, operand, margin);
   return finder.find(after) ? finder.inOrder() : null;
 }
 
 class Finder {
+  private readonly edgeCount: number;
   private readonly rows: Float64Array;
   private readonly boxes: Float64Array;
   private readonly x: number[] = [];
@@ -58,17 +61,15 @@ class Finder {
   private isClear = true;
 
   constructor(
-    private readonly edges: readonly Edge[],
+    { edges, rows, boxes }: ShapeRows,
     private readonly operand: Int32Array,
     private readonly margin: number,
   ) {
-    const n = edges.length;
-    this.rows = new Float64Array(n * ROW);
-    this.boxes = new Float64Array(n * 4);
-    for (let e = 0; e < n; e++) {
-      writeRow(this.rows, e, edges[e] as Edge, 0, 0);
-      if ((this.rows[e * ROW + 6] as number) > FAR * margin) this.isClear = false;
-      enclose(this.rows, e * ROW, this.boxes, e * 4);
+    this.edgeCount = edges.length;
+    this.rows = rows;
+    this.boxes = boxes;
+    for (let e = 0; e < edges.length; e++) {
+      if ((rows[e * ROW + 6] as number) > FAR * margin) this.isClear = false;
     }
   }
 
@@ -76,7 +77,7 @@ class Finder {
   find(after: Int32Array): boolean {
     if (!this.isClear) return false;
     const { boxes, operand, margin } = this;
-    const count = this.edges.length;
+    const count = this.edgeCount;
     // Runs of edges are told by ends that are shared.
     const from = new Int32Array(count);
     for (let e = 0; e < count; e++) from[after[e] as number] = e;
@@ -150,8 +151,8 @@ class Finder {
 
   /** All of it by edge; null if two places on one edge are too near to each other. */
   inOrder(): ShapeMeetings | null {
-    const { x, y, onEdge, keys, events, boxes, operand } = this;
-    const count = this.edges.length;
+    const { x, y, onEdge, keys, events, operand } = this;
+    const count = this.edgeCount;
     const start = new Int32Array(count + 1);
     for (const e of onEdge) start[e + 1] = (start[e + 1] as number) + 1;
     for (let e = 0; e < count; e++) start[e + 1] = (start[e + 1] as number) + (start[e] as number);
@@ -166,12 +167,14 @@ class Finder {
     const place = new Int32Array(onEdge.length);
     const event = new Int8Array(onEdge.length);
     const other = new Int32Array(onEdge.length);
+    let own = new Float64Array(FEW);
     for (let e = 0; e < count; e++) {
       const lo = start[e] as number;
       const n = (start[e + 1] as number) - lo;
       if (n === 0) continue;
-      const own = Float64Array.from({ length: n }, (_, k) => keys[order[lo + k] as number] as number);
-      sortByKeys(own, order, lo, n);
+      if (n > own.length) own = new Float64Array(2 * n);
+      for (let k = 0; k < n; k++) own[k] = keys[order[lo + k] as number] as number;
+      if (n > 1) sortByKeys(own, order, lo, n);
       for (let k = lo; k < lo + n; k++) {
         const slot = order[k] as number;
         place[k] = slot >> 1;
@@ -180,7 +183,7 @@ class Finder {
         if (k > lo && this.areNear(place[k - 1] as number, place[k] as number)) return null;
       }
     }
-    return { x, y, start, place, event, other, boxes };
+    return { x, y, start, place, event, other };
   }
 
   private areNear(p: number, q: number): boolean {
@@ -221,30 +224,3 @@ function keyOf(rows: Float64Array, o: number, x: number, y: number): number {
 
 /** What `turnKey` grows by all the way round. */
 const FULL_TURN = 4;
-
-/** Puts the box round the edge of a row into a list. */
-function enclose(rows: Float64Array, o: number, boxes: Float64Array, at: number): void {
-  const ax = rows[o] as number;
-  const ay = rows[o + 1] as number;
-  const bx = rows[o + 2] as number;
-  const by = rows[o + 3] as number;
-  let minX = Math.min(ax, bx);
-  let minY = Math.min(ay, by);
-  let maxX = Math.max(ax, bx);
-  let maxY = Math.max(ay, by);
-  const turn = rows[o + 7] as number;
-  if (turn !== 0) {
-    const cx = rows[o + 4] as number;
-    const cy = rows[o + 5] as number;
-    const r = rows[o + 6] as number;
-    const isOn = (x: number, y: number) => isWithinTurn(ax, ay, bx, by, cx, cy, turn, x, y);
-    if (cx - r < minX && isOn(cx - r, cy)) minX = cx - r;
-    if (cx + r > maxX && isOn(cx + r, cy)) maxX = cx + r;
-    if (cy - r < minY && isOn(cx, cy - r)) minY = cy - r;
-    if (cy + r > maxY && isOn(cx, cy + r)) maxY = cy + r;
-  }
-  boxes[at] = minX;
-  boxes[at + 1] = minY;
-  boxes[at + 2] = maxX;
-  boxes[at + 3] = maxY;
-}

@@ -1,13 +1,15 @@
 import { areNear, BoxTree } from '../geometry/box-tree.js';
+import { ROW } from '../geometry/curves.js';
 import { type ArcEdge, type Edge, reversed } from '../geometry/edge.js';
 import { arcLike, lineLike } from '../geometry/parts.js';
 import type { Point } from '../geometry/point.js';
 import type { BareWalls, Fate } from './bare-walls.js';
 import { circleOf } from './circle.js';
-import { windingRound } from './contains.js';
 import { Joints } from './joints.js';
+import { isInBox } from './meetings.js';
 import { circleLoop, type Loop } from './region.js';
 import { ENTERS, LEAVES, type ShapeMeetings, shapeMeetings } from './shape-meetings.js';
+import { hasSeam, type ShapeRows, shapeRows, unite, windingOf, withRows } from './shape-rows.js';
 
 /** The number of the region that is cut; cuts come after it. */
 const REGION = 0;
@@ -20,6 +22,7 @@ const FEW_LOOPS = 24;
  * cut, and joins them where they cross. As `bareWalls` does with discs, for cuts of any lines and arcs.
  * @param loops those of the region that may come near a cut
  * @param cuts the loops of each
+ * @param read the loops of all cuts
  * @param isInside whether a loop that comes near none of the region lies in it
  * @returns null where something is not clear, see `shapeMeetings`; where an edge of a cut goes on in the next one under the same
  *   name; where loops of a cut touch; and where stretches do not fit together, which rounding makes possible in principle
@@ -27,50 +30,19 @@ const FEW_LOOPS = 24;
 export function shapeWalls(
   loops: readonly Loop[],
   cuts: readonly (readonly Loop[])[],
+  read: ShapeRows,
   margin: number,
   isInside: (loop: Loop) => boolean,
 ): BareWalls | null {
-  for (const cut of cuts) if (cut.some(hasSeam) || doTouch(cut)) return null;
-  const all = [...loops, ...cuts.flat()];
-  const operandOf = new Int32Array(all.length);
+  for (let l = 0; l < read.loops.length; l++) if (hasSeam(read, l)) return null;
+  for (const cut of cuts) if (doTouch(cut)) return null;
+  const shapes = withRows(shapeRows(loops), read);
+  const operandOf = new Int32Array(shapes.loops.length);
   let at = loops.length;
   for (let c = 0; c < cuts.length; c++) {
     for (let k = 0; k < (cuts[c] as readonly Loop[]).length; k++) operandOf[at++] = c + 1;
   }
-  const walls = new Walls(all, loops.length, operandOf, margin, isInside);
-  return walls.find();
-}
-
-/** Whether two edges that follow each other are one that has only been written down in parts. A circle is two arcs by right. */
-function hasSeam(loop: Loop): boolean {
-  if (circleOf(loop) !== null) return false;
-  let before = loop[loop.length - 1] as Edge;
-  for (const edge of loop) {
-    if (edge.source === before.source && goesOn(before, edge)) return true;
-    before = edge;
-  }
-  return false;
-}
-
-/** How far the edges of a loop may be from going on as one edge, as a share of their size, and are still taken for one. */
-const SAME = 1e-6;
-
-function goesOn(one: Edge, other: Edge): boolean {
-  if (one.kind === 'arc' && other.kind === 'arc') {
-    const near = SAME * one.radius;
-    return (
-      Math.abs(one.radius - other.radius) <= near &&
-      Math.abs(one.center.x - other.center.x) <= near &&
-      Math.abs(one.center.y - other.center.y) <= near
-    );
-  }
-  if (one.kind === 'arc' || other.kind === 'arc') return false;
-  const ux = one.b.x - one.a.x;
-  const uy = one.b.y - one.a.y;
-  const vx = other.b.x - other.a.x;
-  const vy = other.b.y - other.a.y;
-  const square = (ux * ux + uy * uy) * (vx * vx + vy * vy);
-  return ux * vx + uy * vy > 0 && (ux * vy - uy * vx) ** 2 <= SAME * SAME * square;
+  return new Walls(shapes, loops.length, operandOf, margin, isInside).find();
 }
 
 function doTouch(loops: readonly Loop[]): boolean {
@@ -95,8 +67,8 @@ interface Stretch {
 }
 
 class Walls {
-  private readonly edges: Edge[] = [];
-  /** The first edge of each loop, and the number of all edges. */
+  private readonly loops: readonly Loop[];
+  private readonly edges: readonly Edge[];
   private readonly first: Int32Array;
   private readonly made: Loop[] = [];
   private readonly points: (Point | undefined)[] = [];
@@ -104,17 +76,15 @@ class Walls {
   private readonly leaving: (Stretch | undefined)[] = [];
 
   constructor(
-    private readonly loops: readonly Loop[],
+    private readonly shapes: ShapeRows,
     private readonly regionLoops: number,
     private readonly operandOf: Int32Array,
     private readonly margin: number,
     private readonly isInside: (loop: Loop) => boolean,
   ) {
-    this.first = new Int32Array(loops.length + 1);
-    for (let l = 0; l < loops.length; l++) {
-      for (const edge of loops[l] as Loop) this.edges.push(edge);
-      this.first[l + 1] = this.edges.length;
-    }
+    this.loops = shapes.loops;
+    this.edges = shapes.edges;
+    this.first = shapes.first;
   }
 
   find(): BareWalls | null {
@@ -128,9 +98,9 @@ class Walls {
         after[e] = e + 1 < end ? e + 1 : (first[l] as number);
       }
     }
-    const meetings = shapeMeetings(edges, operand, after, this.margin);
+    const meetings = shapeMeetings(this.shapes, operand, after, this.margin);
     if (meetings === null) return null;
-    const covers = this.coversOf(meetings.boxes);
+    const covers = this.coversOf();
     const fates: Fate[] = [];
     for (let l = 0; l < loops.length; l++) {
       const fate = this.along(l, covers[l] as number, meetings);
@@ -141,22 +111,18 @@ class Walls {
   }
 
   /** How many cuts, besides its own, the start of each loop lies in. */
-  private coversOf(edgeBoxes: Float64Array): Int32Array {
-    const { loops, operandOf, first, regionLoops } = this;
+  private coversOf(): Int32Array {
+    const { shapes, loops, operandOf, first, regionLoops } = this;
+    const { rows } = shapes;
     const covers = new Int32Array(loops.length);
     const boxes = new Float64Array(4 * loops.length);
     for (let l = 0; l < loops.length; l++)
-      unite(edgeBoxes, first[l] as number, first[l + 1] as number, boxes, 4 * l);
+      unite(shapes.boxes, first[l] as number, first[l + 1] as number, boxes, 4 * l);
     const add = (l: number, m: number) => {
       if (m < regionLoops) return;
-      const { a } = (loops[l] as Loop)[0] as Edge;
-      const o = 4 * m;
-      const isOut =
-        a.x < (boxes[o] as number) ||
-        a.y < (boxes[o + 1] as number) ||
-        a.x > (boxes[o + 2] as number) ||
-        a.y > (boxes[o + 3] as number);
-      if (!isOut) covers[l] = (covers[l] as number) + windingRound(loops[m] as Loop, a);
+      const x = rows[(first[l] as number) * ROW] as number;
+      const y = rows[(first[l] as number) * ROW + 1] as number;
+      if (isInBox(boxes, m, x, y, 0)) covers[l] = (covers[l] as number) + windingOf(shapes, m, x, y);
     };
     const visit = (l: number, m: number) => {
       if (operandOf[l] === operandOf[m]) return;
@@ -324,22 +290,4 @@ function backwards(loop: Loop): Loop {
   if (circle !== null && circle.source === loop[1]?.source)
     return circleLoop(circle.center, circle.radius, !circle.ccw, circle.source);
   return loop.map(reversed).reverse();
-}
-
-/** Puts the box round some boxes into a list. */
-function unite(from: Float64Array, first: number, end: number, into: Float64Array, at: number): void {
-  let minX = Infinity;
-  let minY = Infinity;
-  let maxX = -Infinity;
-  let maxY = -Infinity;
-  for (let o = 4 * first; o < 4 * end; o += 4) {
-    minX = Math.min(minX, from[o] as number);
-    minY = Math.min(minY, from[o + 1] as number);
-    maxX = Math.max(maxX, from[o + 2] as number);
-    maxY = Math.max(maxY, from[o + 3] as number);
-  }
-  into[at] = minX;
-  into[at + 1] = minY;
-  into[at + 2] = maxX;
-  into[at + 3] = maxY;
 }
