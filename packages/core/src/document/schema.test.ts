@@ -104,6 +104,7 @@ describe('the report format', () => {
     bodies: [],
     merges: [],
     cuts: [],
+    names: [],
     setups: [],
     keepOut: [],
     cautions: [{ code: 'instructions-first', message: 'Read the instructions.', about: [] }],

@@ -1,18 +1,23 @@
 import { pointToJson } from '../format/json.js';
-import type { Units } from '../job/job.js';
+import type { PartName, Units } from '../job/job.js';
 import type { Report, ReportCut } from '../report/report-schema.js';
 import type { CenterCut } from '../result/center-cuts.js';
 import type { Told } from './told.js';
 import { lengthWords, nameWords, placeWords } from './words.js';
 
-type Body = Pick<Report, 'cuts' | 'units'>;
+type Body = Pick<Report, 'cuts' | 'units' | 'names'>;
 
 /** What to know of where tools stand and what they meet there. One finding tells of all cuts of one cause. */
-export function centerFindings({ cuts, units }: Body, centers: readonly CenterCut[]): Told[] {
-  return cuts.flatMap((cut, k) => cutFindings(cut, centers[k] as CenterCut, units));
+export function centerFindings({ cuts, units, names }: Body, centers: readonly CenterCut[]): Told[] {
+  return cuts.flatMap((cut, k) => cutFindings(cut, centers[k] as CenterCut, units, names));
 }
 
-function cutFindings(cut: ReportCut, { passesFault, gouges }: CenterCut, units: Units): Told[] {
+function cutFindings(
+  cut: ReportCut,
+  { passesFault, gouges }: CenterCut,
+  units: Units,
+  names: readonly PartName[],
+): Told[] {
   const findings: Told[] = [];
   const about = [cut.source];
   if (passesFault !== null) {
@@ -34,7 +39,7 @@ function cutFindings(cut: ReportCut, { passesFault, gouges }: CenterCut, units: 
       about: [...about, ...gouge.sources],
     });
   }
-  return [...findings, ...pathFindings(cut, units), ...placementFindings(cut, units)];
+  return [...findings, ...pathFindings(cut, units), ...placementFindings(cut, units, names)];
 }
 
 function pathFindings({ id, source, diameter, toolPath }: ReportCut, units: Units): Told[] {
@@ -65,7 +70,11 @@ function pathFindings({ id, source, diameter, toolPath }: ReportCut, units: Unit
 }
 
 /** A depth or an opening that the named face is too short for. */
-function placementFindings({ id, source, center, placement }: ReportCut, units: Units): Told[] {
+function placementFindings(
+  { id, source, center, placement }: ReportCut,
+  units: Units,
+  names: readonly PartName[],
+): Told[] {
   if (placement === null || !['depth', 'opening'].includes(placement.form)) return [];
   const [face = ''] = placement.about;
   const { entry, exit, depth, opening } = placement;
@@ -77,7 +86,7 @@ function placementFindings({ id, source, center, placement }: ReportCut, units: 
   return [
     {
       code: 'opening-past-face',
-      message: `The opening of cut ${id} goes past the end of ${nameWords(face)}${sizes}.`,
+      message: `The opening of cut ${id} goes past the end of ${nameWords(face, names)}${sizes}.`,
       at: center,
       about: [source, face],
     },

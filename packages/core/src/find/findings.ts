@@ -140,8 +140,8 @@ function webFindings(report: ReportRows): Told[] {
     code: 'thin-web',
     message:
       row.thickness === 0
-        ? `${capital(sourceWords(row.between))} touch: no metal is left between them there.`
-        : `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between)}: it can bend away from the tool or break.`,
+        ? `${capital(sourceWords(row.between, report.names))} touch: no metal is left between them there.`
+        : `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between, report.names)}: it can bend away from the tool or break.`,
     at: [...row.at],
     about: [...members.map((k) => `web:${k}`), ...row.between],
   }));
@@ -155,7 +155,7 @@ function knifeFindings(report: ReportRows): Told[] {
         : `, thinner than ${lengthWords(report.limits.web, report.units)} for ${lengthWords(row.feather, report.units)}`;
     return {
       code: 'knife-edge',
-      message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between)}${feather}: it cuts hands and breaks off.`,
+      message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between, report.names)}${feather}: it cuts hands and breaks off.`,
       at: [...row.at],
       about: [...members.map((k) => `knifeEdge:${k}`), ...row.between],
     };

@@ -34,7 +34,7 @@ function webFinding(report: ReportRows, web: NearWeb, numbers: readonly number[]
   if (interval === null) return [];
   const [low, high] = interval.worst;
   const words = (value: number) => lengthWords(value, report.units);
-  const drawn = `The web of ${words(thickness)} between ${sourceWords(between)}`;
+  const drawn = `The web of ${words(thickness)} between ${sourceWords(between, report.names)}`;
   const about = [...numbers.map((k) => `web:${k}`), ...between];
   const place: [number, number] = [at[0], at[1]];
   if (low <= 0) {
@@ -58,7 +58,7 @@ function knifeFinding(report: ReportRows, edge: NearEdge, numbers: readonly numb
   const { knifeEdge: limit } = report.limits;
   if (interval === null) return [];
   const [low, high] = interval.worst;
-  const span = `The corner of ${angleWords(angle)} between ${sourceWords(between)} can come out between ${angleWords(low)} and ${angleWords(high)}`;
+  const span = `The corner of ${angleWords(angle)} between ${sourceWords(between, report.names)} can come out between ${angleWords(low)} and ${angleWords(high)}`;
   const about = [...numbers.map((k) => `knifeEdge:${k}`), ...between];
   const place: [number, number] = [at[0], at[1]];
   if (angle < limit && high >= limit) {

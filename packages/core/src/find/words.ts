@@ -1,5 +1,5 @@
 import { originOf } from '../geometry/source.js';
-import type { Units } from '../job/job.js';
+import type { PartName, Units } from '../job/job.js';
 
 /** Digits after the point: a micrometre, and a ten-thousandth of an inch. */
 const DIGITS = { mm: 3, inch: 4 } as const;
@@ -23,20 +23,25 @@ export function angleWords(degrees: number): string {
 }
 
 /** What two edges came from, for a sentence: `cut seat and outline edge 2`. */
-export function sourceWords([a, b]: readonly [string, string]): string {
-  return a === b ? `${nameWords(a)} and itself` : `${nameWords(a)} and ${nameWords(b)}`;
+export function sourceWords([a, b]: readonly [string, string], names: readonly PartName[]): string {
+  const one = nameWords(a, names);
+  return a === b ? `${one} and itself` : `${one} and ${nameWords(b, names)}`;
 }
 
-/** What an edge came from, for a sentence. */
-export function nameWords(source: string): string {
+/** What an edge came from, for a sentence: by the name that the job gives it, if it does. */
+export function nameWords(source: string, names: readonly PartName[]): string {
+  const own = names.find(({ of }) => of === source);
+  if (own !== undefined) return own.name;
   const origin = originOf(source);
   switch (origin.kind) {
     case 'cut':
       return `cut ${origin.id}`;
     case 'outline':
       return `outline edge ${origin.edge}`;
-    case 'hole':
-      return `hole ${origin.hole} edge ${origin.edge}`;
+    case 'hole': {
+      const owner = names.find(({ of }) => of === `hole:${origin.hole}`);
+      return `${owner?.name ?? `hole ${origin.hole}`} edge ${origin.edge}`;
+    }
     case 'other':
       return origin.name;
   }

@@ -22,7 +22,7 @@ import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { readNames } from '../setups/names.js';
 import { readKeepOuts } from '../setups/read-keep-outs.js';
-import { readSetups } from '../setups/read-setups.js';
+import { type ReadPart, readSetups } from '../setups/read-setups.js';
 import { crossingIssues } from './crossings.js';
 import { type PartSize, readCut } from './read-cut.js';
 import { readOutline } from './read-outline.js';
@@ -47,7 +47,7 @@ export function parseJob(json: unknown): Job {
   const document = (checked.success ? tidied(checked.data) : value) as JobDocument;
   const outline = readOutline(document, faults);
   const names = readNames(document, outline, faults);
-  const cuts = readCuts(document, outline, faults);
+  const cuts = readCuts(document, { outline, names }, faults);
   checkKeep(document, outline, faults);
   const setups = readSetups(document, { outline, names }, faults);
   const keepOuts = readKeepOuts(document, faults);
@@ -57,7 +57,7 @@ export function parseJob(json: unknown): Job {
   return { ...jobOf(document, outline, cuts), names, setups, keepOuts, tools, machine };
 }
 
-function readCuts(document: JobDocument, outline: Region | null, faults: Faults): JobCut[] {
+function readCuts(document: JobDocument, { outline, names }: ReadPart, faults: Faults): JobCut[] {
   if (!faults.holds('/cuts')) return [];
   const { cuts } = document;
   const ids = idIssues(cuts);
@@ -66,6 +66,7 @@ function readCuts(document: JobDocument, outline: Region | null, faults: Faults)
     thickness: faults.sound('/part/thickness') ? document.part.thickness : null,
     extent: box && extentOf(box),
     outline,
+    names,
     units: document.units,
     resolution: faults.sound('/resolution')
       ? (document.resolution ?? DEFAULT_RESOLUTION[document.units] ?? 0)

@@ -6,10 +6,11 @@ import type { Edge } from '../geometry/edge.js';
 import { edgeBounds } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Faults } from '../job/faults.js';
-import type { Units } from '../job/job.js';
+import type { PartName, Units } from '../job/job.js';
 import type { AlongPlan, CenterPlan, JobCut } from '../job/plan.js';
 import { bad, pointOf } from '../job/read-edges.js';
 import type { Region } from '../region/region.js';
+import { byNumbers } from './by-numbers.js';
 import { readAlong } from './read-along.js';
 import { isPoint, readPlacement } from './read-center.js';
 import { readDepth } from './read-depth.js';
@@ -20,6 +21,7 @@ import { passesIssues, planOf } from './read-plan.js';
 export interface PartSize {
   readonly thickness: number | null;
   readonly outline: Region | null;
+  readonly names: readonly PartName[];
   /** Longer side of the box round the outline. */
   readonly extent: number | null;
   readonly units: Units;
@@ -38,13 +40,14 @@ interface Place {
  * A cut of a job; null if it has faults, which are taken down. Values that are sound are checked even where
  * others are at fault already, so that all faults are found in one go.
  */
-export function readCut(document: CutDocument, path: string, part: PartSize, faults: Faults): JobCut | null {
+export function readCut(written: CutDocument, path: string, part: PartSize, faults: Faults): JobCut | null {
+  const document = byNumbers(written, part.names);
   const sound = (...keys: string[]) => keys.every((key) => faults.sound(`${path}/${key}`));
   if (!sound('kind')) return null;
   const depth = sound('depth', 'reach') ? readDepth(document, part.thickness) : null;
   const place = placeOf(document, path, part, faults);
-  const written = sound('diameter') ? document.diameter : undefined;
-  const diameter = written ?? place?.diameter ?? null;
+  const own = sound('diameter') ? document.diameter : undefined;
+  const diameter = own ?? place?.diameter ?? null;
   if (document.kind === 'bore' && document.passes !== undefined && sound('passes')) {
     faults.add(passesIssues(document.passes, diameter, `${path}/passes`));
   }

@@ -71,6 +71,7 @@ export const CAUTION_CODES = [
   'offcut-loose',
   'slug-hot',
   'slug-can-break-out',
+  'slug-stays',
   'speed-limit-unknown',
   'one-sided-cut',
   'feather-edges',

@@ -183,6 +183,14 @@ export const reportSchema = z
       description:
         'How to measure each hollow arc that a cut leaves in the kept piece; none of whole circles.',
     }),
+    names: z
+      .array(
+        z.strictObject({
+          of: z.string().meta({ description: 'outline:N, hole:H or hole:H:N.' }),
+          name: z.string(),
+        }),
+      )
+      .meta({ description: 'What the job calls edges and holes of the part; none if it names none.' }),
     setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
     keepOut: z.array(keepOutRow).meta({ description: 'Jaws, stops, parallels and clamps of the job.' }),
     findings: z.array(findingSchema),

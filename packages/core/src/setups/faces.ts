@@ -69,7 +69,11 @@ export function facesOf({ names, axis }: AxisPart): string {
 /** So many names a message lists. */
 const LISTED = 8;
 
-function edgeFace(name: string, source: string, { outline, axis, direction }: AxisPart): Face | string {
+function edgeFace(
+  name: string,
+  source: string,
+  { outline, names, axis, direction }: AxisPart,
+): Face | string {
   const edge = loopsOf(outline)
     .flat()
     .find((one) => one.source === source);
@@ -82,5 +86,6 @@ function edgeFace(name: string, source: string, { outline, axis, direction }: Ax
     return `is ${described(name)}, which does not stand square to ${axis} in this setup`;
   // Metal lies to the left of an edge.
   const out = along({ x: edge.b.y - edge.a.y, y: edge.a.x - edge.b.x }, direction);
-  return { words: name, at: along(edge.a, direction), outward: out > 0 ? 1 : -1 };
+  const words = names.find(({ of }) => of === source)?.name ?? name;
+  return { words, at: along(edge.a, direction), outward: out > 0 ? 1 : -1 };
 }

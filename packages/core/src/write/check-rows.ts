@@ -70,25 +70,25 @@ function wayRow(
 }
 
 /** What to measure, for people. */
-function wayWords(way: Way, { units }: Job): string {
+function wayWords(way: Way, { units, names }: Job): string {
   const length = (value: number) => lengthWords(value, units);
   const pins = (one: { readonly pin: number; readonly pins: 1 | 2 }) =>
     one.pins === 1 ? `a pin of ${length(one.pin)}` : `two pins of ${length(one.pin)} side by side`;
   switch (way.kind) {
     case 'depth':
-      return `from ${nameWords(way.face.source)} down to the deepest place of the arc`;
+      return `from ${nameWords(way.face.source, names)} down to the deepest place of the arc`;
     case 'left':
-      return `what is left between the arc and ${nameWords(way.face.source)}`;
+      return `what is left between the arc and ${nameWords(way.face.source, names)}`;
     case 'to pins':
-      return `from ${nameWords(way.face.source)} down to ${pins(way)} in the arc`;
+      return `from ${nameWords(way.face.source, names)} down to ${pins(way)} in the arc`;
     case 'pins out':
-      return `how far ${pins(way)} in the arc ${way.pins === 1 ? 'stands' : 'stand'} out of ${nameWords(way.face.source)}`;
+      return `how far ${pins(way)} in the arc ${way.pins === 1 ? 'stands' : 'stand'} out of ${nameWords(way.face.source, names)}`;
     case 'over pins':
-      return `over ${pins(way)} in the arc to ${nameWords(way.face.source)}`;
+      return `over ${pins(way)} in the arc to ${nameWords(way.face.source, names)}`;
     case 'opening':
       return way.under === 0
-        ? `across the opening from horn to horn, on ${nameWords(way.face.source)}`
-        : `across the arc, ${length(way.under)} under ${nameWords(way.face.source)}`;
+        ? `across the opening from horn to horn, on ${nameWords(way.face.source, names)}`
+        : `across the arc, ${length(way.under)} under ${nameWords(way.face.source, names)}`;
     case 'height':
       return `how deep the arc is in the middle of a chord of ${length(way.chord)}`;
     case 'wall':

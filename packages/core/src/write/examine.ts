@@ -73,6 +73,7 @@ function bodyOf(result: Result): ReportRows {
     bodies: bodyRows(result),
     merges: mergeRows(result),
     cuts,
+    names: job.names.map(({ of, name }) => ({ of, name })),
     checks: checkRows(result),
     setups: setupRows(set.lays, cuts),
     keepOut: keepOutRows(job),

@@ -42,13 +42,13 @@ export function placingText(report: Report): string | null {
   ].join('\n\n');
 }
 
-function sizesTable({ units }: Report, rows: readonly Row[]): string {
+function sizesTable({ units, names }: Report, rows: readonly Row[]): string {
   const number = (value: number | null) => (value === null ? '-' : numberText(value, units));
   return tableText<Row>(
     [
       left('cut', ({ cut }) => cut.id),
       left('given by', ({ placement: { form, pick } }) => FORMS[form] + (pick === null ? '' : `, ${pick}`)),
-      left('on', ({ placement }) => placement.about.map(sourceText).join(', ') || '-'),
+      left('on', ({ placement }) => placement.about.map((one) => sourceText(one, names)).join(', ') || '-'),
       right('deep', ({ placement }) => number(placement.depth)),
       right('opens', ({ placement }) => number(placement.opening)),
       right('arc °', ({ placement }) => angleText(placement.includedAngle)),

@@ -144,13 +144,13 @@ export function intervalsText(report: Report): string | null {
     ...report.cuts.flatMap(({ id, bites }) =>
       bites.flatMap(({ face, depth, opening, depthInterval, openingInterval }) => [
         {
-          id: `${id} deep in ${sourceText(face)}`,
+          id: `${id} deep in ${sourceText(face, report.names)}`,
           drawn: length(depth),
           interval: depthInterval,
           text: span(length),
         },
         {
-          id: `${id} open at ${sourceText(face)}`,
+          id: `${id} open at ${sourceText(face, report.names)}`,
           drawn: length(opening),
           interval: openingInterval,
           text: span(length),

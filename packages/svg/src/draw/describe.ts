@@ -22,10 +22,10 @@ export function descriptionOf(report: Report, range?: RangeReport): string {
     pieces.length === 0 ? 'Nothing is left.' : `Left: ${pieces.join(', ')}.`,
     web === undefined
       ? 'No web under the limit.'
-      : `${countText(webs.length, 'web')} under the limit; the thinnest, ${web.id}, is ${length(web.web.thickness)} between ${betweenText(web.web.between)}.`,
+      : `${countText(webs.length, 'web')} under the limit; the thinnest, ${web.id}, is ${length(web.web.thickness)} between ${betweenText(web.web.between, report.names)}.`,
     knife === undefined
       ? 'No knife edge under the limit.'
-      : `${countText(knives.length, 'knife edge')} under the limit; the sharpest, ${knife.id}, has ${angleText(knife.knifeEdge.angle)} degrees between ${betweenText(knife.knifeEdge.between)}${ownerText(report, knife)}.`,
+      : `${countText(knives.length, 'knife edge')} under the limit; the sharpest, ${knife.id}, has ${angleText(knife.knifeEdge.angle)} degrees between ${betweenText(knife.knifeEdge.between, report.names)}${ownerText(report, knife)}.`,
     ...report.findings.filter(({ level }) => level === 'danger').map(({ message }) => `Danger: ${message}`),
     ...(range === undefined ? [] : [rangeDescription(range)]),
   ];

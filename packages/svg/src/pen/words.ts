@@ -19,8 +19,12 @@ export function readName(name: string): { readonly kind: string; readonly which:
   return { kind: name.slice(0, Math.max(colon, 0)), which: name.slice(colon + 1) };
 }
 
-/** A source for people: `outline 2`, `hole 0 edge 1`, `cut seat`; a jaw, stop, parallel or clamp by its own name. */
-export function sourceText(source: string): string {
+/** A source for people: its own name if the job gives it one, else `outline 2`, `hole 0 edge 1`, `cut seat`; a jaw, stop, parallel or clamp by its own name. */
+export function sourceText(source: string, names: Report['names'] = []): string {
+  const own = names.find(({ of }) => of === source);
+  if (own !== undefined) return own.name;
+  const owner = names.find(({ of }) => of.startsWith('hole:') && source.startsWith(`${of}:`));
+  if (owner !== undefined) return `${owner.name} edge ${source.slice(owner.of.length + 1)}`;
   const { kind, which } = readName(source);
   if (kind === 'outline') return `outline ${which}`;
   if (kind === 'hole') {
@@ -32,9 +36,10 @@ export function sourceText(source: string): string {
 }
 
 /** The two sources of a web or knife edge, for people, cuts before outline edges; one name if both are the same. */
-export function betweenText(between: readonly [string, string]): string {
+export function betweenText(between: readonly [string, string], names: Report['names'] = []): string {
   const [a, b] = [...between].sort() as [string, string];
-  return a === b ? `${sourceText(a)} and itself` : `${sourceText(a)} and ${sourceText(b)}`;
+  const one = sourceText(a, names);
+  return a === b ? `${one} and itself` : `${one} and ${sourceText(b, names)}`;
 }
 
 /** How deep a cut goes: `through`, `4.000`, or `4.000 from below`. */

@@ -89,7 +89,7 @@ function findingText({ code, about }: RangeFinding, cut: string): string {
   const [one = '', other = one] = about;
   if (code === WEB || code === KNIFE_EDGE) return `${name} between ${betweenText([one, other])}`;
   const others = about.filter((source) => source !== `cut:${cut}`);
-  return others.length === 0 ? name : `${name} (${about.map(sourceText).join(', ')})`;
+  return others.length === 0 ? name : `${name} (${about.map((one) => sourceText(one)).join(', ')})`;
 }
 
 /** Each text once, with how often it was there if that was more than once. */

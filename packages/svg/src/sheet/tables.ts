@@ -91,7 +91,7 @@ export function markTable(report: Report, prefix: string, limit: number, compact
   const number = (value: number): string => numberText(value, report.units);
   const cells = ([x, y]: Place, between: readonly [string, string], slabs: readonly number[]): string[] => [
     ...(compact ? [] : [number(x), number(y)]),
-    betweenText(between),
+    betweenText(between, report.names),
     depthsText(report, slabs),
   ];
   const webs = webMarks(report).map(({ id, web, slabs }) => [

@@ -107,7 +107,11 @@ function Tables({ summary }: { summary: Summary }) {
         head={[`thick ${unit.value}`, `long ${unit.value}`, 'between']}
         count={summary.webs.length}
         rows={() =>
-          summary.webs.map((web) => [length(web.thickness), length(web.length), betweenText(web.between)])
+          summary.webs.map((web) => [
+            length(web.thickness),
+            length(web.length),
+            betweenText(web.between, summary.names),
+          ])
         }
       />
       <Table
@@ -118,7 +122,7 @@ function Tables({ summary }: { summary: Summary }) {
           summary.knifeEdges.map((edge) => [
             angleText(edge.angle),
             length(edge.feather),
-            betweenText(edge.between),
+            betweenText(edge.between, summary.names),
           ])
         }
       />

@@ -16,6 +16,7 @@ export type Summary = Pick<
   | 'units'
   | 'resolution'
   | 'limits'
+  | 'names'
   | 'massUnit'
   | 'removedVolume'
   | 'webs'

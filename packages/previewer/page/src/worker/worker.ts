@@ -73,7 +73,8 @@ function issuesOf(error: unknown): readonly JobIssue[] {
 }
 
 function summaryOf(report: Report): Summary {
-  const { units, resolution, limits, massUnit, removedVolume, webs, knifeEdges, floors, findings } = report;
+  const { units, resolution, limits, names, massUnit, removedVolume } = report;
+  const { webs, knifeEdges, floors, findings } = report;
   const pieces = report.pieces.map(({ id, label, role, area, volume, mass }) => ({
     id,
     label,
@@ -90,6 +91,7 @@ function summaryOf(report: Report): Summary {
     units,
     resolution,
     limits,
+    names,
     massUnit,
     removedVolume,
     webs,
