@@ -6,7 +6,6 @@ import {
   parseJob,
   type Report,
   rectangle,
-  sizeOfLink,
   stackOf,
   type ToleranceClass,
 } from '@edgebite/core';
@@ -108,7 +107,28 @@ async function hitsByGeos(): Promise<Pair[]> {
   });
 }
 
-const link = { name: null, from: 'zero', to: 'left', units: 'mm', way: 1, tolerance: null } as const;
+/** What the readout shows over the left end of a plate after a tip has touched it from outside at 0. */
+function touchedAt(tip: number, units: 'mm' | 'inch'): number {
+  const report = examine(
+    parseJob({
+      edgebite: 1,
+      units: 'mm',
+      part: { outline: { rectangle: [80, 40] }, thickness: 10 },
+      setups: [
+        {
+          id: 'flat',
+          zero: {
+            x: [{ touch: 'left', tip, units, reads: 0 }],
+            y: [{ touch: 'front', tip, units, reads: 0 }],
+          },
+          cuts: ['eye'],
+        },
+      ],
+      cuts: [{ id: 'eye', kind: 'bore', center: [20, 20], diameter: 8 }],
+    }),
+  );
+  return report.setups[0]?.zero.x.at ?? Number.NaN;
+}
 
 /** Zeros, targets, tolerances, keep-outs. */
 export const datumReferences: readonly Reference[] = [
@@ -141,13 +161,7 @@ export const datumReferences: readonly Reference[] = [
       'half the tip lies between spindle and edge (clough42.com, making an edge finder); inch of 25.4 mm',
     kind: 'closed form of our own',
     checks: 'tips of 10 and of 0.2 in',
-    pairs: () => [
-      exact(sizeOfLink({ ...link, kind: 'edge finder', length: 10 }, 'mm', null).offset, 5),
-      exact(
-        sizeOfLink({ ...link, kind: 'edge finder', length: 0.2, units: 'inch' }, 'mm', null).offset,
-        2.54,
-      ),
-    ],
+    pairs: () => [exact(touchedAt(10, 'mm'), 5), exact(touchedAt(0.2, 'inch'), 2.54)],
   },
   {
     quantity: 'opening by root of squares',
