@@ -57,8 +57,9 @@ cut hole, centre along y from -20.000 to 30.000 mm; webs under 2.000 mm; knife
 edges under 30.0°
 
 NOT ASKED: tools, speeds and feeds, passes, load on the tool, tolerances of webs
-           and edges from the setups, rounding of the readout. Run check with
-           the value that you choose.
+           and edges from the setups, rounding of the readout. Dangers of these
+           are looked for at some values of a safe interval only; one may lie
+           between. Run check with the value that you choose.
 
 NOW 20.000, SAFE
   down  10.000 mm to the next change, at 10.000; beyond it not safe: inside;

@@ -10,6 +10,7 @@ import { regionFromReport } from '../report/from-report.js';
 import type { Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
 import { candidates } from './events.js';
+import { footings } from './footing.js';
 import { inTheWay } from './in-the-way.js';
 import { type StillNeck, stillNecks } from './necks.js';
 import { type Along, type FreeNumber, freeNumberOf, type RangeQuery } from './number.js';
@@ -44,7 +45,8 @@ export interface RangeInterval {
   /**
    * Dangers and things to check that the cut adds: those that the job without the cut does not have, or not as often,
    * about the same edges and cuts. That the cut misses or only grazes is one, that the cutter runs into a clamp another.
-   * What is not asked at every value is in `notAsked`; of that, dangers are looked for at some values.
+   * What is not asked at every value is in `notAsked`; of that, dangers are looked for at some values: in the middle and
+   * near both ends of the interval, and between those at which the centre of a tool comes onto metal or off it.
    */
   readonly adds: readonly RangeFinding[];
   /** Whether the cut adds none. */
@@ -113,11 +115,12 @@ export function rangeOf(job: Job, query: RangeQuery, isOver: () => boolean = () 
   const known = found.switches.filter(({ at }) => at < found.knownTo);
   const ends = [from, ...known.map(({ at }) => at), found.knownTo];
   const intervals: RangeInterval[] = [];
+  const feet = footings(job, number, base, scene).map((s) => base + s);
   for (const [k, { outcome }] of [found.first, ...known.map(({ after }) => after)].entries()) {
     if (k > 0 && isOver()) break;
     const [low, high] = [ends[k] as number, ends[k + 1] as number];
     const asked = without(outcome.findings, findingsIn(rest)).filter(isAgainst);
-    const adds = asked.length > 0 ? asked : otherDangers(job, number, low, high);
+    const adds = asked.length > 0 ? asked : otherDangers(job, number, lookedAt(low, high, feet));
     intervals.push({ from: low, to: high, outcome, adds, safe: adds.length === 0 });
   }
   const switches = known.slice(0, intervals.length - 1);
@@ -155,17 +158,29 @@ function isAgainst({ level, code }: RangeFinding): boolean {
 /** At which shares of an interval dangers are looked for that are not asked at every value. */
 const LOOKED_AT = [0.001, 0.5, 0.999];
 
+/** Most other values in an interval at which they are looked for: each costs a whole report. */
+const MOST_LOOKS = 16;
+
+/** Values of an interval at which dangers are looked for: some, and one between each two changes of a tool's footing. */
+function lookedAt(low: number, high: number, feet: readonly number[]): number[] {
+  const own = feet.filter((at) => at > low && at < high);
+  const ends = [low, ...own, high];
+  const between = own.length === 0 ? [] : ends.slice(1).map((end, k) => ((ends[k] as number) + end) / 2);
+  return [...LOOKED_AT.map((share) => low + share * (high - low)), ...between.slice(0, MOST_LOOKS)];
+}
+
 /**
  * Dangers of a whole report that are not among those asked at every value, at some values of an interval that would
  * else be safe. Those that the job has without the cut do not count.
  */
-function otherDangers(job: Job, { index, cutAt }: FreeNumber, low: number, high: number): RangeFinding[] {
+function otherDangers(job: Job, { index, cutAt }: FreeNumber, values: readonly number[]): RangeFinding[] {
+  // They come of tools, and of what lies under the part.
+  if (job.tools.length === 0 && job.keepOuts.length === 0) return [];
   const dangersOf = (one: Job) =>
     examine(one)
       .findings.filter((found) => found.level === 'danger' && !isOnShape(found))
       .map(lastingOf);
-  const found = LOOKED_AT.flatMap((share) => {
-    const at = low + share * (high - low);
+  const found = values.flatMap((at) => {
     return dangersOf({ ...job, cuts: job.cuts.map((cut, k) => (k === index ? cutAt(at) : cut)) });
   });
   if (found.length === 0) return [];

@@ -23,7 +23,10 @@ export function rangeText(answer: RangeReport): string {
   const count = safe === 0 ? 'none of them safe' : safe === intervals.length ? 'all safe' : `${safe} safe`;
   return `${[
     heading(answer),
-    hanging('NOT ASKED: ', `${answer.notAsked.join(', ')}. Run check with the value that you choose.`),
+    hanging(
+      'NOT ASKED: ',
+      `${answer.notAsked.join(', ')}. Dangers of these are looked for at some values of a safe interval only; one may lie between. Run check with the value that you choose.`,
+    ),
     ...(answer.knownTo < answer.to ? [cutShortText(answer)] : []),
     presentText(answer),
     `${countText(intervals.length, 'INTERVAL', 'INTERVALS')}, ${count}\n${intervalRows(answer)}`,
