@@ -83,6 +83,40 @@ describe('a full disk', () => {
   });
 });
 
+/** A disk of 16 kB, where this process may make one; else a limit on each file is what stands for it. */
+function onSmallDisk(script: string): ReturnType<typeof shell> & { readonly left: readonly string[] } {
+  mkdirSync(inside('disk'));
+  const mounted = shell('mount -t tmpfs -o size=16k,nr_inodes=8 tmpfs disk').code === 0;
+  try {
+    const limit = mounted ? '' : 'trap "" XFSZ; ulimit -f 4; ';
+    const done = shell(`${limit}${script}`, inside('disk'));
+    return { ...done, left: readdirSync(inside('disk')).sort() };
+  } finally {
+    if (mounted) shell('umount disk');
+  }
+}
+
+describe('a disk with little room', () => {
+  it.each([
+    ['a sheet', '$E sheet $JOB --format html -o new.html'],
+    ['a drawing', '$E draw $JOB -o new.svg'],
+    ['a strip', '$E range $JOB --cut pin --along x --from 50 --to 95 --svg new.svg --seconds 100'],
+  ])('keeps what was there, and no part of %s', (_, script) => {
+    const { code, out, err, left } = onSmallDisk(
+      `echo as it was > old.txt; ${script}; code=$?; cat old.txt; exit $code`,
+    );
+    expect(err).toMatch(/^edgebite: new\.\w+: (the disk is full|the file would be larger than it may be)\n$/);
+    expect([code, out]).toEqual([3, 'as it was\n']);
+    expect(left).toEqual(['old.txt']);
+  });
+
+  it('takes a part of what is sent to it by the shell, and that is told', () => {
+    const { code, err } = onSmallDisk('$E draw $JOB -o - > new.svg');
+    expect(err).toMatch(/^edgebite: standard output: .*; what is there is not all of it\n$/);
+    expect(code).toBe(3);
+  });
+});
+
 describe('a reader that goes away', () => {
   it('is no fault', () => {
     const { code, out, err } = shell('set -o pipefail; $E sheet $JOB --format html | head -c 20');
@@ -178,6 +212,22 @@ describe('an interrupt', () => {
     expect(await ended).toBe(signal);
     expect(readdirSync(folder)).toEqual([]);
     expect(process.listenerCount(signal)).toBe(listeners);
+  });
+
+  it('of a command leaves what was there, or all that is new', async () => {
+    writeFileSync(inside('old.html'), 'as it was');
+    const args = [COMMAND, 'sheet', EXAMPLE, '--format', 'html', '-o', 'old.html'];
+    // From before it reads the job to after it has written: each ends by the signal, or was quicker.
+    for (const wait of [50, 150, 300, 600, 1200]) {
+      const child = spawn(process.execPath, args, { cwd: folder, stdio: 'ignore' });
+      const ended = new Promise<string | number | null>((done) =>
+        child.on('exit', (code, by) => done(by ?? code)),
+      );
+      setTimeout(() => child.kill('SIGINT'), wait);
+      expect(['SIGINT', 0]).toContain(await ended);
+      expect(readdirSync(folder)).toEqual(['old.html']);
+      expect(readFileSync(inside('old.html'), 'utf8')).toMatch(/^as it was$|<\/html>\n$/);
+    }
   });
 
   it('is heard as ever once a file is written', async () => {
