@@ -15,6 +15,7 @@ import { stepFindings } from './step-findings.js';
 import type { Told } from './told.js';
 import { uncertainFindings } from './uncertain-findings.js';
 import { angleWords, capital, lengthWords, placeWords, sourceWords } from './words.js';
+import { zeroFindings } from './zero-findings.js';
 
 /** Findings, and by step the numbers of those that are about it. */
 export interface Found {
@@ -36,6 +37,7 @@ export function findingsOf(result: Result, report: ReportRows): Found {
     ...floorFindings(report),
     ...runningFindings(job, report),
     ...setupFindings(job, set, report),
+    ...zeroFindings(result),
     ...uncertainFindings(result, report),
     ...keepOutFindings(result),
   ];

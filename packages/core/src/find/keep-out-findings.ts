@@ -142,7 +142,22 @@ function gripFindings(result: Result, clampings: readonly Clamping[]): Told[] {
         (layer) => atHeight(job, grip, layer, isFlipped) && bears(grip, layer.region, job.resolution),
       );
     let then: readonly Layer[] | null = null;
-    return grips.flatMap((grip): Told[] => {
+    let begun: readonly Layer[] | null = null;
+    const first = steps[0]?.number ?? 0;
+    const supports = keepOuts.filter((one) => isSupport(job, lay, one));
+    const idle = supports.flatMap((one): Told[] => {
+      begun ??= keptAfter(first - 1);
+      if (holds(one, begun)) return [];
+      const name = `${one.kind} ${one.id}`;
+      const why = holds(one, whole)
+        ? 'what it was to bear on has been cut away before'
+        : 'it lies beside the part, or over or under it';
+      const message = `${capital(name)} bears on nothing of the part${where}: ${why}. Put it where metal stands.`;
+      const about = [`keepOut:${one.id}`, ...(steps.length === 0 ? [] : [`step:${first}`])];
+      const code = one.kind === 'parallel' ? 'parallel-bears-on-nothing' : 'stop-bears-on-nothing';
+      return [{ code, message, at: null, about }];
+    });
+    const lost = grips.flatMap((grip): Told[] => {
       const name = `${grip.kind} ${grip.id}`;
       const about = [`keepOut:${grip.id}`];
       if (!holds(grip, whole)) {
@@ -150,13 +165,31 @@ function gripFindings(result: Result, clampings: readonly Clamping[]): Told[] {
         return [{ code: 'grip-bears-on-nothing', message, at: null, about }];
       }
       if (holds(grip, atEnd)) return [];
+      begun ??= keptAfter(first - 1);
+      if (!holds(grip, begun)) {
+        const message = `${capital(name)} bears on nothing of the part${where}: what it was to bear on has been cut away before. Clamp it where metal stands, never hold the part by hand.`;
+        const own = steps.length === 0 ? about : [...about, `step:${first}`];
+        return [{ code: 'grip-lost', message, at: null, about: own }];
+      }
       // Metal that a later setup takes may well be what an earlier one is held by.
       then ??= keptAfter(steps.at(-1)?.number ?? -1);
       if (holds(grip, then)) return [];
       const message = `Once the cuts are made${where}, ${name} no longer holds the kept piece: what it bears on is cut off or cut away. Clamp the part elsewhere before that, never hold it by hand.`;
       return [{ code: 'grip-lost', message, at: null, about: [...about, 'piece:kept'] }];
     });
+    return [...idle, ...lost];
   });
+}
+
+/** Whether the part is to lie on a thing, or bears on it itself, with no block between. Others are only in the way. */
+function isSupport(job: Job, { setup }: Laid, { kind, to }: KeepOut): boolean {
+  if (kind === 'parallel') return Math.abs(to) <= job.resolution;
+  if (kind !== 'stop' || !job.setups.some(({ id }) => id === setup.id)) return false;
+  const links = [setup.zero.x, setup.zero.y].flatMap((zero) => zero.links);
+  const isBetween = links.some(
+    ({ kind: what, of }) => what === 'block' || (what === 'measured' && of === null),
+  );
+  return links.some(({ kind: what }) => what === 'bears') && !isBetween;
 }
 
 /** Whether a grip and a layer touch in height. */

@@ -64,6 +64,8 @@ const CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'may-hit-clamp',
   'grip-lost',
   'grip-bears-on-nothing',
+  'stop-bears-on-nothing',
+  'parallel-bears-on-nothing',
 ]);
 
 /** Whether a finding is one that is asked at every value. */

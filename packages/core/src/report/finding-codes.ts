@@ -55,6 +55,12 @@ export const FINDING_LEVELS = {
   'may-hit-clamp': 'check',
   'grip-lost': 'danger',
   'grip-bears-on-nothing': 'check',
+  'stop-bears-on-nothing': 'check',
+  'parallel-bears-on-nothing': 'check',
+  'face-cut-away': 'danger',
+  'face-bitten': 'check',
+  'face-not-flat': 'check',
+  'tip-in-metal': 'danger',
 } as const satisfies Readonly<Record<string, 'danger' | 'check' | 'note'>>;
 
 /** A code of a finding. */
