@@ -5,6 +5,7 @@ import { leftReferences } from './rows/left.js';
 import { libraryReferences } from './rows/libraries.js';
 import { loadReferences } from './rows/load.js';
 import { machineReferences } from './rows/machine.js';
+import { measureReferences } from './rows/measure.js';
 import { pathReferences } from './rows/path.js';
 import { shapeReferences } from './rows/shapes.js';
 
@@ -16,6 +17,7 @@ export const references: readonly Reference[] = [
   ...loadReferences,
   ...pathReferences,
   ...datumReferences,
+  ...measureReferences,
   ...cuttingReferences,
   ...machineReferences,
 ];
