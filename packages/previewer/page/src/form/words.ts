@@ -23,6 +23,11 @@ const CALLED: Readonly<Record<string, string>> = {
   annular: 'annular cutter',
   swept: 'swept path',
   inch: 'inch',
+  gauges: 'what there is to measure with',
+  pins: 'pins and balls',
+  feet: 'feet of a height gauge',
+  drawing: 'allowed by the drawing',
+  dial: 'dial of the head',
 };
 
 /** A key of a job in words: `knifeEdge` is `knife edge`. */
@@ -41,6 +46,8 @@ const ONE: Readonly<Record<string, string>> = {
   speeds: 'speed',
   tools: 'tool',
   stops: 'stop',
+  pins: 'pin',
+  feet: 'distance',
   // The axes of a zero are lists of what is done.
   x: 'action',
   y: 'action',
