@@ -72,3 +72,6 @@ export const DEFAULT_KNIFE_EDGE = 30;
 
 /** The usual step of a digital readout on a mill; common practice, no source. */
 export const DEFAULT_RESOLUTION: Readonly<Record<Units, number>> = { mm: 0.005, inch: 0.0002 };
+
+/** No gauge that reads the height over a chord stands on a shorter one, as a rule; common practice, no source. */
+export const SHORTEST_CHORD: Readonly<Record<Units, number>> = { mm: 10, inch: 0.4 };

@@ -19,6 +19,8 @@ export interface Gauges {
   readonly pins: readonly number[];
   /** Distances between the feet of gauges that read the height over a chord. */
   readonly feet: readonly number[];
+  /** Where no feet are listed, a gauge stands on no shorter chord than this. */
+  readonly shortest: number;
 }
 
 /** A way to measure a seat, and what to mind. */
@@ -178,9 +180,10 @@ function halfOf({ spans }: Seat): number {
   return Math.max(0, ...spans.map(({ from, to }) => Math.min((to - from) / 2, Math.PI / 2)));
 }
 
-function heightWays(seat: Seat, { feet }: Gauges): Drafted[] {
+function heightWays(seat: Seat, { feet, shortest }: Gauges): Drafted[] {
   const widest = 2 * seat.radius * Math.sin(halfOf(seat));
-  const chords = feet.length > 0 ? feet.filter((one) => one < widest) : [settable(widest * CHORD)];
+  const usual = settable(widest * CHORD);
+  const chords = feet.length > 0 ? feet.filter((one) => one < widest) : usual < shortest ? [] : [usual];
   return chords.map((chord) => ({ way: { kind: 'height', chord } }));
 }
 

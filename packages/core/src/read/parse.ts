@@ -14,6 +14,7 @@ import {
   DEFAULT_RESOLUTION,
   DEFAULT_WEB,
   type Job,
+  SHORTEST_CHORD,
 } from '../job/job.js';
 import type { JobCut } from '../job/plan.js';
 import { pointOf } from '../job/read-edges.js';
@@ -109,7 +110,11 @@ function jobOf(
     resolution: document.resolution ?? DEFAULT_RESOLUTION[units],
     cuts,
     tolerances: part.tolerances ?? null,
-    gauges: { pins: document.gauges?.pins ?? [], feet: document.gauges?.feet ?? [] },
+    gauges: {
+      pins: document.gauges?.pins ?? [],
+      feet: document.gauges?.feet ?? [],
+      shortest: SHORTEST_CHORD[units],
+    },
     document,
   };
 }

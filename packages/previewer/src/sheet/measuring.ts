@@ -6,7 +6,7 @@ const MOST_WAYS = 3;
 
 /**
  * What to measure once a block is cut, one line for each way, with room to write the reading down: of the partial bores
- * whose last step is in it. Walls to other cuts come only where there is nothing else.
+ * whose last step is in it. Walls to other cuts come last.
  */
 export function measuringOf(report: Report, indices: readonly number[]): string[] {
   const last = new Map(report.steps.map(({ cut }, k) => [cut, k]));
@@ -21,9 +21,8 @@ export function measuringOf(report: Report, indices: readonly number[]): string[
 /** Ways of different kinds, the best of each; horns are no good place to measure from. */
 function bestOf({ ways }: ReportCheck): ReportWay[] {
   const fit = ways.filter(({ horn }) => horn === null);
-  const apart = fit.filter(({ kind }) => kind !== 'wall');
   const kinds = new Set<ReportWay['kind']>();
-  return (apart.length > 0 ? apart : fit)
+  return [...fit.filter(({ kind }) => kind !== 'wall'), ...fit.filter(({ kind }) => kind === 'wall')]
     .filter(({ kind }) => {
       const isNew = !kinds.has(kind);
       kinds.add(kind);
