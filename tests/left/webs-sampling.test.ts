@@ -33,7 +33,10 @@ describe('webs are what sampling finds', () => {
         cases.filter((cutCase: CutCase) => !isFar(cutCase.outline)),
         (cutCase) => {
           const section = subtract(cutCase.outline, cutRegions(cutCase));
-          for (const limit of LIMITS) checkWebs(section, limit * extentOf(cutCase.outline));
+          // It throws the neck that only one of the two has.
+          for (const limit of LIMITS) {
+            expect(() => checkWebs(section, limit * extentOf(cutCase.outline))).not.toThrow();
+          }
         },
       ),
       { numRuns: runs(10) },

@@ -15,7 +15,8 @@ describe('a range of one number of a cut has the events of a dense scan and no o
   ])('%s', (_, cases) => {
     fc.assert(
       fc.property(cases, ({ document, query }) => {
-        checkRange(parseJob(document), query, STEPS);
+        // It throws what the scan has that the answer has not, or the other way round.
+        expect(() => checkRange(parseJob(document), query, STEPS)).not.toThrow();
       }),
       { numRuns: runs(1) },
     );

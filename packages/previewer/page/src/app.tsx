@@ -51,21 +51,26 @@ function Bench() {
   );
 }
 
-// After the drawing, in a task of its own: the fields of a large job take as long as the drawing does.
+// After the drawing, in tasks of their own: the fields of a large job take as long as the drawing does.
 function Work() {
-  const ready = useSignal(false);
+  const ready = useSignal(0);
   useEffect(() => {
+    if (ready.value === 2) return;
     const timer = setTimeout(() => {
-      ready.value = true;
+      ready.value++;
     });
     return () => clearTimeout(timer);
-  }, []);
+  }, [ready.value]);
   return (
     <div class="work">
-      {ready.value && (
+      {ready.value > 0 && (
         <>
           <RangePanel />
           <Figures />
+        </>
+      )}
+      {ready.value > 1 && (
+        <>
           <JobForm />
           <Takeaways />
         </>

@@ -15,6 +15,7 @@ export async function openFile(file: File): Promise<void> {
   };
   if (file.size > MAX_BYTES) return refuse(`is too large; a job has ${MAX_BYTES} bytes at most`);
   const text = await textOf(file);
+  if (turn !== turns) return;
   if (text === null) return refuse('is not UTF-8 text; save it as UTF-8');
   await openText(text, file.name, turn);
 }

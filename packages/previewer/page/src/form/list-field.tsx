@@ -1,9 +1,11 @@
 import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { begin, leave } from '../state/begun.js';
 import { isList, isObject, type Json, type JsonObject, withMoved } from '../state/json.js';
 import { withoutNamed } from '../state/references.js';
 import { openRows, setRow } from '../state/rows.js';
 import { change, chosenCut, job, put } from '../state/store.js';
+import { CROWD } from '../worker/crowd.js';
 import { Faults, unitOf } from './entry-field.js';
 import { faultsAt, faultyWithin, idOf } from './faults.js';
 import { kept } from './kept.js';
@@ -15,13 +17,23 @@ import { blankOf, shapeOf, variantOf } from './shape.js';
 import { called, headed, oneOf, withArticle } from './words.js';
 
 /** Members shown before one asks for more: a plate may have thousands of holes. */
-const SHOWN = 60;
+const SHOWN = 30;
+
+/** Of a crowd the first few, then so many more in a task of their own: all of them at once hold the page up. */
+const AT_ONCE = 5;
 
 /** A list whose members open one by one, and can be added, moved and taken out. */
 export function ListField(props: PartProps & { member: JsonObject }) {
   const { root, pointer, path, value, member } = props;
-  const limit = useSignal(SHOWN);
   const members = isList(value) ? value : [];
+  const limit = useSignal(members.length > CROWD ? AT_ONCE : SHOWN);
+  useEffect(() => {
+    if (limit.value >= SHOWN) return;
+    const timer = setTimeout(() => {
+      limit.value += AT_ONCE;
+    });
+    return () => clearTimeout(timer);
+  }, [limit.value]);
   const cuts = pointer === '/cuts';
   const faults = faultsAt(
     pointer,

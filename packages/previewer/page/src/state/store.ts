@@ -102,7 +102,11 @@ export const solver = new Solver(
     onSchema: (value) => {
       schema.value = value;
     },
-    onOutcome: hear,
+    onOutcome: (number, outcome) => {
+      // To take over the outcome of a crowd takes its time, and so does drawing it: a task for each.
+      if ((outcome.summary?.cuts.length ?? 0) > CROWD) setTimeout(() => hear(number, outcome));
+      else hear(number, outcome);
+    },
     onStuck: (why) => {
       stuck.value = why;
     },
@@ -116,6 +120,7 @@ export function startWorker(): Worker {
 }
 
 function hear(number: number, outcome: Outcome): void {
+  if (number < (answered.value?.number ?? 0)) return;
   batch(() => {
     answered.value = { number, outcome };
     if (outcome.issues === null) {
