@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bore, codes, messageOf, reportOn, setup } from './setup-jobs.js';
+import { bore, codes, finder, messageOf, reportOn, setup } from './setup-jobs.js';
 
 type Plain = Record<string, unknown>;
 
@@ -53,6 +53,15 @@ describe('a cutter in the way of something', () => {
   it('in plan counts only where they share an area', () => {
     expect(codes(found([hole], [near(0.001)]))).toEqual([]);
     expect(codes(found([hole], [near(-0.001)]))).toEqual(['hits-stop']);
+  });
+
+  it.each(['x', 'y'] as const)('may be hit by as much as the zero is off along %s', (axis) => {
+    // By hand: 0.5 along the one axis and 0.02 along the other, each with a step of 0.005: 0.5056 in all.
+    const zero = { x: [finder('left')], y: [finder('front')] };
+    zero[axis] = [finder(axis === 'x' ? 'left' : 'front', { tolerance: 0.5 })];
+    const coarse = [setup(['a'], { zero })];
+    expect(codes(found([pocket], [near(0.5)], coarse))).toContain('may-hit-stop');
+    expect(codes(found([pocket], [near(0.51)], coarse))).not.toContain('may-hit-stop');
   });
 
   it('below a hole that goes through counts as far as the point of a drill goes', () => {

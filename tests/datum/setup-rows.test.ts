@@ -63,6 +63,17 @@ describe('the rows of a report', () => {
     expect(target?.rss[0]).toBeCloseTo(Math.hypot(0.02, 0.0025), 12);
   });
 
+  it('say in the text how far each axis may be off, each in its column', () => {
+    // By hand: 0.1 and 0.01 of the zeros, and half a step.
+    const zero = {
+      x: [finder('left', { tolerance: 0.1 })],
+      y: [finder('front', { tolerance: 0.01 })],
+    };
+    const text = textReport(reportOn([bore('a', [60, 20], 8)], [setup(['a'], { zero })]));
+    expect(text).toMatch(/±x +±y\n/);
+    expect(text).toMatch(/ a +65\.000 +25\.000 +0, 0 +0\.1025 +0\.0125\n/);
+  });
+
   it('name the points of a swept cut along its path', () => {
     const groove = { id: 'g', kind: 'swept', diameter: 5, path: { svgPath: 'M10 10 H30 V25' } };
     const [row] = reportOn([groove], [setup(['g'])]).setups;

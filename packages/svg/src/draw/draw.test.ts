@@ -142,7 +142,16 @@ describe('what the drawing shows', () => {
 
   it('has a section where cuts stop short, with the depths, and none where all go through', () => {
     expect(drawing).toContain('id="edgebite-section"');
-    expect(texts(drawing)).toEqual(expect.arrayContaining(['0', '4 groove', '12']));
+    // Depths from the top face down, each at its height: 0 at the top, the groove of 4 over the bottom, 12.
+    const section = drawing.slice(
+      drawing.indexOf('id="edgebite-section"'),
+      drawing.indexOf('id="edgebite-side"'),
+    );
+    const depths = [...section.matchAll(/<text [^>]*y="([^"]*)"[^>]*>([\d.]+(?: \w+)?)<\/text>/g)].map(
+      ([, y, text]) => [Number(y), text] as const,
+    );
+    const placed = ['0', '4 groove', '12'].map((text) => depths.find(([, own]) => own === text)?.[0]);
+    expect(placed.map((y) => Number((Number(y) - Number(placed[0])).toFixed(3)))).toEqual([0, 4, 12]);
     const heights = [
       ...drawing.matchAll(/<rect width="[^"]*" height="([^"]*)"[^>]*fill="url\(#edgebite-hatch-slug-0\)"/g),
     ]
