@@ -21,10 +21,13 @@ describe.each(sheetReports())('the text sheet of %s', (_, report) => {
   });
 
   it('has every target whole, on one line', () => {
-    for (const block of sheet.blocks)
-      for (const { target } of block.steps.flatMap(({ stands }) => stands))
-        for (const value of target)
-          expect(text).toMatch(new RegExp(`(^| )${shownText(value, block)}( |$)`, 'm'));
+    const targets = sheet.blocks.flatMap((block) =>
+      block.steps.flatMap(({ stands }) => stands.map(({ target }) => ({ block, target }))),
+    );
+    expect(targets.length).toBe(report.steps.flatMap(({ stands }) => stands).length);
+    for (const { block, target } of targets)
+      for (const value of target)
+        expect(text).toMatch(new RegExp(`(^| )${shownText(value, block)}( |$)`, 'm'));
   });
 
   it('has the steps in their order, a block for those that follow each other in one setup', () => {

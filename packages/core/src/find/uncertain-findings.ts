@@ -1,4 +1,3 @@
-import type { Interval } from '../datum/reach.js';
 import { cutOfSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { loopsOf } from '../region/measure.js';
@@ -77,9 +76,10 @@ function breakOutFindings(job: Job, set: SetUp, report: ReportRows): Told[] {
     const { relation, center, source } = cut;
     if (center === null || (relation !== 'breaks out' && relation !== 'clear')) return [];
     const gap = breakOutGap(job, set, edgesNear, cut);
-    if (gap === null || !isEither(gap)) return [];
+    if (gap === null) return [];
+    const [low, high] = gap;
+    if (!(low < 0 && high > 0)) return [];
     const words = (value: number) => lengthWords(Math.abs(value), report.units);
-    const [low, high] = gap.worst;
     const is = relation === 'clear';
     const message = is
       ? `Cut ${cut.id} misses the part as drawn, but can come out ${words(low)} deep in it.`
@@ -87,8 +87,4 @@ function breakOutFindings(job: Job, set: SetUp, report: ReportRows): Told[] {
     const code = is ? 'may-touch' : 'may-not-break-out';
     return [{ code, message, at: [center[0], center[1]], about: [source] }];
   });
-}
-
-function isEither({ worst }: Interval): boolean {
-  return worst[0] < 0 && worst[1] > 0;
 }
