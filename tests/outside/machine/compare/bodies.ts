@@ -42,6 +42,7 @@ export function compareBodies(
         );
       continue;
     }
+    verdict.check('body let go', true, () => '');
     verdict.near('depth of letting go', one.atDepth, freed.depth, 1e-9);
     verdict.near('volume of a body let go', one.volume, freed.volume, freed.slack);
     verdict.near(

@@ -4,6 +4,7 @@ import { type Passes, stepsOf } from '../sim/steps.js';
 import { areaOf } from './area.js';
 import { compareBackOff } from './back-off.js';
 import { compareBodies, SPECK } from './bodies.js';
+import { compareHangs } from './hangs.js';
 import { compareLeft } from './left.js';
 import { compareLoad } from './load.js';
 import { compareStands } from './stands.js';
@@ -73,6 +74,7 @@ export function compare(job: JobDocument, report: ToldReport): Verdict {
     compareBackOff(verdict, done, one, told);
     compareStands(verdict, done, one, told, report);
   }
+  compareHangs(verdict, done, report);
   compareLeft(verdict, done, report);
   return verdict;
 }
