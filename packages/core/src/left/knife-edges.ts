@@ -22,7 +22,8 @@ export interface KnifeEdge {
 }
 
 /**
- * Every vertex of a section whose interior angle is under a limit, sharpest first. Where loops of a part touch,
+ * Every vertex of a section whose interior angle is under a limit, sharpest first, then by feather and names, so that it
+ * does not matter how the drawing lies. Where loops of a part touch,
  * each wedge of metal between neighbouring edges counts for itself.
  * @param limit angle in radians
  * @param webLimit thickness that the feather is measured to
@@ -55,7 +56,41 @@ export function zonedKnifeEdges(section: Region, limit: number, discs: Discs): Z
       ...featherOf(discs, numberOf, wedge),
       part: wedge.part,
     }))
-    .sort((a, b) => a.angle - b.angle || a.at.x - b.at.x || a.at.y - b.at.y);
+    .sort(
+      (a, b) =>
+        sharperFirst(a, b) ||
+        longerFirst(a, b, SAME_FEATHER * discs.walls.tolerance) ||
+        inNames(a, b) ||
+        a.at.x - b.at.x ||
+        a.at.y - b.at.y,
+    );
+}
+
+/** Angles that lie in one step of so many radians are one: a bite has the same at both its ends, but for rounding. */
+const SAME_ANGLE = 1e-9;
+
+/** Feathers that lie in one step of so many tolerances are one. */
+const SAME_FEATHER = 64;
+
+/** Which of two knife edges is sharper; 0 where rounding alone tells them apart. */
+export function sharperFirst(a: Pick<KnifeEdge, 'angle'>, b: Pick<KnifeEdge, 'angle'>): number {
+  return inSteps(a.angle, b.angle, SAME_ANGLE);
+}
+
+/** Which of two numbers is smaller, in steps; the same wherever a drawing lies, but for one in many millions. */
+function inSteps(a: number, b: number, step: number): number {
+  return Math.round(a / step) - Math.round(b / step);
+}
+
+/** Of two that are as sharp the one that is thin for longer, first of all the one that never gets thick. */
+function longerFirst({ feather: a }: KnifeEdge, { feather: b }: KnifeEdge, step: number): number {
+  if (a === null || b === null) return (a === null ? 0 : 1) - (b === null ? 0 : 1);
+  return inSteps(b, a, step);
+}
+
+function inNames({ between: a }: KnifeEdge, { between: b }: KnifeEdge): number {
+  const [one, other] = [a.join(' '), b.join(' ')];
+  return one === other ? 0 : one < other ? -1 : 1;
 }
 
 function sourcesOf({ leaving, arriving }: Wedge): [Source | null, Source | null] {

@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.js';
 import { type Cells, cellVolume, STANDS } from './cells.js';
 import { Discs } from './discs.js';
 import { type Floor, floorsOf } from './floors.js';
-import { type ZonedKnifeEdge, zonedKnifeEdges } from './knife-edges.js';
+import { sharperFirst, type ZonedKnifeEdge, zonedKnifeEdges } from './knife-edges.js';
 import { type Pieces, piecesOf } from './pieces.js';
 import { wallsOf } from './walls.js';
 import { type ZonedWeb, zonedWebs } from './webs.js';
@@ -63,7 +63,7 @@ export function whatIsLeft(
     for (const edge of zonedKnifeEdges(section, knifeLimit, discs)) knifeEdges.push(placed(edge));
   });
   webs.sort((a, b) => a.thickness - b.thickness || a.slab - b.slab);
-  knifeEdges.sort((a, b) => a.angle - b.angle || a.slab - b.slab);
+  knifeEdges.sort((a, b) => sharperFirst(a, b) || a.slab - b.slab);
   return { cells, pieces, webs, knifeEdges, floors: floorsOf(cells, pieces), ...sums(cells) };
 }
 

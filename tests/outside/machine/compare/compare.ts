@@ -26,6 +26,14 @@ export function runTold(job: JobDocument, report: ToldReport): Run {
   return last as Run;
 }
 
+/** What hangs is looked at on the coarsest grid where nothing is told to: that is asked after every step. */
+function forHangs(job: JobDocument, report: ToldReport, done: Run): Run {
+  const [coarse] = GRIDS;
+  const isTold = report.steps.some(({ hangs }) => hangs.length > 0);
+  const isCoarse = Math.max(done.grid.across, done.grid.along) <= coarse + 3;
+  return isTold || isCoarse ? done : run(job, stepsOf(job, passesIn(report)), coarse);
+}
+
 /** Whether a body that is told is a speck on the grid, of which that would tell nothing. */
 function hasSpecks(report: ToldReport, { grid }: Run): boolean {
   const speck = (SPECK * grid.cell) ** 2;
@@ -74,7 +82,7 @@ export function compare(job: JobDocument, report: ToldReport): Verdict {
     compareBackOff(verdict, done, one, told);
     compareStands(verdict, done, one, told, report);
   }
-  compareHangs(verdict, done, report);
+  compareHangs(verdict, forHangs(job, report, done), report);
   compareLeft(verdict, done, report);
   return verdict;
 }

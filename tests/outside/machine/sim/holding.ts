@@ -103,7 +103,8 @@ function joinedColumns(
       }
     }
     for (const other of [cell % across > 0 ? cell - 1 : -1, cell - across]) {
-      if (other < 0) continue;
+      // Nothing is high enough beside a column that is nowhere.
+      if (other < 0 || !slabs.some((_, s) => label[s * cells + other] !== -1)) continue;
       for (const [from] of runsOf(slabs, high, (s) => isIn(cell, s) && isIn(other, s)))
         leaders.join(from * cells + cell, from * cells + other);
     }
