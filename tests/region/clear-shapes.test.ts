@@ -2,10 +2,12 @@ import {
   arcEdge,
   area,
   disc,
+  type Edge,
   type Loop,
   lineEdge,
   offset,
   offsetPath,
+  type Point,
   type Region,
   ring,
   subtract,
@@ -110,12 +112,28 @@ describe('cuts of lines and arcs, nothing near to touching', () => {
     expect(edgeCount(found)).toBe(4 + 4);
   });
 
-  it('make one edge of the two arcs of a circle where a cut goes over their joint', () => {
+  it('make one edge of the two arcs of a disc where another cut goes over their joint', () => {
     // The disc has joints at its lowest and highest point; the slot leaves both.
-    const from = left(PLATE, slot(10, 50, 1, 1, 1), disc(p(50, 30), 10, 'cut:a'));
-    const found = left(from, slot(50, 30, 30, 1, 3));
-    expect(edgeCount(found)).toBe(4 + 4 + 1 + 3);
+    const found = left(PLATE, disc(p(50, 30), 10, 'cut:a'), slot(50, 30, 30, 1, 3));
+    expect(edgeCount(found)).toBe(4 + 1 + 3);
   });
+
+  it('leave a joint of the region where another part of it touches', () => {
+    const lens = [...disc(p(30, 30), 10), ...disc(p(50, 30), 10)].map(({ outer }) => outer.map(turned));
+    // Two discs with joints at their sides, which touch in one of them.
+    const from = lens.map((outer): Region[number] => ({ outer, holes: [] }));
+    const found = left(from, slot(30, 34, 1, 9, 1));
+    expect(found).toHaveLength(2);
+    expect(found.flatMap(({ outer }) => outer).filter(({ a }) => a.x === 40 && a.y === 30)).toHaveLength(2);
+  });
+
+  /** An arc of a circle from its side, a quarter turn on. */
+  const turned = (edge: Edge): Edge => {
+    if (edge.kind === 'line') return edge;
+    const { center, a, b } = edge;
+    const quarter = ({ x, y }: Point) => p(center.x - (y - center.y), center.y + (x - center.x));
+    return { ...edge, a: quarter(a), b: quarter(b) };
+  };
 });
 
 describe('what an overlay has to tell', () => {

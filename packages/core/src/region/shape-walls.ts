@@ -229,11 +229,10 @@ class Walls {
     if (l < this.regionLoops) {
       if (!goesOn) loop.push(partOf(one, p, q, false));
       else {
-        const begin = loop.length;
+        // Joints stay, since another loop may touch there.
         loop.push(partOf(one, p, one.b, false));
-        for (let e = next(fromEdge, lo, n); e !== toEdge; e = next(e, lo, n))
-          add(loop, begin, edges[e] as Edge);
-        add(loop, begin, partOf(last, last.a, q, false));
+        for (let e = next(fromEdge, lo, n); e !== toEdge; e = next(e, lo, n)) loop.push(edges[e] as Edge);
+        loop.push(partOf(last, last.a, q, false));
       }
       return to;
     }
@@ -269,7 +268,7 @@ function partOf(edge: Edge, a: Point, b: Point, isBack: boolean): Edge {
   return edge.kind === 'line' ? lineLike(edge, a, b) : arcLike(edge, a, b, edge.ccw !== isBack);
 }
 
-/** Adds an edge of a stretch; where it goes on round the same circle, the two become one. */
+/** Adds an edge of a cut's stretch; where it goes on round the same circle, the two become one: loops of a cut do not touch. */
 function add(loop: Edge[], begin: number, edge: Edge): void {
   const before = loop[loop.length - 1];
   const isOne =
