@@ -1,6 +1,7 @@
 import { ROW } from '../geometry/curves.js';
 import { meetRows } from '../geometry/meet.js';
 import type { Subdivision } from './label.js';
+import { LineOrder } from './line-order.js';
 import { isSameCrossing } from './same-crossing.js';
 import type { Strands } from './strands.js';
 
@@ -29,146 +30,133 @@ export function planeFault(subdivision: Subdivision): string | null {
 
 class Rising {
   private readonly strands: Strands;
-  /** Edges that the line meets, from left to right. */
-  private readonly status: Int32Array;
-  private size = 0;
+  private readonly line: LineOrder;
+  /** Stands for what is left and right of all edges. */
+  private readonly none: number;
   private readonly tolerance: number;
+  private readonly faceOf: Int32Array;
+  private readonly ccw: Int32Array;
 
   constructor(private readonly subdivision: Subdivision) {
-    const { graph, strands } = subdivision;
+    const { graph, strands, faceOf, rotation } = subdivision;
     this.strands = strands;
-    this.status = new Int32Array(graph.count + 1);
+    this.none = graph.count;
+    this.line = new LineOrder(graph.count);
     this.tolerance = graph.curves.tolerance;
+    this.faceOf = faceOf;
+    this.ccw = rotation.ccw;
   }
 
   fault(): string | null {
     const { anyAt } = this.subdivision.rotation;
-    for (const v of inOrder(this.subdivision)) {
+    const order = inOrder(this.subdivision);
+    for (let k = 0; k < order.length; k++) {
+      const v = order[k] as number;
       const what = this.pass(v, anyAt[v] as number);
       if (what !== null) return `${what} at ${this.nameOf(v)}`;
     }
-    return this.size === 0 ? null : 'edges without an upper end';
+    return this.line.isEmpty() ? null : 'edges without an upper end';
   }
 
   /** Lifts the line over a vertex. */
   private pass(v: number, any: number): string | null {
-    const { strands, status } = this;
-    const { ccw } = this.subdivision.rotation;
+    const { strands, line, ccw } = this;
+    const { low, high } = strands;
     let downs = 0;
     let ups = 0;
     let half = any;
+    /** The neighbour to the left of what ends here, and the last edge that does. */
+    let left = this.none;
+    let last = this.none;
     do {
       half = ccw[half] as number;
       const edge = half >> 1;
-      if (strands.low[edge] === v) ups++;
-      else if (strands.high[edge] !== v) return 'a strange edge in the order';
+      if (low[edge] === v) ups++;
+      else if (high[edge] !== v) return 'a strange edge in the order';
       else if (ups > 0) return 'a wrong order';
-      else downs++;
+      else {
+        if (!line.has(edge)) return 'an edge that does not come here';
+        if (downs === 0) left = line.before(edge);
+        else if (line.after(last) !== edge) return 'a wrong order below';
+        last = edge;
+        downs++;
+      }
     } while (half !== any);
-    const at = downs > 0 ? this.whereEnd(v) : this.whereBetween(v, any);
-    if (at < 0) return downs > 0 ? 'an edge that does not come here' : 'a wrong face';
+    if (downs === 0) {
+      left = this.whereBetween(v, any);
+      if (left < 0) return 'a wrong face';
+      last = left;
+    }
+    const right = line.after(last);
+    if (!this.isClear(left, right, v)) return 'a place on the wrong side of an edge';
+    // Those that go up come from right to left, the leftmost of them last.
+    half = any;
+    for (let k = 0; k < downs; k++) half = ccw[half] as number;
+    let next = right;
+    for (let k = 0; k < ups; k++) {
+      half = ccw[half] as number;
+      const edge = half >> 1;
+      if (!line.put(edge, next)) return 'an edge that is there already';
+      const what = this.neighbourFault(edge, next);
+      if (what !== null) return what;
+      next = edge;
+    }
     half = any;
     for (let k = 0; k < downs; k++) {
       half = ccw[half] as number;
-      if (status[at + k] !== half >> 1) return 'a wrong order below';
+      line.take(half >> 1, ups > 0 ? next : left);
     }
-    if (!this.isClear(at - 1, at + downs, v)) return 'a place on the wrong side of an edge';
-    this.replace(at, downs, ups);
-    for (let k = ups - 1; k >= 0; k--) {
-      half = ccw[half] as number;
-      status[at + k] = half >> 1;
-    }
-    for (let k = at; k <= at + ups; k++) {
-      const what = this.neighbourFault(k - 1, k);
-      if (what !== null) return what;
-    }
-    return null;
+    line.join(left, next);
+    return this.neighbourFault(left, next);
   }
 
-  /** Where in the order the edges stand that end at a vertex; -1 if none does. */
-  private whereEnd(v: number): number {
-    const { status, strands } = this;
-    const { high } = strands;
-    let lo = 0;
-    let hi = this.size;
-    while (lo < hi) {
-      const middle = (lo + hi) >> 1;
-      const edge = status[middle] as number;
-      if (high[edge] === v) {
-        lo = middle;
-        break;
-      }
-      if (strands.side(edge, v) > 0) lo = middle + 1;
-      else hi = middle;
-    }
-    // Among edges closer together than they can be told apart the search may have gone by.
-    if (lo >= this.size || high[status[lo] as number] !== v) {
-      lo = 0;
-      while (lo < this.size && high[status[lo] as number] !== v) lo++;
-      if (lo === this.size) return -1;
-    }
-    while (lo > 0 && high[status[lo - 1] as number] === v) lo--;
-    return lo;
-  }
-
-  /** Where in the order a vertex stands at which no edge ends: between two that have the face outside of it between them. */
+  /**
+   * The edge to the left of a vertex at which no edge ends: between two that have the face outside of it between them; -1 if
+   * there is no such place.
+   */
   private whereBetween(v: number, any: number): number {
-    const { status, strands } = this;
-    const face = this.subdivision.faceOf[any] as number;
-    let lo = 0;
-    let hi = this.size;
-    while (lo < hi) {
-      const middle = (lo + hi) >> 1;
-      if (strands.side(status[middle] as number, v) > 0) lo = middle + 1;
-      else hi = middle;
-    }
-    if (this.faceRightOf(lo - 1) === face) return lo;
+    const { line, strands, none } = this;
+    const face = this.faceOf[any] as number;
+    const left = line.lastLeft((edge) => strands.side(edge, v) > 0);
+    if (this.faceRightOf(left) === face) return left;
     const reach = SEAM * this.tolerance;
-    for (let k = lo; k > 0 && strands.side(status[k - 1] as number, v) <= reach; k--) {
-      if (this.faceRightOf(k - 2) === face) return k - 1;
+    for (let e = left; e !== none && strands.side(e, v) <= reach; ) {
+      e = line.before(e);
+      if (this.faceRightOf(e) === face) return e;
     }
-    for (let k = lo; k < this.size && strands.side(status[k] as number, v) >= -reach; k++) {
-      if (this.faceRightOf(k) === face) return k + 1;
+    for (let e = line.after(left); e !== none && strands.side(e, v) >= -reach; e = line.after(e)) {
+      if (this.faceRightOf(e) === face) return e;
     }
     return -1;
   }
 
-  /** Whether a vertex lies between two places in the order, clear of the edges there. */
+  /** Whether a vertex lies between two neighbours, clear of both. */
   private isClear(left: number, right: number, v: number): boolean {
-    const { status, strands } = this;
+    const { strands, none } = this;
     const least = (this.subdivision.graph.curves.points.isSeam[v] ? -SEAM : CLEAR) * this.tolerance;
     return (
-      (left < 0 || strands.side(status[left] as number, v) >= least) &&
-      (right >= this.size || strands.side(status[right] as number, v) <= -least)
+      (left === none || strands.side(left, v) >= least) &&
+      (right === none || strands.side(right, v) <= -least)
     );
   }
 
-  private replace(at: number, gone: number, come: number): void {
-    if (gone !== come) this.status.copyWithin(at + come, at + gone, this.size);
-    this.size += come - gone;
+  private faceRightOf(edge: number): number {
+    if (edge === this.none) return 0;
+    const isUp = this.subdivision.graph.from[edge] === this.strands.low[edge];
+    return this.faceOf[isUp ? 2 * edge + 1 : 2 * edge] as number;
   }
 
-  private faceRightOf(place: number): number {
-    if (place < 0) return 0;
-    const edge = this.status[place] as number;
-    const { faceOf, graph } = this.subdivision;
-    return faceOf[graph.from[edge] === this.strands.low[edge] ? 2 * edge + 1 : 2 * edge] as number;
-  }
-
-  private faceLeftOf(place: number): number {
-    if (place >= this.size) return 0;
-    const edge = this.status[place] as number;
-    const { faceOf, graph } = this.subdivision;
-    return faceOf[graph.from[edge] === this.strands.low[edge] ? 2 * edge : 2 * edge + 1] as number;
+  private faceLeftOf(edge: number): number {
+    if (edge === this.none) return 0;
+    const isUp = this.subdivision.graph.from[edge] === this.strands.low[edge];
+    return this.faceOf[isUp ? 2 * edge : 2 * edge + 1] as number;
   }
 
   /** What is wrong between two edges that have become neighbours. */
-  private neighbourFault(left: number, right: number): string | null {
-    if (this.faceRightOf(left) !== this.faceLeftOf(right)) return 'two faces between neighbours';
-    if (left < 0 || right >= this.size) return null;
-    const { strands, status } = this;
-    const e = status[left] as number;
-    const f = status[right] as number;
+  private neighbourFault(e: number, f: number): string | null {
+    if (this.faceRightOf(e) !== this.faceLeftOf(f)) return 'two faces between neighbours';
+    if (e === this.none || f === this.none) return null;
+    const { strands } = this;
     if ((strands.maxX[e] as number) + this.tolerance < (strands.minX[f] as number)) return null;
     return this.meet(e, f) ? 'edges that meet beyond it' : null;
   }
@@ -181,9 +169,9 @@ class Rising {
     const hasHigh = strands.high[e] === strands.high[f];
     if (hasLow && hasHigh) return strands.bulge(e) >= strands.bulge(f);
     if (hasLow || hasHigh) return this.isCrossed(e, f, hasLow ? strands.high : strands.low, hasLow);
-    const p = this.memberOf(e);
-    const q = this.memberOf(f);
-    if (rows[p * ROW + 7] === 0 && rows[q * ROW + 7] === 0) return false;
+    if (strands.way[e] === 0 && strands.way[f] === 0) return false;
+    const p = (strands.row[e] as number) / ROW;
+    const q = (strands.row[f] as number) / ROW;
     const count = meetRows(rows, p, q, CLEAR * this.tolerance, roots);
     for (let k = 0; k < count; k++) {
       const x = roots[2 * k] as number;
@@ -196,16 +184,19 @@ class Rising {
   /** Whether two neighbours with a common end run in the wrong order, or meet once more. */
   private isCrossed(e: number, f: number, ends: Int32Array, areUp: boolean): boolean {
     const { strands, tolerance } = this;
-    const isBefore = strands.isBefore(ends[e] as number, ends[f] as number);
-    const isWrong =
-      isBefore === areUp ? strands.sideOfMiddle(f, e) > tolerance : strands.sideOfMiddle(e, f) < -tolerance;
-    if (isWrong) return true;
     const { points, rows } = this.subdivision.graph.curves;
+    const isFirst = strands.isBefore(ends[e] as number, ends[f] as number) === areUp;
+    // The end of the shorter one lies clear on its side of the other one, or is told of when it is come to; a seam may not.
+    const isSure = points.isSeam[ends[isFirst ? e : f] as number] !== true;
+    const isWrong =
+      !isSure && (isFirst ? strands.sideOfMiddle(f, e) > tolerance : strands.sideOfMiddle(e, f) < -tolerance);
+    if (isWrong) return true;
     const v = (areUp ? strands.low : strands.high)[e] as number;
     const x = points.x[v] as number;
     const y = points.y[v] as number;
-    const p = this.memberOf(e);
-    const q = this.memberOf(f);
+    if (strands.way[e] === 0 && strands.way[f] === 0) return false;
+    const p = (strands.row[e] as number) / ROW;
+    const q = (strands.row[f] as number) / ROW;
     if (!otherMeeting(rows, p, q, x, y, other)) return false;
     const ox = other[0] as number;
     const oy = other[1] as number;
@@ -222,11 +213,6 @@ class Rising {
       x >= (minX[e] as number) - this.tolerance &&
       x <= (maxX[e] as number) + this.tolerance
     );
-  }
-
-  private memberOf(e: number): number {
-    const { member, start } = this.subdivision.graph;
-    return member[start[e] as number] as number;
   }
 
   private nameOf(v: number): string {

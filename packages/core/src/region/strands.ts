@@ -14,6 +14,9 @@ const FAR = 4;
 export class Strands {
   readonly low: Int32Array;
   readonly high: Int32Array;
+  /** The row of the curve that each edge is a stretch of; which way it bulges, to the right (1) or the left (-1); 0 if straight. */
+  readonly row: Int32Array;
+  readonly way: Int8Array;
   /** Left and right side of the box round each edge. */
   readonly minX: Float64Array;
   readonly maxX: Float64Array;
@@ -30,6 +33,8 @@ export class Strands {
     this.rows = rows;
     this.low = new Int32Array(count);
     this.high = new Int32Array(count);
+    this.row = new Int32Array(count);
+    this.way = new Int8Array(count);
     this.minX = new Float64Array(count);
     this.maxX = new Float64Array(count);
     for (let e = 0; e < count; e++) {
@@ -44,12 +49,15 @@ export class Strands {
       let maxX = Math.max(ax, bx);
       const o = (member[start[e] as number] as number) * ROW;
       const turn = rows[o + 7] as number;
+      this.row[e] = o;
       if (turn !== 0) {
+        const isRight = turn > 0 === isUp;
+        this.way[e] = isRight ? 1 : -1;
         const cy = rows[o + 5] as number;
         if (cy > (y[low] as number) && cy < (y[high] as number)) {
           const cx = rows[o + 4] as number;
           const r = rows[o + 6] as number;
-          if (turn > 0 === isUp) maxX = Math.max(maxX, cx + r);
+          if (isRight) maxX = Math.max(maxX, cx + r);
           else minX = Math.min(minX, cx - r);
         }
       }
@@ -87,15 +95,15 @@ export class Strands {
     const dx = (this.x[this.high[e] as number] as number) - lx;
     const dy = (this.y[this.high[e] as number] as number) - ly;
     const right = (px - lx) * dy - (py - ly) * dx;
-    const o = this.rowOf(e);
-    const turn = this.rows[o + 7] as number;
+    const way = this.way[e] as number;
     let side = right / Math.sqrt(dx * dx + dy * dy);
-    if (turn !== 0) {
+    if (way !== 0) {
+      const o = this.row[e] as number;
       const cx = px - (this.rows[o + 4] as number);
       const cy = py - (this.rows[o + 5] as number);
       const out = Math.sqrt(cx * cx + cy * cy) - (this.rows[o + 6] as number);
       // Beyond the chord of an arc that bulges to the other side its circle says nothing of the side.
-      if (turn > 0 === (this.graph.from[e] === low)) side = side >= 0 ? out : -Math.max(Math.abs(out), -side);
+      if (way > 0) side = side >= 0 ? out : -Math.max(Math.abs(out), -side);
       else side = side <= 0 ? -out : Math.max(Math.abs(out), side);
     }
     if (Math.abs(side) > FAR * tolerance) return side;
@@ -104,28 +112,26 @@ export class Strands {
 
   /** Whether the place of an edge nearest to a place next to it is none of its ends. */
   private isBeside(e: number, px: number, py: number): boolean {
-    const o = this.rowOf(e);
     const { x, y, rows } = this;
     const low = this.low[e] as number;
     const high = this.high[e] as number;
-    const turn = rows[o + 7] as number;
-    if (turn === 0) {
+    const way = this.way[e] as number;
+    if (way === 0) {
       const dx = (x[high] as number) - (x[low] as number);
       const dy = (y[high] as number) - (y[low] as number);
       const along = (px - (x[low] as number)) * dx + (py - (y[low] as number)) * dy;
       return along >= 0 && along <= dx * dx + dy * dy;
     }
-    const isUp = this.graph.from[e] === low;
-    const a = isUp ? low : high;
-    const b = isUp ? high : low;
+    // Up along what bulges to the right is counter-clockwise.
+    const o = this.row[e] as number;
     return isWithinTurn(
-      x[a] as number,
-      y[a] as number,
-      x[b] as number,
-      y[b] as number,
+      x[low] as number,
+      y[low] as number,
+      x[high] as number,
+      y[high] as number,
       rows[o + 4] as number,
       rows[o + 5] as number,
-      turn,
+      way,
       px,
       py,
     );
@@ -186,18 +192,15 @@ export class Strands {
 
   /** How much an edge turns to the left on its way up, for each unit of length. */
   private bend(e: number): number {
-    const o = this.rowOf(e);
-    const turn = this.rows[o + 7] as number;
-    if (turn === 0) return 0;
-    const isUp = this.graph.from[e] === this.low[e];
-    return (isUp ? turn : -turn) / (this.rows[o + 6] as number);
+    const way = this.way[e] as number;
+    return way === 0 ? 0 : way / (this.rows[(this.row[e] as number) + 6] as number);
   }
 
   /** How far the middle of an edge lies to the right of its chord, on its way up. */
   bulge(e: number): number {
-    const o = this.rowOf(e);
-    const turn = this.rows[o + 7] as number;
-    if (turn === 0) return 0;
+    const way = this.way[e] as number;
+    if (way === 0) return 0;
+    const o = this.row[e] as number;
     const low = this.low[e] as number;
     const high = this.high[e] as number;
     const r = this.rows[o + 6] as number;
@@ -208,10 +211,6 @@ export class Strands {
     const quarter = (dx * dx + dy * dy) / 4;
     const depth =
       quarter < 0.75 * r * r ? quarter / (r + Math.sqrt(r * r - quarter)) : r - Math.sqrt(mx * mx + my * my);
-    return turn > 0 === (this.graph.from[e] === low) ? depth : -depth;
-  }
-
-  private rowOf(e: number): number {
-    return (this.graph.member[this.graph.start[e] as number] as number) * ROW;
+    return way > 0 ? depth : -depth;
   }
 }
