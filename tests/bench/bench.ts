@@ -10,6 +10,7 @@ import { memoryFigures } from './memory.js';
 import { MOVED_CASE, movedFigures } from './moved-case.js';
 import { type OwnCase, ownCases } from './own-cases.js';
 import { cutProblems, offsetProblems } from './problems.js';
+import { proofFigures } from './proof.js';
 import { RANGE_CASE, rangeFigures } from './range-case.js';
 import { platesToGrow, shapeCuts, sweptProblems, xorProblems } from './shape-problems.js';
 
@@ -54,7 +55,11 @@ if (unknown !== undefined) throw new RangeError(`--case ${unknown}: there are ${
 const wanted = (name: string): boolean => values.case?.includes(name) ?? true;
 
 const all = await libraries();
-for (const problem of problems) if (wanted(problem.name)) report(comparison(problem, all));
+for (const problem of problems) {
+  if (!wanted(problem.name)) continue;
+  report(comparison(problem, all));
+  report(proofFigures(problem, effort));
+}
 for (const one of own) if (wanted(one.name)) report([ownFigure(one)]);
 if (wanted(MOVED_CASE)) report(movedFigures(effort));
 if (wanted(RANGE_CASE)) report(rangeFigures(effort));

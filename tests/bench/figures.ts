@@ -19,6 +19,12 @@ export type Figure =
       readonly ratio: number | null;
     }
   | {
+      /** Time of the certificate over that of the rest of an overlay. */
+      readonly kind: 'proof';
+      readonly case: string;
+      readonly share: number;
+    }
+  | {
       readonly kind: 'growth';
       readonly case: string;
       readonly sizes: readonly number[];
@@ -52,6 +58,8 @@ export function lineOf(figure: Figure): string {
       const value = figure.ratio === null ? 'WRONG' : figure.ratio.toPrecision(3);
       return `${figure.kind.toUpperCase()} ${figure.case} ${figure.who} ${value}`;
     }
+    case 'proof':
+      return `PROOF ${figure.case} ${(100 * figure.share).toFixed(0)} % of the rest of the overlay`;
     case 'growth': {
       const factors = figure.factors.map((f) => f.toFixed(2)).join(' ');
       return `GROWTH ${figure.case} ${figure.sizes.join(' ')} factors ${factors} median ${figure.median.toFixed(2)}`;
