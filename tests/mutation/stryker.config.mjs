@@ -1,6 +1,6 @@
 /* Mutation test of the kernel: npm run mutate. A part of it: npm run mutate -- --mutate 'packages/core/src/left/webs.ts' */
 export default {
-  mutate: ['packages/core/src/{geometry,region,left}/**/*.ts', '!**/*.test.ts'],
+  mutate: ['packages/core/src/{geometry,region,noding,overlay,clear,combine,left}/**/*.ts', '!**/*.test.ts'],
   plugins: ['./tests/mutation/runner.mjs'],
   testRunner: 'in-one-process',
   inOneProcess: {
@@ -53,6 +53,7 @@ export default {
       'tests/geometry/meet.test.ts',
       'tests/geometry/meet-rows.test.ts',
       'tests/region/clear-cut.test.ts',
+      'tests/region/clear-shapes.test.ts',
       'tests/region/closed-forms.test.ts',
       'tests/region/containment.test.ts',
       'tests/region/encodings.test.ts',

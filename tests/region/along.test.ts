@@ -1,9 +1,9 @@
 import { lineEdge, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { sortHits } from '../../packages/core/src/region/along.js';
-import { type Curves, gather } from '../../packages/core/src/region/gather.js';
-import type { Hits } from '../../packages/core/src/region/meetings.js';
-import { addPoint, isNear, type Points } from '../../packages/core/src/region/points.js';
+import { sortHits } from '../../packages/core/src/noding/along.js';
+import { type Curves, gather } from '../../packages/core/src/noding/gather.js';
+import type { Hits } from '../../packages/core/src/noding/meetings.js';
+import { addPoint, isNear, type Points } from '../../packages/core/src/noding/points.js';
 import { p } from './shapes.js';
 
 /* The order of places along a piece. Elementary, no source. In a frame round the origin coordinates stay as they are. */

@@ -1,7 +1,7 @@
 import { type ArcEdge, type Loop, lineEdge, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { arrange } from '../../packages/core/src/region/arrange.js';
-import { OverlayError } from '../../packages/core/src/region/overlay-error.js';
+import { OverlayError } from '../../packages/core/src/noding/overlay-error.js';
+import { arrange } from '../../packages/core/src/overlay/arrange.js';
 import { closed, p } from './shapes.js';
 
 /*

@@ -1,15 +1,15 @@
 import { disc, offsetPath, type Point, type Region, ring } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { certify, OFF_CURVE } from '../../packages/core/src/region/certify.js';
-import { regionFault } from '../../packages/core/src/region/certify-region.js';
-import { type Curves, gather } from '../../packages/core/src/region/gather.js';
-import { borderOf } from '../../packages/core/src/region/keep.js';
-import { type Subdivision, subdivide } from '../../packages/core/src/region/label.js';
+import { type Curves, gather } from '../../packages/core/src/noding/gather.js';
+import { type Noding, node } from '../../packages/core/src/noding/node.js';
+import { certify, OFF_CURVE } from '../../packages/core/src/overlay/certify.js';
+import { regionFault } from '../../packages/core/src/overlay/certify-region.js';
+import { borderOf } from '../../packages/core/src/overlay/keep.js';
+import { type Subdivision, subdivide } from '../../packages/core/src/overlay/label.js';
+import { type Graph, merge } from '../../packages/core/src/overlay/merge.js';
+import { collect } from '../../packages/core/src/overlay/stitch.js';
+import { windings } from '../../packages/core/src/overlay/windings.js';
 import { loopsOf, partArea } from '../../packages/core/src/region/measure.js';
-import { type Graph, merge } from '../../packages/core/src/region/merge.js';
-import { type Noding, node } from '../../packages/core/src/region/node.js';
-import { collect } from '../../packages/core/src/region/stitch.js';
-import { windings } from '../../packages/core/src/region/windings.js';
 import { box, closed, p } from './shapes.js';
 
 /*

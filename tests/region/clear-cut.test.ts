@@ -19,7 +19,7 @@ import {
 import { boxRegion, validateRegion, windingOf } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clearCut } from '../../packages/core/src/region/clear-cut.js';
+import { clearCut } from '../../packages/core/src/clear/clear-cut.js';
 import { runs } from '../tools/runs.js';
 import { closed, p } from './shapes.js';
 

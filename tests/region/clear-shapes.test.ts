@@ -17,7 +17,7 @@ import {
 import { boxRegion, validateRegion } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clearShapes } from '../../packages/core/src/region/clear-cut.js';
+import { clearShapes } from '../../packages/core/src/clear/clear-cut.js';
 import { loopsOf } from '../../packages/core/src/region/measure.js';
 import { runs } from '../tools/runs.js';
 import { slabsSubtract } from '../tools/slabs.js';

@@ -9,7 +9,7 @@ import {
 } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { ROW } from '../../packages/core/src/geometry/curves.js';
-import { boxOf, type Curves, gather } from '../../packages/core/src/region/gather.js';
+import { boxOf, type Curves, gather } from '../../packages/core/src/noding/gather.js';
 import { monotone } from '../../packages/core/src/region/monotone.js';
 import { box, closed, p } from './shapes.js';
 

@@ -1,8 +1,8 @@
 import { arcEdge, area, type Loop, lineEdge, normalize } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { gather } from '../../packages/core/src/region/gather.js';
-import { merge } from '../../packages/core/src/region/merge.js';
-import { node } from '../../packages/core/src/region/node.js';
+import { gather } from '../../packages/core/src/noding/gather.js';
+import { node } from '../../packages/core/src/noding/node.js';
+import { merge } from '../../packages/core/src/overlay/merge.js';
 import { box, closed, p } from './shapes.js';
 
 /* Which edges an overlay takes for one, and which for none. Elementary, no source. */

@@ -1,9 +1,9 @@
 import { type ArcEdge, arcEdge, type Loop, lineEdge, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { type Curves, gather } from '../../packages/core/src/region/gather.js';
-import { findMeetings, type Hits, shareRoots } from '../../packages/core/src/region/meetings.js';
-import { node } from '../../packages/core/src/region/node.js';
-import { boxesOf } from '../../packages/core/src/region/pairs.js';
+import { type Curves, gather } from '../../packages/core/src/noding/gather.js';
+import { findMeetings, type Hits, shareRoots } from '../../packages/core/src/noding/meetings.js';
+import { node } from '../../packages/core/src/noding/node.js';
+import { boxesOf } from '../../packages/core/src/noding/pairs.js';
 import { closed, p } from './shapes.js';
 
 /*

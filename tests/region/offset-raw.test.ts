@@ -1,6 +1,6 @@
 import { type ArcEdge, arcEdge, type Edge, type Loop, lineEdge, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { rawBand, rawLoop } from '../../packages/core/src/region/offset-raw.js';
+import { rawBand, rawLoop } from '../../packages/core/src/combine/offset-raw.js';
 import { p } from './shapes.js';
 
 /*

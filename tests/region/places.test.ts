@@ -1,12 +1,12 @@
 import { area, type Loop, normalize, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { gather } from '../../packages/core/src/region/gather.js';
-import { subdivide } from '../../packages/core/src/region/label.js';
-import { facesToTheLeft, Rays } from '../../packages/core/src/region/locate.js';
-import { type Graph, merge } from '../../packages/core/src/region/merge.js';
-import { node } from '../../packages/core/src/region/node.js';
-import { endOf, startOf } from '../../packages/core/src/region/rotate.js';
-import { Strands } from '../../packages/core/src/region/strands.js';
+import { gather } from '../../packages/core/src/noding/gather.js';
+import { node } from '../../packages/core/src/noding/node.js';
+import { subdivide } from '../../packages/core/src/overlay/label.js';
+import { facesToTheLeft, Rays } from '../../packages/core/src/overlay/locate.js';
+import { type Graph, merge } from '../../packages/core/src/overlay/merge.js';
+import { endOf, startOf } from '../../packages/core/src/overlay/rotate.js';
+import { Strands } from '../../packages/core/src/overlay/strands.js';
 import { box, closed, p } from './shapes.js';
 
 /*

@@ -1,9 +1,9 @@
 import { type ArcEdge, arcEdge, type Loop, lineEdge, type Point } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { writeRow } from '../../packages/core/src/geometry/curves.js';
-import { gather } from '../../packages/core/src/region/gather.js';
-import { boxesOf, eachPair } from '../../packages/core/src/region/pairs.js';
-import { indexOf } from '../../packages/core/src/region/runs.js';
+import { gather } from '../../packages/core/src/noding/gather.js';
+import { boxesOf, eachPair } from '../../packages/core/src/noding/pairs.js';
+import { indexOf } from '../../packages/core/src/noding/runs.js';
 
 /*
  * How the pieces of an overlay are looked up: which neighbours are put together, the boxes of pieces, and that all that

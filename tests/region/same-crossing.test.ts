@@ -1,7 +1,7 @@
 import { arcEdge, type Edge, lineEdge, type Point, reversed } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { ROW, writeRow } from '../../packages/core/src/geometry/curves.js';
-import { isSameCrossing } from '../../packages/core/src/region/same-crossing.js';
+import { isSameCrossing } from '../../packages/core/src/noding/same-crossing.js';
 
 /* Two places are one crossing as long as the gap between the pieces, halfway from the one to the other, is within the tolerance. */
 

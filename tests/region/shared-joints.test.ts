@@ -1,7 +1,7 @@
 import { arcEdge, type Loop, type Point } from '@edgebite/core';
 import { expect, it } from 'vitest';
-import { gather } from '../../packages/core/src/region/gather.js';
-import { sharedJoints } from '../../packages/core/src/region/shared-joints.js';
+import { gather } from '../../packages/core/src/noding/gather.js';
+import { sharedJoints } from '../../packages/core/src/noding/shared-joints.js';
 
 const CENTER = { x: 40, y: -25 };
 

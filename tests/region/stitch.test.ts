@@ -12,10 +12,10 @@ import {
   union,
 } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { arrange } from '../../packages/core/src/region/arrange.js';
-import type { Subdivision } from '../../packages/core/src/region/label.js';
-import { collect } from '../../packages/core/src/region/stitch.js';
-import { windings } from '../../packages/core/src/region/windings.js';
+import { arrange } from '../../packages/core/src/overlay/arrange.js';
+import type { Subdivision } from '../../packages/core/src/overlay/label.js';
+import { collect } from '../../packages/core/src/overlay/stitch.js';
+import { windings } from '../../packages/core/src/overlay/windings.js';
 import { p } from './shapes.js';
 
 /*

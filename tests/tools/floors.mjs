@@ -7,7 +7,8 @@ import ts from 'typescript';
 /** The rooms of each package's src, lowest first. A room imports only from itself and from rooms before it. */
 export const FLOORS = {
   core: [
-    ...['geometry', 'region', 'cut', 'datum', 'left', 'cutting'],
+    ...['geometry', 'region', 'noding', 'overlay', 'clear', 'combine'],
+    ...['cut', 'datum', 'left', 'cutting'],
     ...['outline', 'format', 'load', 'passes', 'placing', 'path', 'measure'],
     ...['document', 'job', 'setups', 'read', 'state'],
     ...['report', 'result', 'step', 'find', 'write', 'live'],

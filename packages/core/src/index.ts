@@ -1,3 +1,6 @@
+export { intersect, normalize, union, xor } from './combine/boolean.js';
+export { offset, offsetPath } from './combine/offset.js';
+export { subtract } from './combine/subtract.js';
 export type { AnnularCut, BoreCut, Cut, EveryCut, Side, SweptCut } from './cut/cut.js';
 export { coreOf, footprint } from './cut/footprint.js';
 export { sweptRegion } from './cut/swept.js';
@@ -143,6 +146,7 @@ export {
   type Way as MeasureWay,
 } from './measure/way.js';
 export { type Fitting, type Gauges, type PinFault, pairsFor, pinFault, waysFor } from './measure/ways.js';
+export { OverlayError } from './noding/overlay-error.js';
 export * from './outline/shapes.js';
 export * from './outline/validate.js';
 export { openOut, type Pass, type PassOptions, type PassPlan, stepIn } from './passes/passes.js';
@@ -187,13 +191,9 @@ export type { Outcome, RangeChange, RangeFinding, RangeMark, RangeRelation } fro
 export type { RangePresent } from './range/present.js';
 export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './range/range.js';
 export { parseJob } from './read/parse.js';
-export { intersect, normalize, union, xor } from './region/boolean.js';
 export { contains } from './region/contains.js';
 export * from './region/measure.js';
-export { offset, offsetPath } from './region/offset.js';
-export { OverlayError } from './region/overlay-error.js';
 export * from './region/region.js';
-export { subtract } from './region/subtract.js';
 export {
   CAUTION_CODES,
   type CautionCode,

@@ -1,5 +1,5 @@
+import { offsetPath } from '../combine/offset.js';
 import type { Edge } from '../geometry/edge.js';
-import { offsetPath } from '../region/offset.js';
 import type { Region } from '../region/region.js';
 
 /**

@@ -1,9 +1,9 @@
+import { intersect } from '../combine/boolean.js';
+import { offset } from '../combine/offset.js';
 import type { Cut } from '../cut/cut.js';
 import { sweptRegion } from '../cut/swept.js';
 import { boxesMeet } from '../geometry/bounds.js';
-import { intersect } from '../region/boolean.js';
 import { area, boundsOf } from '../region/measure.js';
-import { offset } from '../region/offset.js';
 import { disc, type Region } from '../region/region.js';
 
 /** A jaw, stop, parallel or clamp: where no cutter may go. */

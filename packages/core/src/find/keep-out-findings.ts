@@ -1,9 +1,9 @@
+import { offset } from '../combine/offset.js';
 import { bears, type KeepOut, runsInto } from '../datum/keep-out.js';
 import { inUnit } from '../datum/length-unit.js';
 import type { Laid } from '../datum/setup.js';
 import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
-import { offset } from '../region/offset.js';
 import type { Region } from '../region/region.js';
 import { keptBefore } from '../state/kept.js';
 import { layAsDrawn } from '../step/order.js';

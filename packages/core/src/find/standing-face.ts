@@ -1,10 +1,10 @@
+import { offset } from '../combine/offset.js';
 import { type Axes, along, onPart } from '../datum/lie.js';
 import { lineEdge } from '../geometry/edge.js';
 import { meet } from '../geometry/meet.js';
 import type { Point } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
-import { offset } from '../region/offset.js';
 import type { Region } from '../region/region.js';
 import type { Face } from '../setups/faces.js';
 

@@ -1,3 +1,4 @@
+import { union } from '../combine/boolean.js';
 import { bears } from '../datum/keep-out.js';
 import { inUnit } from '../datum/length-unit.js';
 import { outermost } from '../datum/outermost.js';
@@ -8,7 +9,6 @@ import { edgeLength } from '../geometry/measure.js';
 import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';
-import { union } from '../region/boolean.js';
 import { contains } from '../region/contains.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';

@@ -1,7 +1,7 @@
 import Flatten from '@flatten-js/core';
+import { normalize } from '../combine/boolean.js';
 import { arcEdge, type Edge, lineEdge } from '../geometry/edge.js';
 import { joinEdges } from '../outline/join.js';
-import { normalize } from '../region/boolean.js';
 import { loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
 

@@ -1,8 +1,8 @@
+import { normalize } from '../combine/boolean.js';
 import { type Edge, lineEdge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { fittedArc } from '../outline/fit.js';
 import { joinEdges } from '../outline/join.js';
-import { normalize } from '../region/boolean.js';
 import type { Loop, Region } from '../region/region.js';
 
 /** An edge as jobs and reports have it: points are pairs. */

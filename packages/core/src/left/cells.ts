@@ -1,7 +1,7 @@
-import { arrange } from '../region/arrange.js';
-import { type FaceBorders, faceAreas, faceBorders } from '../region/faces.js';
+import { arrange } from '../overlay/arrange.js';
+import { type FaceBorders, faceAreas, faceBorders } from '../overlay/faces.js';
+import type { Subdivision } from '../overlay/label.js';
 import { Groups } from '../region/groups.js';
-import type { Subdivision } from '../region/label.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.js';
-import { lengthOf } from '../region/faces.js';
+import { lengthOf } from '../overlay/faces.js';
 import { type Cells, eachNeighbours, STANDS } from './cells.js';
 import type { Pieces } from './pieces.js';
 

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.js';
-import { faceAt } from '../region/faces.js';
+import { faceAt } from '../overlay/faces.js';
 import type { Groups } from '../region/groups.js';
 import { area, perimeter } from '../region/measure.js';
 import type { Region, RegionPart } from '../region/region.js';

@@ -1,10 +1,10 @@
+import { intersect } from '../combine/boolean.js';
+import { subtract } from '../combine/subtract.js';
 import type { Cut } from '../cut/cut.js';
 import { footprint } from '../cut/footprint.js';
-import { intersect } from '../region/boolean.js';
-import { lengthOf } from '../region/faces.js';
+import { lengthOf } from '../overlay/faces.js';
 import { perimeter } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 import type { Cells } from './cells.js';
 
 /**

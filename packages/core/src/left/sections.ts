@@ -1,5 +1,5 @@
+import { type CollectedPart, collect } from '../overlay/stitch.js';
 import type { Region } from '../region/region.js';
-import { type CollectedPart, collect } from '../region/stitch.js';
 import { type Cells, type Slab, STANDS } from './cells.js';
 
 /** A stretch of height in which a piece has one and the same section. */

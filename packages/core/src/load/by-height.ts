@@ -1,7 +1,7 @@
+import { intersect } from '../combine/boolean.js';
 import type { Side } from '../cut/cut.js';
 import { checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { Point, Vector } from '../geometry/point.js';
-import { intersect } from '../region/boolean.js';
 import { disc, type Region } from '../region/region.js';
 import { engagementAt, type SideLoad } from './engagement.js';
 import { metalNear } from './near-tool.js';

@@ -1,6 +1,6 @@
+import { intersect } from '../combine/boolean.js';
 import { checkFinite, checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { Point } from '../geometry/point.js';
-import { intersect } from '../region/boolean.js';
 import { disc, type Region } from '../region/region.js';
 import { type Sighted, sightedFrom, turned } from './radial.js';
 

@@ -1,13 +1,13 @@
 import { ROW } from '../geometry/curves.js';
 import type { Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
-import { arrange } from '../region/arrange.js';
-import { boxOf } from '../region/gather.js';
-import type { Subdivision } from '../region/label.js';
+import { boxOf } from '../noding/gather.js';
+import { arrange } from '../overlay/arrange.js';
+import type { Subdivision } from '../overlay/label.js';
+import { endOf, startOf } from '../overlay/rotate.js';
+import { windings } from '../overlay/windings.js';
 import { loopsOf } from '../region/measure.js';
 import { circleLoop, type Region } from '../region/region.js';
-import { endOf, startOf } from '../region/rotate.js';
-import { windings } from '../region/windings.js';
 import type { ArcEnd } from './bite.js';
 
 /** A stretch of a tool's circle along which nothing changes, run counter-clockwise. */

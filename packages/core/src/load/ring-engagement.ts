@@ -1,8 +1,8 @@
+import { intersect } from '../combine/boolean.js';
 import { extentOf } from '../geometry/bounds.js';
 import { checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { intersect } from '../region/boolean.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import { type Region, ring } from '../region/region.js';
 import type { SideLoad } from './engagement.js';

@@ -1,8 +1,8 @@
+import { intersect } from '../combine/boolean.js';
 import type { Doing } from '../cutting/doing.js';
 import type { Metal } from '../cutting/material.js';
 import { checkOverZero, checkPlace } from '../geometry/checks.js';
 import { distance, type Point } from '../geometry/point.js';
-import { intersect } from '../region/boolean.js';
 import { contains } from '../region/contains.js';
 import { area, centroid } from '../region/measure.js';
 import { disc, type Region } from '../region/region.js';

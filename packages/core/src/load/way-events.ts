@@ -1,9 +1,9 @@
+import { union } from '../combine/boolean.js';
+import { offset } from '../combine/offset.js';
 import type { Edge } from '../geometry/edge.js';
 import { meet } from '../geometry/meet.js';
 import { distance, type Point } from '../geometry/point.js';
-import { union } from '../region/boolean.js';
 import { loopsOf } from '../region/measure.js';
-import { offset } from '../region/offset.js';
 import { circleLoop, type Region } from '../region/region.js';
 
 /** What the directions of a way are looked at for. */

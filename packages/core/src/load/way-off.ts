@@ -1,13 +1,13 @@
+import { intersect, union } from '../combine/boolean.js';
+import { subtract } from '../combine/subtract.js';
 import { checkOverZero, checkPlace } from '../geometry/checks.js';
 import { DEGREE } from '../geometry/degree.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
-import { intersect, union } from '../region/boolean.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
 import { disc, type Region, ring } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 import { checkLayers, type Layer, type RoundTool } from './by-height.js';
 import { alongDegrees, steady } from './machine-direction.js';
 import { metalNear } from './near-tool.js';

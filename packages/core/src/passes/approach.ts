@@ -1,8 +1,8 @@
+import { intersect } from '../combine/boolean.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
 import { shownNumber, shownPoint } from '../geometry/shown.js';
 import { discOf, type ToolCircle } from '../load/tool-circle.js';
 import { distanceToBoundary, wayOut } from '../load/touch.js';
-import { intersect } from '../region/boolean.js';
 import { contains } from '../region/contains.js';
 import { area, centroid } from '../region/measure.js';
 import type { Region } from '../region/region.js';

@@ -1,10 +1,10 @@
+import { intersect } from '../combine/boolean.js';
+import { subtract } from '../combine/subtract.js';
 import { shownNumber } from '../geometry/shown.js';
 import { largestIn, type RadialBite } from '../load/largest-bite.js';
 import { discOf, type ToolCircle } from '../load/tool-circle.js';
-import { intersect } from '../region/boolean.js';
 import { area } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 
 /** A way to come up to the final cut: by moving the centre, or by growing the radius. */
 export interface Motion {

@@ -1,3 +1,5 @@
+import { intersect } from '../combine/boolean.js';
+import { subtract } from '../combine/subtract.js';
 import { checkNotNegative, checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { shownNumber } from '../geometry/shown.js';
@@ -5,10 +7,8 @@ import { type EngagedArc, type Engagement, engagementOf } from '../load/engageme
 import type { RadialBite } from '../load/largest-bite.js';
 import { discOf, nothingOf } from '../load/tool-circle.js';
 import { distanceTo } from '../load/touch.js';
-import { intersect } from '../region/boolean.js';
 import { area } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 import { approachAlong, smoothestApproach } from './approach.js';
 import { type LaidPass, layOut, type Motion, type Task } from './layout.js';
 

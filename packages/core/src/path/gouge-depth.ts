@@ -1,3 +1,4 @@
+import { offset } from '../combine/offset.js';
 import type { Edge } from '../geometry/edge.js';
 import { NearEdges } from '../geometry/edge-gap.js';
 import { edgeLength, pointAlong } from '../geometry/measure.js';
@@ -5,7 +6,6 @@ import { meet } from '../geometry/meet.js';
 import { distance, type Point } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
-import { offset } from '../region/offset.js';
 import type { Region, RegionPart } from '../region/region.js';
 import type { ToolSide } from './path-curve.js';
 import { SLACK_IN_WELDS } from './path-slack.js';

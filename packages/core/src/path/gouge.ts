@@ -1,15 +1,15 @@
+import { intersect } from '../combine/boolean.js';
+import { offsetPath } from '../combine/offset.js';
+import { subtract } from '../combine/subtract.js';
 import { joined } from '../geometry/bounds.js';
 import { checkNotNegative, checkOverZero } from '../geometry/checks.js';
 import type { Edge, Source } from '../geometry/edge.js';
 import { type Gap, NearEdges } from '../geometry/edge-gap.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { type Point, samePoint } from '../geometry/point.js';
-import { intersect } from '../region/boolean.js';
 import { contains } from '../region/contains.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
-import { offsetPath } from '../region/offset.js';
 import type { Region, RegionPart } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 import { centerDepth, type Work } from './gouge-depth.js';
 import type { ToolSide } from './path-curve.js';
 import { slackIn } from './path-slack.js';

@@ -1,7 +1,7 @@
+import { offset } from '../combine/offset.js';
 import type { Edge } from '../geometry/edge.js';
 import { reversed } from '../geometry/edge.js';
 import { samePoint } from '../geometry/point.js';
-import { offset } from '../region/offset.js';
 import type { OutlineEdge, Tagged } from './path-tags.js';
 
 /**

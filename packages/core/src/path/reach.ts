@@ -1,10 +1,10 @@
+import { offset } from '../combine/offset.js';
+import { subtract } from '../combine/subtract.js';
 import { checkNotNegative, checkOverZero } from '../geometry/checks.js';
 import type { Edge } from '../geometry/edge.js';
 import { NearEdges } from '../geometry/edge-gap.js';
 import { area, loopsOf, perimeter } from '../region/measure.js';
-import { offset } from '../region/offset.js';
 import type { Region, RegionPart } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 import type { ToolSide } from './path-curve.js';
 import { slackFor } from './path-slack.js';
 import { nameless, outlineEdgeOf, type Tagged, tagged, untagged } from './path-tags.js';

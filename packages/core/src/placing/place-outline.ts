@@ -1,8 +1,8 @@
+import { intersect } from '../combine/boolean.js';
 import type { Point } from '../geometry/point.js';
 import { type Segment, segmentTurned } from '../geometry/segment.js';
 import type { ArcEnd } from '../load/bite.js';
 import { engagementOf } from '../load/engagement.js';
-import { intersect } from '../region/boolean.js';
 import { area } from '../region/measure.js';
 import { disc, type Region } from '../region/region.js';
 

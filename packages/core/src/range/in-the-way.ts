@@ -1,9 +1,9 @@
+import { offset } from '../combine/offset.js';
 import { type KeepOut, POINT_SHARE } from '../datum/keep-out.js';
 import { offOf } from '../find/keep-out-findings.js';
 import { boxesMeet, grown } from '../geometry/bounds.js';
 import type { Job } from '../job/job.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
-import { offset } from '../region/offset.js';
 import { circleLoop, type Region } from '../region/region.js';
 import { laidSetups } from '../result/setup-rows.js';
 import { type Curve, circle, widened } from './curves.js';

@@ -1,3 +1,4 @@
+import { subtract } from '../combine/subtract.js';
 import type { Cut } from '../cut/cut.js';
 import { boxOfCut, coreOf, footprint } from '../cut/footprint.js';
 import { grown } from '../geometry/bounds.js';
@@ -5,7 +6,6 @@ import type { Job, Units } from '../job/job.js';
 import { cellsOf } from '../left/cells.js';
 import { relationOf, standingOf } from '../left/relation.js';
 import { disc } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 import { regionFromReport } from '../report/from-report.js';
 import type { Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';

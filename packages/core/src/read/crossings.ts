@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { rawBands } from '../combine/offset.js';
 import type { Cut } from '../cut/cut.js';
 import type { JobIssue } from '../document/errors.js';
 import { MAX_CROSSINGS, MAX_LOOKS } from '../document/limits.js';
@@ -6,7 +7,6 @@ import { ROW, writeRow } from '../geometry/curves.js';
 import type { Edge } from '../geometry/edge.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { meetRows } from '../geometry/meet.js';
-import { rawBands } from '../region/offset.js';
 import { circleLoop } from '../region/region.js';
 
 /**

@@ -1,6 +1,6 @@
+import { offset } from '../combine/offset.js';
 import { shownNumber } from '../geometry/shown.js';
 import { boundsOf } from '../region/measure.js';
-import { offset } from '../region/offset.js';
 import type { Region } from '../region/region.js';
 
 /** Halvings until the room is known to a thousandth of itself, and a few more. */

@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { subtract } from '../combine/subtract.js';
 import type { Cut, Side } from '../cut/cut.js';
 import { type Bounds, boxAround, boxesMeet } from '../geometry/bounds.js';
 import { edgeBounds } from '../geometry/measure.js';
@@ -7,7 +8,6 @@ import { weldTolerance } from '../geometry/tolerance.js';
 import { contains } from '../region/contains.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 import { boxRegion, Tiles } from './tiles.js';
 
 /** Metal that is gone from some step on: what a step took, or a body that came loose in it and was lifted out. */

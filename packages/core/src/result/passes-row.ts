@@ -1,13 +1,13 @@
+import { intersect, union } from '../combine/boolean.js';
+import { subtract } from '../combine/subtract.js';
 import { pointToJson } from '../format/json.js';
 import { DEGREE } from '../geometry/degree.js';
 import type { Vector } from '../geometry/point.js';
 import type { PassesPlan } from '../job/plan.js';
 import { plainReason } from '../job/reason.js';
 import { openOut, type Pass, type PassPlan, stepIn } from '../passes/passes.js';
-import { intersect, union } from '../region/boolean.js';
 import { area } from '../region/measure.js';
 import { disc, type Region } from '../region/region.js';
-import { subtract } from '../region/subtract.js';
 import type { ReportPasses } from '../report/report-schema.js';
 import { headingAlong, headingOf, loadJson } from './center-rows.js';
 import type { Layer, NearMetal, RoundCut } from './near-metal.js';

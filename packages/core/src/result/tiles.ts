@@ -1,7 +1,7 @@
+import { intersect } from '../combine/boolean.js';
 import type { Bounds } from '../geometry/bounds.js';
 import { type Edge, lineEdge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
-import { intersect } from '../region/boolean.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 

@@ -1,6 +1,6 @@
 import type { Slab } from '../left/cells.js';
+import { collect } from '../overlay/stitch.js';
 import type { Region } from '../region/region.js';
-import { collect } from '../region/stitch.js';
 import { NEVER, type Timeline } from './timeline.js';
 
 /** The section of the metal in a slab before a step; after the last one, of what is left. */

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/point.js';
-import { startOf } from '../region/rotate.js';
+import { startOf } from '../overlay/rotate.js';
 import { KERF, type NarrowPlace } from './narrow-places.js';
 import { NEVER, type Timeline } from './timeline.js';
 import { goneAt } from './walls-over-time.js';

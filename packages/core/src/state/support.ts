@@ -1,7 +1,7 @@
+import { offset } from '../combine/offset.js';
 import type { Cells } from '../left/cells.js';
 import type { KeptCells } from '../left/pieces.js';
-import { lengthOf } from '../region/faces.js';
-import { offset } from '../region/offset.js';
+import { lengthOf } from '../overlay/faces.js';
 import { joinedTo, Members } from './members.js';
 import { regionOfFaces } from './metal.js';
 import { holdingSquare, type Necks } from './necks.js';

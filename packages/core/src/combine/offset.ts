@@ -3,13 +3,13 @@ import type { Edge } from '../geometry/edge.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { samePoint } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { arrange } from './arrange.js';
-import { boxOf } from './gather.js';
-import { boundsOf, loopBounds, loopsOf } from './measure.js';
+import { boxOf } from '../noding/gather.js';
+import { arrange } from '../overlay/arrange.js';
+import { collect } from '../overlay/stitch.js';
+import { windings } from '../overlay/windings.js';
+import { boundsOf, loopBounds, loopsOf } from '../region/measure.js';
+import type { Loop, Region } from '../region/region.js';
 import { rawBand, rawLoop } from './offset-raw.js';
-import type { Loop, Region } from './region.js';
-import { collect } from './stitch.js';
-import { windings } from './windings.js';
 
 /**
  * A region grown by a distance (over 0) or shrunk by one (under 0): all places within the distance of it, or all

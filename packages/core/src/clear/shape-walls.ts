@@ -3,11 +3,11 @@ import { ROW } from '../geometry/curves.js';
 import { type ArcEdge, type Edge, reversed } from '../geometry/edge.js';
 import { arcLike, lineLike } from '../geometry/parts.js';
 import type { Point } from '../geometry/point.js';
+import { isInBox } from '../noding/meetings.js';
+import { circleOf } from '../region/circle.js';
+import { Joints } from '../region/joints.js';
+import { circleLoop, type Loop } from '../region/region.js';
 import type { BareWalls, Fate } from './bare-walls.js';
-import { circleOf } from './circle.js';
-import { Joints } from './joints.js';
-import { isInBox } from './meetings.js';
-import { circleLoop, type Loop } from './region.js';
 import { ENTERS, LEAVES, type ShapeMeetings, shapeMeetings } from './shape-meetings.js';
 import { hasSeam, type ShapeRows, shapeRows, unite, windingOf, withRows } from './shape-rows.js';
 

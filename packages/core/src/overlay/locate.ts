@@ -1,7 +1,7 @@
 import { ROW } from '../geometry/curves.js';
+import { indexOf, type RunIndex } from '../noding/runs.js';
 import type { Graph } from './merge.js';
 import { endOf, startOf } from './rotate.js';
-import { indexOf, type RunIndex } from './runs.js';
 import type { Strands } from './strands.js';
 
 /**

@@ -4,15 +4,15 @@ import { pointAlong } from '../geometry/measure.js';
 import { anyMayMeet } from '../geometry/near.js';
 import type { Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
+import { homesOf, Whereabouts } from '../region/homes.js';
+import { Joints } from '../region/joints.js';
+import { loopArea, loopsOf } from '../region/measure.js';
+import type { Loop, Region, RegionPart } from '../region/region.js';
+import { isSliver } from '../region/sliver.js';
 import { type BareWalls, bareWalls, type Fate } from './bare-walls.js';
 import { clearMeetings } from './clear-meetings.js';
-import { homesOf, Whereabouts } from './homes.js';
-import { Joints } from './joints.js';
-import { loopArea, loopsOf } from './measure.js';
-import type { Loop, Region, RegionPart } from './region.js';
 import { boxRoundRows, shapeRows } from './shape-rows.js';
 import { shapeWalls } from './shape-walls.js';
-import { isSliver } from './sliver.js';
 
 /** How many tolerances two things must be apart to be clear: so far that neither rounding nor welding could matter. */
 const CLEAR = 1000;

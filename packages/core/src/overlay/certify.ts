@@ -1,7 +1,7 @@
 import { ROW } from '../geometry/curves.js';
 import { sineExcess } from '../geometry/measure.js';
+import type { Curves } from '../noding/gather.js';
 import { planeFault } from './certify-plane.js';
-import type { Curves } from './gather.js';
 import type { Subdivision } from './label.js';
 
 /** So many tolerances at most may welding have moved an end of an edge off the curve that the edge is of. */

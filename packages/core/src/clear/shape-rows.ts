@@ -1,9 +1,9 @@
 import type { Bounds } from '../geometry/bounds.js';
 import { isWithinTurn, ROW, writeRow } from '../geometry/curves.js';
 import type { Edge } from '../geometry/edge.js';
-import { circleOf } from './circle.js';
-import { turnsOf } from './monotone.js';
-import type { Loop } from './region.js';
+import { circleOf } from '../region/circle.js';
+import { turnsOf } from '../region/monotone.js';
+import type { Loop } from '../region/region.js';
 
 /** Loops as rows of numbers, so that each edge is read once: where it is, and the box round it. */
 export interface ShapeRows {

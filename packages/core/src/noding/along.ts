@@ -1,7 +1,7 @@
 import { ROW } from '../geometry/curves.js';
+import { sortByKeys } from '../region/shell-sort.js';
 import type { Curves } from './gather.js';
 import type { Hits } from './meetings.js';
-import { sortByKeys } from './shell-sort.js';
 
 /** For each piece, where its points begin in `point`; they are in order along the piece, its own ends left out. */
 export interface Along {

@@ -1,6 +1,6 @@
+import { Groups } from '../region/groups.js';
 import { type Along, sortHits } from './along.js';
 import type { Curves } from './gather.js';
-import { Groups } from './groups.js';
 import { findMeetings, type Hits, shareRoots } from './meetings.js';
 import { boxesOf } from './pairs.js';
 import { isNear, type Points } from './points.js';

@@ -1,18 +1,18 @@
+import { clearCut, clearShapes } from '../clear/clear-cut.js';
 import { type Bounds, extentOf, grown } from '../geometry/bounds.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { anyMayMeet } from '../geometry/near.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { arrange } from './arrange.js';
-import { circleOf } from './circle.js';
-import { clearCut, clearShapes } from './clear-cut.js';
-import { windingRound } from './contains.js';
-import { boxOf } from './gather.js';
-import { homesOf } from './homes.js';
-import { Joints, touching } from './joints.js';
-import { loopsOf } from './measure.js';
-import type { Loop, Region, RegionPart } from './region.js';
-import { collect } from './stitch.js';
-import { windings } from './windings.js';
+import { boxOf } from '../noding/gather.js';
+import { arrange } from '../overlay/arrange.js';
+import { collect } from '../overlay/stitch.js';
+import { windings } from '../overlay/windings.js';
+import { circleOf } from '../region/circle.js';
+import { windingRound } from '../region/contains.js';
+import { homesOf } from '../region/homes.js';
+import { Joints, touching } from '../region/joints.js';
+import { loopsOf } from '../region/measure.js';
+import type { Loop, Region, RegionPart } from '../region/region.js';
 
 /** Up to this many cuts only the loops that are near them are looked at. */
 const FEW_CUTS = 8;

@@ -1,8 +1,8 @@
 import { ROW } from '../geometry/curves.js';
 import { meetRows } from '../geometry/meet.js';
+import { isSameCrossing } from '../noding/same-crossing.js';
 import type { Subdivision } from './label.js';
 import { LineOrder } from './line-order.js';
-import { isSameCrossing } from './same-crossing.js';
 import type { Strands } from './strands.js';
 
 /** A vertex lies at least so many tolerances off every edge that it is no end of; within one it would be on it. */

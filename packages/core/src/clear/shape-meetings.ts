@@ -1,10 +1,10 @@
 import { turnKey } from '../geometry/circles.js';
 import { ROW } from '../geometry/curves.js';
 import { meetRows, onSide } from '../geometry/meet.js';
-import { isInBox } from './meetings.js';
-import { eachPair } from './pairs.js';
+import { isInBox } from '../noding/meetings.js';
+import { eachPair } from '../noding/pairs.js';
+import { sortByKeys } from '../region/shell-sort.js';
 import type { ShapeRows } from './shape-rows.js';
-import { sortByKeys } from './shell-sort.js';
 
 /** What happens to an edge, as one goes along it, where it crosses one of another operand. */
 export const ENTERS = 1;

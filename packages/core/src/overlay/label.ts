@@ -1,4 +1,4 @@
-import { Groups } from './groups.js';
+import { Groups } from '../region/groups.js';
 import { facesToTheLeft } from './locate.js';
 import type { Graph } from './merge.js';
 import { type Rotation, rotate } from './rotate.js';

@@ -2,8 +2,8 @@ import { apartness, circleCrossings, turnKey, withinness } from '../geometry/cir
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { onArcSide } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
+import { sortByKeys } from '../region/shell-sort.js';
 import { nearPairs } from './near-circles.js';
-import { sortByKeys } from './shell-sort.js';
 
 /** What happens to a curve, as one goes along it, where it meets another. */
 export const GOES_IN = 1;

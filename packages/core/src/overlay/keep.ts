@@ -1,4 +1,4 @@
-import { Groups } from './groups.js';
+import { Groups } from '../region/groups.js';
 import type { Subdivision } from './label.js';
 
 /** The border of some faces: half-edges with a kept face to the left and none to the right. */

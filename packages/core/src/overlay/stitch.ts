@@ -1,12 +1,12 @@
+import { OverlayError } from '../noding/overlay-error.js';
+import { loopArea } from '../region/measure.js';
+import type { Loop, RegionPart } from '../region/region.js';
+import { isSliver } from '../region/sliver.js';
 import { isClosed, regionFault } from './certify-region.js';
 import { Drawer, type MayName } from './draw.js';
 import { type Border, borderOf } from './keep.js';
 import type { Subdivision } from './label.js';
-import { loopArea } from './measure.js';
-import { OverlayError } from './overlay-error.js';
-import type { Loop, RegionPart } from './region.js';
 import { endOf, startOf } from './rotate.js';
-import { isSliver } from './sliver.js';
 
 /** A part of a result, and one of the faces that it is made of. */
 export interface CollectedPart extends RegionPart {

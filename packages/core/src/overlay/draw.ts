@@ -2,12 +2,12 @@ import { ROW } from '../geometry/curves.js';
 import type { ArcEdge, Edge, LineEdge } from '../geometry/edge.js';
 import { arcLike, lineLike } from '../geometry/parts.js';
 import { type Point, samePoint } from '../geometry/point.js';
-import { NAMELESS } from './gather.js';
+import { NAMELESS } from '../noding/gather.js';
+import { circleLoop, type Loop } from '../region/region.js';
+import { Sleeve } from '../region/sleeve.js';
 import type { Border } from './keep.js';
 import type { Subdivision } from './label.js';
-import { circleLoop, type Loop } from './region.js';
 import { endOf, startOf } from './rotate.js';
-import { Sleeve } from './sleeve.js';
 
 /**
  * Which of the operands that run along an edge may lend it their name, by number. A cut that does not reach

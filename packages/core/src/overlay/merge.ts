@@ -1,7 +1,7 @@
 import { ROW } from '../geometry/curves.js';
-import type { Curves } from './gather.js';
-import type { Noding } from './node.js';
-import type { RunIndex } from './runs.js';
+import type { Curves } from '../noding/gather.js';
+import type { Noding } from '../noding/node.js';
+import type { RunIndex } from '../noding/runs.js';
 
 /** What of the operands runs along an edge: their pieces, and whether with it (+1) or against it (-1). */
 export interface Graph {

@@ -1,11 +1,11 @@
 import type { Bounds } from '../geometry/bounds.js';
+import { type Curves, gather, type Operand } from '../noding/gather.js';
+import { type Noding, node } from '../noding/node.js';
+import { OverlayError } from '../noding/overlay-error.js';
+import { settle } from '../noding/settle.js';
 import { certify } from './certify.js';
-import { type Curves, gather, type Operand } from './gather.js';
 import { type Subdivision, subdivide } from './label.js';
 import { merge } from './merge.js';
-import { type Noding, node } from './node.js';
-import { OverlayError } from './overlay-error.js';
-import { settle } from './settle.js';
 
 /**
  * Cuts the plane along all loops of all operands. What is returned is proven, see `certify`: it is the exact answer for

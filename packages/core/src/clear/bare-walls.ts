@@ -2,8 +2,8 @@ import type { Circle } from '../geometry/circles.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { arcLike, lineLike } from '../geometry/parts.js';
 import type { Point } from '../geometry/point.js';
+import { circleLoop, type Loop } from '../region/region.js';
 import { type ClearMeetings, ENTERS_REGION, LEAVES_REGION } from './clear-meetings.js';
-import { circleLoop, type Loop } from './region.js';
 
 /** What becomes of a loop when discs are taken out; `gone` if it lies in these. */
 export type Fate = 'whole' | 'gone' | 'cut';

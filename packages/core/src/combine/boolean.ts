@@ -1,10 +1,10 @@
-import { arrange } from './arrange.js';
-import type { Operand } from './gather.js';
-import type { Subdivision } from './label.js';
-import { loopsOf } from './measure.js';
-import type { Loop, Region } from './region.js';
-import { collect } from './stitch.js';
-import { windings } from './windings.js';
+import type { Operand } from '../noding/gather.js';
+import { arrange } from '../overlay/arrange.js';
+import type { Subdivision } from '../overlay/label.js';
+import { collect } from '../overlay/stitch.js';
+import { windings } from '../overlay/windings.js';
+import { loopsOf } from '../region/measure.js';
+import type { Loop, Region } from '../region/region.js';
 
 /** What lies in at least one of the regions. */
 export function union(regions: readonly Region[]): Region {

@@ -1,7 +1,7 @@
 import { type Edge, reversed, type Source } from '../geometry/edge.js';
 import { sweep } from '../geometry/measure.js';
 import { distance, moved, type Point, samePoint, type Vector } from '../geometry/point.js';
-import type { Loop } from './region.js';
+import type { Loop } from '../region/region.js';
 
 /** An arc shorter than this many weld tolerances could be turned round by welding; its chord does not mind. */
 const ROUND_FROM = 8;

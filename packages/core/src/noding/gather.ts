@@ -3,9 +3,9 @@ import { ROW, writeRow } from '../geometry/curves.js';
 import type { Edge, Source } from '../geometry/edge.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { turnsOf } from './monotone.js';
+import { turnsOf } from '../region/monotone.js';
+import type { Loop } from '../region/region.js';
 import { addPoint, type Points } from './points.js';
-import type { Loop } from './region.js';
 
 /** What one operand of an overlay brings: closed loops, run so that their inside is to the left. */
 export type Operand = readonly Loop[];
