@@ -40,7 +40,7 @@ const setup = (over: Partial<Setup>): Setup => ({
   lie: { flip: null, turn: 0 },
   stops: [],
   readout: { units: 'mm', resolution: 0.005 },
-  zero: { x: axis(0), y: axis(0) },
+  zero: { x: axis(0), y: axis(0), z: null },
   cuts: [],
   ...over,
 });
@@ -88,7 +88,7 @@ describe('chains worked by hand', () => {
     // The spindle stands 5 to the left of the edge where the readout shows 0, so the edge is at +5:
     // x = 92 + 5 = 97, y = 20 + 5 = 25.
     const finder = { kind: 'touch', length: 10, by: 5, way: 1, tolerance: 0.01 } as const;
-    const lay = laid(setup({ zero: { x: axis(0, finder), y: axis(0, finder) } }), MM);
+    const lay = laid(setup({ zero: { x: axis(0, finder), y: axis(0, finder), z: null } }), MM);
     expect(readoutAt(lay, { x: 92, y: 20 })).toEqual([97, 25]);
     expect(placeUnder(lay, [0, 0])).toEqual({ x: -5, y: -5 });
     // Worst: 0.010 of the finder and half a step of 0.005: 0.0125. Squares: sqrt(0.0001 + 0.00000625) = 0.0103078.
@@ -105,7 +105,7 @@ describe('chains worked by hand', () => {
       { kind: 'block', length: 25, tolerance: 0.001 },
       { kind: 'bears', length: null, way: 1, tolerance: 0.005 },
     );
-    const lay = laid(setup({ zero: { x, y: axis(0) } }), MM);
+    const lay = laid(setup({ zero: { x, y: axis(0), z: null } }), MM);
     expect(readoutAt(lay, { x: 60, y: 5.2 })).toEqual([80, 5.2]);
     // 0.010 + 0.001 + 0.005 = 0.016; sqrt(100 + 1 + 25) / 1000 = 0.0112250.
     expect(lay.x.worst).toBeCloseTo(0.016, 15);
@@ -117,12 +117,15 @@ describe('chains worked by hand', () => {
     // Along the machine's x the end lies at -90. A hole at (-4, 20) is 94 in from it: 5 + 94 = 99; y: 40 - 20 + 5 = 25.
     const finder = { kind: 'touch', length: 10, by: 5 } as const;
     const lay = laid(
-      setup({ lie: { flip: null, turn: 180 }, zero: { x: axis(-90, finder), y: axis(-40, finder) } }),
+      setup({
+        lie: { flip: null, turn: 180 },
+        zero: { x: axis(-90, finder), y: axis(-40, finder), z: null },
+      }),
       MM,
     );
     expect(readoutAt(lay, { x: -4, y: 20 })).toEqual([99, 25]);
     // The mirror image of that hole, (94, 20), with the part as drawn: 94 + 5 = 99 too.
-    const asDrawn = laid(setup({ zero: { x: axis(0, finder), y: axis(0, finder) } }), MM);
+    const asDrawn = laid(setup({ zero: { x: axis(0, finder), y: axis(0, finder), z: null } }), MM);
     expect(readoutAt(asDrawn, { x: 94, y: 20 })).toEqual([99, 25]);
   });
 
@@ -134,7 +137,7 @@ describe('chains worked by hand', () => {
       setup({
         lie: { flip: 'y', turn: 0 },
         readout: { units: 'inch', resolution: 0.0005 },
-        zero: { x, y: axis(0) },
+        zero: { x, y: axis(0), z: null },
       }),
       INCH,
     );
@@ -149,7 +152,10 @@ describe('chains worked by hand', () => {
       { kind: 'touch', length: 0.2, by: 0.1, units: 'inch' },
       { kind: 'block', length: 20, units: 'mm' },
     );
-    const lay = laid(setup({ readout: { units: 'inch', resolution: 0.0005 }, zero: { x, y: axis(0) } }), MM);
+    const lay = laid(
+      setup({ readout: { units: 'inch', resolution: 0.0005 }, zero: { x, y: axis(0), z: null } }),
+      MM,
+    );
     const { exact, readout, roundingError } = targetAt(lay, { x: 54, y: 0 });
     expect(exact[0]).toBeCloseTo(3.013386, 6);
     expect(readout).toEqual([3.0135, 0]);
@@ -158,7 +164,10 @@ describe('chains worked by hand', () => {
 
   it('from a punch mark of the part, moved over by a length dialled in', () => {
     // The readout is zeroed 12.5 short of the mark at (30, 10): the mark is at +12.5, and a hole at 45 is 15 further.
-    const lay = laid(setup({ zero: { x: axis(30, { kind: 'set', length: 12.5 }), y: axis(10) } }), MM);
+    const lay = laid(
+      setup({ zero: { x: axis(30, { kind: 'set', length: 12.5 }), y: axis(10), z: null } }),
+      MM,
+    );
     expect(readoutAt(lay, { x: 45, y: 10 })).toEqual([27.5, 0]);
   });
 });
@@ -184,7 +193,7 @@ describe('stacked tolerances', () => {
       part(0.5, 0.002),
     );
     const lay = laid(
-      setup({ readout: { units: 'inch', resolution: 0.0001 }, zero: { x, y: axis(0) } }),
+      setup({ readout: { units: 'inch', resolution: 0.0001 }, zero: { x, y: axis(0), z: null } }),
       INCH,
     );
     expect(lay.x.offset).toBeCloseTo(0.02, 12);

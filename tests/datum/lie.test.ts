@@ -68,7 +68,11 @@ const setups = fc
       lie,
       stops: [],
       readout: { units: readout, resolution: 0.001 },
-      zero: { x: { place: '', at: at.x, links: links(x) }, y: { place: '', at: at.y, links: links(y) } },
+      zero: {
+        x: { place: '', at: at.x, links: links(x) },
+        y: { place: '', at: at.y, links: links(y) },
+        z: null,
+      },
       cuts: [],
     };
     return { setup, sums: [x, y].map((list) => list.reduce((a, b) => a + b, 0)) };

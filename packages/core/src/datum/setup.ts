@@ -36,7 +36,8 @@ export interface Setup {
   readonly lie: Lie;
   readonly readout: Readout;
   readonly stops: readonly Stop[];
-  readonly zero: { readonly x: AxisZero; readonly y: AxisZero };
+  /** In Z, heights are over the face that the part lies on; null where the job does not say. */
+  readonly zero: { readonly x: AxisZero; readonly y: AxisZero; readonly z: AxisZero | null };
   /** ids of cuts. */
   readonly cuts: readonly string[];
 }
@@ -64,6 +65,7 @@ export interface Laid {
   readonly axes: Axes;
   readonly x: ZeroSize;
   readonly y: ZeroSize;
+  readonly z: ZeroSize | null;
 }
 
 /** Works out the axes and the zeros of a setup. */
@@ -74,6 +76,7 @@ export function laid(setup: Setup, part: SetPart): Laid {
     axes: axesOf(setup.lie),
     x: zeroSize(setup.zero.x, setup.readout.units, part.tolerances),
     y: zeroSize(setup.zero.y, setup.readout.units, part.tolerances),
+    z: setup.zero.z === null ? null : zeroSize(setup.zero.z, setup.readout.units, part.tolerances),
   };
 }
 

@@ -121,6 +121,40 @@ const actionSchema = z
     description: 'One thing that is done to find the zero of an axis, by one of six keys.',
   });
 
+const levelName = name.min(1).meta({
+  description: '"top" or "bottom" of the part as it lies, or the id of a parallel under "keepOut".',
+});
+
+const heightTouchSchema = z
+  .strictObject({
+    touch: levelName,
+    feeler: size.optional().meta({
+      description: 'Thickness of the feeler between the end of the tool and that face; none without it.',
+    }),
+    reads,
+    ...length,
+  })
+  .meta({ description: 'The end of the tool comes down on a face, or on a feeler that lies on it.' });
+
+const heightMeasuredSchema = z
+  .strictObject({
+    measured: size.meta({ description: 'The height between the two.' }),
+    from: levelName,
+    to: levelName,
+    ...length,
+  })
+  .meta({ description: 'A measured height, such as the thickness of the part.' });
+
+/** The keys of which an action in Z has exactly one, in the order of the branches of the schema. */
+export const HEIGHT_KEYS = ['touch', 'measured', 'move', 'set'] as const;
+
+const heightActionSchema = z.union([heightTouchSchema, heightMeasuredSchema, moveSchema, setSchema]).meta({
+  id: 'HeightAction',
+  description: 'One thing that is done to find the zero in Z, by one of four keys.',
+});
+
+const heights = z.array(heightActionSchema).min(1).max(MAX_LINKS);
+
 const actions = z.array(actionSchema).min(1).max(MAX_LINKS);
 
 const stopSchema = z.strictObject({
@@ -153,9 +187,9 @@ export const setupSchema = z.strictObject({
   stops: z.array(stopSchema).min(1).max(MAX_KEEP_OUTS).optional().meta({
     description: 'The stops that the part is put against.',
   }),
-  zero: z.strictObject({ x: actions, y: actions }).meta({
+  zero: z.strictObject({ x: actions, y: actions, z: heights.optional() }).meta({
     description:
-      'What is done to find the zero of each axis, in order. x grows to the right of the machine and y to the back; signs follow from which way faces look.',
+      'What is done to find the zero of each axis, in order. x grows to the right of the machine, y to the back and z upwards; signs follow from which way faces look.',
   }),
   cuts: z.array(name.min(1)).min(1).max(MAX_CUTS).meta({ description: 'ids of the cuts made in it.' }),
 });

@@ -1,6 +1,14 @@
 import * as z from 'zod';
 import type { Frozen } from './frozen.js';
-import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
+import {
+  MAX_CUTS,
+  MAX_DRAWING,
+  MAX_EDGES,
+  MAX_HOLES,
+  MAX_KNIFE_EDGE,
+  MAX_LENGTH,
+  MAX_NAME,
+} from './limits.js';
 import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
 import { drawingSchema, gaugesSchema } from './schema-gauges.js';
 import { jobPoint, side, size, units } from './schema-parts.js';
@@ -176,6 +184,11 @@ export const jobSchema = z
     part: z.strictObject({
       outline: outlineSchema,
       thickness: size,
+      thicknessTolerance: z.number().min(0).max(MAX_LENGTH).optional().meta({
+        unit: 'length',
+        description:
+          'How far the thickness may be off to either side; the general tolerance of its class without it, if it names one.',
+      }),
       material: name.optional(),
       tolerances: z.enum(['f', 'm', 'c', 'v']).optional().meta({
         description:
@@ -211,6 +224,9 @@ export type ShapeDocument = Frozen<z.infer<typeof shapeSchema>> | Frozen<z.infer
 
 /** A setup as written in a job. */
 export type SetupDocument = NonNullable<JobDocument['setups']>[number];
+
+/** One thing done to find the zero in Z, as written in a job. */
+export type HeightActionDocument = NonNullable<SetupDocument['zero']['z']>[number];
 
 /** One thing done to find a zero, as written in a job. */
 export type ActionDocument = SetupDocument['zero']['x'][number];

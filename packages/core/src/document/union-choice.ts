@@ -1,6 +1,6 @@
 import { PATH_KEYS } from './schema.js';
 import { DIMENSION_KEYS, PLACEMENT_KEYS } from './schema-center.js';
-import { ACTION_KEYS, BETWEEN_KEYS } from './schema-setups.js';
+import { ACTION_KEYS, BETWEEN_KEYS, HEIGHT_KEYS } from './schema-setups.js';
 
 /** What a value can be where the schema has several answers and no kind to tell them apart. */
 export interface UnionChoice {
@@ -31,6 +31,7 @@ export function choiceAt(path: readonly PropertyKey[]): UnionChoice | null {
 /** What a value can be among the actions of a zero. */
 function zeroChoice(last: PropertyKey | undefined, holder: PropertyKey | undefined): UnionChoice | null {
   if (holder === 'x' || holder === 'y') return { keys: ACTION_KEYS };
+  if (holder === 'z') return { keys: HEIGHT_KEYS };
   if (last === 'dial in') return { plain: 'a name or a place [x, y]' };
   if (last === 'block') return { plain: 'a length over 0 or a list of them', list: 1 };
   if (holder === 'block') {

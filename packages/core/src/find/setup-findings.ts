@@ -1,10 +1,12 @@
+import { lowestOf } from '../datum/keep-out.js';
+import { inUnit } from '../datum/length-unit.js';
 import type { Laid } from '../datum/setup.js';
 import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import type { ReportRows } from '../report/report-schema.js';
 import type { SetUp } from '../result/set-up.js';
 import type { Told } from './told.js';
-import { capital } from './words.js';
+import { capital, lengthWords } from './words.js';
 
 /** What is missing or doubtful in the setups of a job. */
 export function setupFindings(job: Job, { lays }: SetUp, report: ReportRows): Told[] {
@@ -14,6 +16,7 @@ export function setupFindings(job: Job, { lays }: SetUp, report: ReportRows): To
       ...missingTolerances(lay),
       ...coarseReadout(lay, report),
       ...wrongSide(job, lay),
+      ...mayLeaveSkin(job, lay, report),
     ]),
     ...notSetUp(job),
   ];
@@ -77,6 +80,21 @@ function wrongSide(job: Job, lay: Laid): Told[] {
       about: [...about(lay), ...wrong.map(({ id }) => cutSource(id))],
     },
   ];
+}
+
+/** Cuts through the part that may stop short of its lower face by what their depth may be off. */
+function mayLeaveSkin(job: Job, { setup, part }: Laid, report: ReportRows): Told[] {
+  const targets = report.setups.find(({ id }) => id === setup.id)?.targets ?? [];
+  return job.cuts.flatMap((cut): Told[] => {
+    const depth = targets.find((one) => one.cut === cut.id)?.depth ?? null;
+    if (!cut.through || depth === null) return [];
+    const worst = inUnit(depth.worst, setup.readout.units, part.units);
+    const below = 0 - lowestOf(cut, job.thickness);
+    if (below > worst || worst === 0) return [];
+    const message = `Cut ${cut.id} comes out ${lengthWords(below, job.units)} below the part, and in setup ${setup.id} its depth may be off by ${lengthWords(worst, job.units)}: it may leave a skin. See that nothing stands there, and go deeper by that.`;
+    const about = [`setup:${setup.id}`, cutSource(cut.id)];
+    return [{ code: 'may-not-go-through', message, at: null, about }];
+  });
 }
 
 /** Cuts in no setup: no target, and no telling how far they may be off. */

@@ -39,6 +39,8 @@ export interface Job {
   /** Empty if the job names none. */
   readonly names: readonly PartName[];
   readonly thickness: number;
+  /** How far it may be off, to either side: as the job says, or the general one of its class, or 0. */
+  readonly thicknessTolerance: number;
   readonly material: string | null;
   /** A place on the part that is held; null if the job does not say. */
   readonly keep: Point | null;

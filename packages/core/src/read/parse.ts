@@ -1,3 +1,5 @@
+import { generalTolerance } from '../datum/general-tolerance.js';
+import { inUnit } from '../datum/length-unit.js';
 import { JobError } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
 import { type JobDocument, jobSchema } from '../document/schema.js';
@@ -99,6 +101,7 @@ function jobOf(
     units,
     outline,
     thickness: part.thickness,
+    thicknessTolerance: part.thicknessTolerance ?? generalOf(part, units),
     material: part.material ?? null,
     keep: keep === undefined ? null : pointOf(keep),
     limits: {
@@ -117,4 +120,11 @@ function jobOf(
     },
     document,
   };
+}
+
+/** The general tolerance of the thickness, in the unit of the job; 0 where the part names no class or there is none. */
+function generalOf({ thickness, tolerances }: JobDocument['part'], units: JobDocument['units']): number {
+  const general =
+    tolerances === undefined ? null : generalTolerance(inUnit(thickness, units, 'mm'), tolerances);
+  return general === null ? 0 : inUnit(general, 'mm', units);
 }

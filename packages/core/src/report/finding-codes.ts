@@ -44,6 +44,7 @@ export const FINDING_LEVELS = {
   'zero-without-tolerance': 'note',
   'rounding-over-tolerance': 'check',
   'wrong-side-up': 'check',
+  'may-not-go-through': 'check',
   'cut-in-no-setup': 'note',
   'hits-jaw': 'danger',
   'hits-stop': 'danger',

@@ -84,6 +84,21 @@ const targetSchema = z.strictObject({
   roundingError: pair('Target less exact.'),
   worst: pair('How far the spindle may be from the target at worst, to either side.'),
   rss: pair('The same as root of the sum of the squares.'),
+  depth: z
+    .strictObject({
+      exact: figure.meta({
+        description: 'What the readout should show in Z when the tool is as deep as it goes.',
+      }),
+      readout: figure.meta({ description: 'The nearest step of the readout: the target.' }),
+      roundingError: figure.meta({ description: 'Target less exact.' }),
+      worst: amount.meta({
+        description:
+          'How far the end of the tool may be off at worst, from the face that lies up, or the lower one of a cut through the part.',
+      }),
+      rss: amount.meta({ description: 'The same as root of the sum of the squares.' }),
+    })
+    .nullable()
+    .meta({ description: 'In Z, in the unit of the readout; null where the setup has no zero there.' }),
 });
 
 /** How the part lies in a setup, where its zero is, and where the readout is to stand for each cut. */
@@ -102,6 +117,7 @@ export const setupRow = z.strictObject({
       at: place.meta({ description: "Where the readout's zero is on the part as drawn." }),
       x: axisSchema,
       y: axisSchema,
+      z: axisSchema.nullable().meta({ description: 'null where the job does not say.' }),
     })
     .meta({ description: "Lengths in the readout's unit, but for `at`." }),
   cuts: z.array(z.string()).meta({ description: 'ids of the cuts made in it, in the order of the job.' }),

@@ -1,4 +1,6 @@
 import type { Link, LinkSize } from '../datum/chain.js';
+import { type DepthTarget, depthTarget } from '../datum/depth-target.js';
+import { lowestOf } from '../datum/keep-out.js';
 import { type AxisZero, type Laid, laid, placeUnder, readoutAt, type ZeroSize } from '../datum/setup.js';
 import { targetAt } from '../datum/target.js';
 import { pointToJson, regionToJson } from '../format/json.js';
@@ -17,7 +19,7 @@ export function laidSetups(job: Job): Laid[] {
 }
 
 /** The rows of a job's setups: how the part lies, the zeros, and the targets of each cut, in the order of the job. */
-export function setupRows(lays: readonly Laid[], cuts: Report['cuts']): ReportSetup[] {
+export function setupRows(job: Job, lays: readonly Laid[], cuts: Report['cuts']): ReportSetup[] {
   return lays.map((lay) => {
     const { id, name, lie, readout, zero } = lay.setup;
     const own = new Set(lay.setup.cuts);
@@ -34,9 +36,10 @@ export function setupRows(lays: readonly Laid[], cuts: Report['cuts']): ReportSe
         at: pointToJson(placeUnder(lay, ZERO)),
         x: axisRow(zero.x, lay.x),
         y: axisRow(zero.y, lay.y),
+        z: zero.z === null || lay.z === null ? null : axisRow(zero.z, lay.z),
       },
       cuts: inOrder.map((cut) => cut.id),
-      targets: inOrder.flatMap((cut) => targetRows(lay, cut)),
+      targets: inOrder.flatMap((cut) => targetRows(job, lay, cut)),
     };
   });
 }
@@ -64,7 +67,8 @@ function linkRow(
   return { kind, action, name, of, side, length, units, offset, tolerance, basis };
 }
 
-function targetRows(lay: Laid, cut: ReportCut): ReportTarget[] {
+function targetRows(job: Job, lay: Laid, cut: ReportCut): ReportTarget[] {
+  const depth = depthOf(job, lay, cut.id);
   return standsOf(cut).map(({ center, pass, point, path }) => {
     const { exact, readout, roundingError, worst, rss } = targetAt(lay, center);
     return {
@@ -78,7 +82,22 @@ function targetRows(lay: Laid, cut: ReportCut): ReportTarget[] {
       roundingError: [...roundingError],
       worst: [...worst],
       rss: [...rss],
+      depth: depth === null ? null : { ...depth },
     };
+  });
+}
+
+/** Where the readout is to stand in Z; null without a zero there, and for a cut from the face that lies down. */
+function depthOf(job: Job, lay: Laid, id: string): DepthTarget | null {
+  const cut = job.cuts.find((one) => one.id === id);
+  const up = lay.setup.lie.flip === null ? 'top' : 'bottom';
+  if (cut === undefined || (!cut.through && cut.from !== up)) return null;
+  const { thickness, thicknessTolerance } = job;
+  return depthTarget(lay, {
+    lowest: lowestOf(cut, thickness),
+    thickness,
+    tolerance: thicknessTolerance,
+    from: cut.through ? 'bottom' : 'top',
   });
 }
 

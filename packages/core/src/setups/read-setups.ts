@@ -4,12 +4,13 @@ import type { AxisZero, Readout, Setup, Stop } from '../datum/setup.js';
 import { described } from '../document/described.js';
 import type { JobIssue } from '../document/errors.js';
 import { MAX_SAME_CUT } from '../document/limits.js';
-import type { ActionDocument, JobDocument, SetupDocument } from '../document/schema.js';
+import type { ActionDocument, HeightActionDocument, JobDocument, SetupDocument } from '../document/schema.js';
 import { SIDES } from '../document/schema-setups.js';
 import type { Faults } from '../job/faults.js';
 import { idIssues } from '../job/ids.js';
 import { DEFAULT_RESOLUTION, type PartName } from '../job/job.js';
 import type { Region } from '../region/region.js';
+import { readHeight } from './read-height.js';
 import { readZero } from './read-zero.js';
 import { type NumberedSetup, sameThingIssues } from './same-things.js';
 import { orderIssues } from './setup-order.js';
@@ -60,9 +61,28 @@ function readSetup(
     return faults.take(readZero(setup.zero[axis], at, task));
   };
   const [x, y] = [zeroOf('x'), zeroOf('y')];
+  const z = heightOf(document, setup, path, readout, faults);
   if (!faults.sound(path) || readout === null || stops === null || x === null || y === null) return null;
   const { id, name = null, cuts } = setup;
-  return { id, name, lie, readout, stops, zero: { x, y }, cuts };
+  return { id, name, lie, readout, stops, zero: { x, y, z }, cuts };
+}
+
+/** The zero of a setup in Z; null where it has none, or where that is at fault. */
+function heightOf(
+  document: JobDocument,
+  setup: SetupDocument,
+  path: string,
+  readout: Readout | null,
+  faults: Faults,
+): AxisZero | null {
+  const at = `${path}/zero/z`;
+  const isSound = faults.sound(at) && faults.sound('/part/thickness') && faults.sound('/keepOut');
+  if (!isSound || setup.zero.z === undefined || readout === null) return null;
+  const parallels = (document.keepOut ?? [])
+    .filter((one) => one.kind === 'parallel' && (one.setup === undefined || one.setup === setup.id))
+    .map(({ id, to }) => ({ id, height: to }));
+  const task = { thickness: document.part.thickness, parallels, units: document.units, shows: readout.units };
+  return faults.take(readHeight(setup.zero.z, at, task));
 }
 
 /** The stops of a setup; null where they are at fault. */
@@ -125,9 +145,12 @@ function unitIssues(
   path: string,
   faults: Faults,
 ): JobIssue[] {
-  const lists = (['x', 'y'] as const).flatMap((axis) => {
+  const lists = (['x', 'y', 'z'] as const).flatMap((axis) => {
     const at = `${path}/zero/${axis}`;
-    return faults.sound(at) ? setup.zero[axis].flatMap((action, k) => measuresOf(action, `${at}/${k}`)) : [];
+    const actions: readonly (ActionDocument | HeightActionDocument)[] = faults.sound(at)
+      ? (setup.zero[axis] ?? [])
+      : [];
+    return actions.flatMap((action, k) => measuresOf(action, `${at}/${k}`));
   });
   const used = new Set<LengthUnit>([
     document.units,
@@ -151,10 +174,10 @@ interface Measure {
 }
 
 /** What of an action has a unit: itself, and the blocks of a list, which have that of the action if they say none. */
-function measuresOf(action: ActionDocument, at: string): Measure[] {
+function measuresOf(action: ActionDocument | HeightActionDocument, at: string): Measure[] {
   if ('move' in action || 'set' in action) return [];
   const { units, tolerance } = action;
-  const own = ['tip', 'tool', 'measured'].some((key) => key in action);
+  const own = ['tip', 'tool', 'measured', 'feeler'].some((key) => key in action);
   if (!('bears' in action) || !Array.isArray(action.block)) {
     return [
       {

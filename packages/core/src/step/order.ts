@@ -85,7 +85,7 @@ export function layAsDrawn(job: Job, side: Side): Laid {
       lie: { flip, turn: 0 },
       readout: { units: job.units, resolution: job.resolution },
       stops: [],
-      zero: { x: zero, y: zero },
+      zero: { x: zero, y: zero, z: null },
       cuts: [],
     },
     job,

@@ -75,7 +75,7 @@ function bodyOf(result: Result): ReportRows {
     cuts,
     names: job.names.map(({ of, name }) => ({ of, name })),
     checks: checkRows(result),
-    setups: setupRows(set.lays, cuts),
+    setups: setupRows(job, set.lays, cuts),
     keepOut: keepOutRows(job),
   };
 }

@@ -1,6 +1,7 @@
 import type { Report, ReportCut, ReportSetup, ReportStep } from '@edgebite/core';
 import { shownIn, shownText } from '../step/readout.js';
 import { toldOf } from '../step/told.js';
+import { decimalsOf } from '../text/decimals.js';
 import { fallsOf } from './falls.js';
 import { measuringOf } from './measuring.js';
 import type { SheetBlock, SheetStand, SheetStep } from './model.js';
@@ -97,8 +98,19 @@ function stepOf(report: Report, index: number, isSetUp: boolean): SheetStep {
     minutes: step.minutes,
     stands: standsOf(step, isSetUp),
     before,
-    tells: lines,
+    tells: [...depthLines(report, step), ...lines],
   };
+}
+
+/** What the readout is to show in Z when the tool is as deep as it goes, where the setup has a zero there. */
+function depthLines({ setups }: Report, { setup, cut, pass }: ReportStep): string[] {
+  const row = setups.find(({ id }) => id === setup);
+  const target = row?.targets.find((one) => one.cut === cut && (pass === null || one.pass === pass));
+  const depth = target?.depth ?? null;
+  if (row === undefined || depth === null) return [];
+  const decimals = decimalsOf(row.readout.resolution);
+  const off = depth.worst === 0 ? '' : ` ±${depth.worst.toFixed(decimals + 1)}`;
+  return [`Down to Z ${(depth.readout + 0).toFixed(decimals)}${off} on the readout.`];
 }
 
 function passOf({ pass, passes }: ReportStep, cut: ReportCut): SheetStep['pass'] {

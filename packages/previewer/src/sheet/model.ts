@@ -36,7 +36,7 @@ export interface SheetBlock extends Shown {
 
 /** How the zero of an axis is found. */
 export interface ZeroAxis {
-  readonly axis: 'x' | 'y';
+  readonly axis: 'x' | 'y' | 'z';
   /** What is true once it is found. */
   readonly result: string;
   readonly links: readonly string[];

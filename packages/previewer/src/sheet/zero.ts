@@ -1,6 +1,6 @@
 import type { ReportSetup } from '@edgebite/core';
 import { angleText, fixed } from '@edgebite/svg';
-import { doneText, reachedText } from '../step/zero-words.js';
+import { axesOf, doneText, reachedText } from '../step/zero-words.js';
 import { decimalsOf } from '../text/decimals.js';
 import type { ZeroAxis } from './model.js';
 
@@ -16,12 +16,13 @@ export function lieText({ flip, turn, up }: Pick<ReportSetup, 'flip' | 'turn' | 
 
 /** How the zeros of a setup are found. */
 export function zeroOf(setup: ReportSetup): ZeroAxis[] {
-  return (['x', 'y'] as const).map((axis) => {
-    const { place, at, links, worst } = setup.zero[axis];
+  return axesOf(setup).map(({ axis, found }) => {
+    const { place, at, links, worst } = found;
+    const over = axis === 'z' ? 'the end of the tool on' : 'the spindle over';
     const show = shown(setup);
     return {
       axis,
-      result: `with the spindle over ${reachedText(place)} the readout shows ${show(at)}${plusMinus(worst, setup)}`,
+      result: `with ${over} ${reachedText(place)} the readout shows ${show(at)}${plusMinus(worst, setup)}`,
       links: links.map((link) => linkText(link, setup)),
     };
   });

@@ -10,6 +10,8 @@ const PLACE: { readonly [place: string]: string | undefined } = {
   right: 'the right end',
   front: 'the front',
   back: 'the back',
+  top: 'the top',
+  bottom: 'the bottom',
 };
 
 const FROM = { left: 'the left', right: 'the right', front: 'the front', back: 'the back' } as const;
@@ -30,7 +32,9 @@ export function doneText(link: ZeroLink, shown: (value: number) => string): stri
   const name = link.name === null || link.name === of ? '' : ` (${link.name})`;
   switch (kind) {
     case 'touch':
-      return `touch ${what}${side === null ? '' : ` from ${FROM[side]}`}, ${size} across${name}`;
+      // Of what looks up the end of the tool has no side.
+      if (side === null) return `touch ${what}${length === null ? '' : ` over a feeler of ${size}`}${name}`;
+      return `touch ${what} from ${FROM[side]}, ${size} across${name}`;
     case 'dial in':
       return `dial in the ${what}${name}`.replace('the (', '(');
     case 'set':
@@ -44,4 +48,14 @@ export function doneText(link: ZeroLink, shown: (value: number) => string): stri
     case 'bears':
       return `${what} bears${name}`;
   }
+}
+
+/** The axes of a setup's zero that the job says how to find, in order. */
+export function axesOf({
+  zero,
+}: ReportSetup): { readonly axis: 'x' | 'y' | 'z'; readonly found: ReportSetup['zero']['x'] }[] {
+  return (['x', 'y', 'z'] as const).flatMap((axis) => {
+    const found = zero[axis];
+    return found === null ? [] : [{ axis, found }];
+  });
 }

@@ -1,6 +1,6 @@
 import { knifeMarks, type Report, type ReportSetup, type ReportTarget, webMarks } from '@edgebite/core';
 import { angleText, clean, fixed, numberText, sourceText } from '@edgebite/svg';
-import { doneText, reachedText, type ZeroLink } from '../step/zero-words.js';
+import { axesOf, doneText, reachedText, type ZeroLink } from '../step/zero-words.js';
 import { decimalsOf } from './decimals.js';
 import { type Column, tableText } from './table.js';
 import { hanging } from './wrap.js';
@@ -39,14 +39,14 @@ function lieWords({ flip, turn, up }: ReportSetup): string {
 }
 
 function zeroText(setup: ReportSetup): string {
-  const { readout, zero } = setup;
+  const { readout } = setup;
   const decimals = decimalsOf(readout.resolution);
   // What is under a step needs a decimal more.
   const fine = (value: number) => fixed(value, decimals + 1);
   // What the readout shows: all its decimals, of a zero too.
   const shown = (value: number) => (value + 0).toFixed(decimals);
-  const rows = (['x', 'y'] as const).flatMap((axis) => [
-    ...zero[axis].links.map((link) => ({
+  const rows = axesOf(setup).flatMap(({ axis, found }) => [
+    ...found.links.map((link) => ({
       axis,
       what: doneText(link, shown),
       stands: link.at === null ? '' : shown(link.at),
@@ -54,9 +54,9 @@ function zeroText(setup: ReportSetup): string {
     })),
     {
       axis,
-      what: `${reachedText(zero[axis].place)} stands at`,
-      stands: shown(zero[axis].at),
-      off: plusMinus(zero[axis].worst, fine),
+      what: `${reachedText(found.place)} stands at`,
+      stands: shown(found.at),
+      off: plusMinus(found.worst, fine),
     },
   ]);
   return tableText<(typeof rows)[number]>(
@@ -92,12 +92,20 @@ function targetsText({ readout, targets }: ReportSetup): string {
       left('', which),
       right('x', (t) => target(t.readout[0], decimals)),
       right('y', (t) => target(t.readout[1], decimals)),
+      ...(targets.some(({ depth }) => depth !== null) ? depthColumns(decimals, fine) : []),
       right('rounded by', (t) => `${fine(t.roundingError[0])}, ${fine(t.roundingError[1])}`),
       right('±x', (t) => fine(t.worst[0])),
       right('±y', (t) => fine(t.worst[1])),
     ],
     targets,
   );
+}
+
+function depthColumns(decimals: number, fine: Shown): Column<ReportTarget>[] {
+  return [
+    right('z', ({ depth }) => (depth === null ? '-' : target(depth.readout, decimals))),
+    right('±z', ({ depth }) => (depth === null ? '-' : fine(depth.worst))),
+  ];
 }
 
 /** How the tool comes to a place along a path; the arcs themselves are told in the part's own coordinates. */

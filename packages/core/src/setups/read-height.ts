@@ -1,0 +1,175 @@
+import type { Link } from '../datum/chain.js';
+import type { LengthUnit } from '../datum/length-unit.js';
+import type { AxisZero } from '../datum/setup.js';
+import { described } from '../document/described.js';
+import type { HeightActionDocument } from '../document/schema.js';
+import { bad, good, type Read } from '../job/read-edges.js';
+
+/** What the actions in Z are read against. */
+export interface HeightTask {
+  readonly thickness: number;
+  /** Parallels that the part lies on, with the height of each over the face that the part lies on. */
+  readonly parallels: readonly { readonly id: string; readonly height: number }[];
+  /** Of lengths that state none. */
+  readonly units: LengthUnit;
+  /** What the readout shows. */
+  readonly shows: LengthUnit;
+}
+
+/** Something level: its name, and its height over the face that the part lies on. */
+interface Level {
+  readonly words: string;
+  readonly at: number;
+}
+
+interface Doing {
+  readonly level: Level;
+  readonly links: readonly Link[];
+  readonly set: number;
+  readonly moved: number | null;
+}
+
+type Action<K extends string> = Extract<HeightActionDocument, { readonly [key in K]: unknown }>;
+
+/**
+ * The zero in Z that actions come to: the end of the tool comes down on a face, or on a feeler that lies on it.
+ * @param path JSON Pointer to the list of actions
+ */
+export function readHeight(
+  list: readonly HeightActionDocument[],
+  path: string,
+  task: HeightTask,
+): Read<AxisZero> {
+  let doing: Doing | null = null;
+  for (const [k, action] of list.entries()) {
+    const next: Read<Doing> =
+      doing === null ? begun(action, k, `${path}/${k}`, task) : gone(action, k, `${path}/${k}`, task, doing);
+    if (!next.ok) return next;
+    doing = next.value;
+  }
+  if (doing === null) return bad(path, 'has no action');
+  if (doing.moved !== null) {
+    return bad(`${path}/${doing.moved}`, 'moves the tool, but nothing is set after it; add { "set": 0 }');
+  }
+  const { level, links } = doing;
+  return good({ place: level.words, at: level.at, links });
+}
+
+function begun(action: HeightActionDocument, k: number, at: string, task: HeightTask): Read<Doing> {
+  if (!('touch' in action)) {
+    const key = 'measured' in action ? 'measured' : 'move' in action ? 'move' : 'set';
+    return bad(`${at}/${key}`, 'comes first, but nothing is touched yet: begin with "touch"');
+  }
+  const level = levelOf(action.touch, task);
+  if (typeof level === 'string') return bad(`${at}/touch`, level);
+  const feeler = action.feeler ?? 0;
+  const link: Link = {
+    kind: 'touch',
+    action: k,
+    name: action.name ?? null,
+    of: level.words,
+    side: null,
+    length: action.feeler ?? null,
+    // The end of the tool stands over the feeler: the reading over what lies under it is less.
+    by: 0 - feeler,
+    units: action.units ?? task.units,
+    way: -1,
+    tolerance: action.tolerance ?? null,
+  };
+  return good(set({ level, links: [link], set: 0, moved: null }, k, action.reads ?? 0, task));
+}
+
+function gone(
+  action: HeightActionDocument,
+  k: number,
+  at: string,
+  task: HeightTask,
+  doing: Doing,
+): Read<Doing> {
+  if ('touch' in action) {
+    return bad(
+      `${at}/touch`,
+      `starts anew, but ${described(doing.level.words)} has been come to already; an axis starts once: take one of them out, or give the length between as "measured"`,
+    );
+  }
+  if ('measured' in action) return measured(action, k, at, task, doing);
+  if ('set' in action) return good(set(doing, k, action.set, task));
+  const { move, name = null, tolerance = null } = action;
+  const link: Link = {
+    kind: 'move',
+    action: k,
+    name,
+    of: null,
+    side: null,
+    length: move + 0,
+    by: 0 - move,
+    units: task.shows,
+    way: move > 0 ? -1 : 1,
+    tolerance,
+  };
+  return good({ ...doing, links: [...doing.links, link], moved: k });
+}
+
+function measured(
+  action: Action<'measured'>,
+  k: number,
+  at: string,
+  task: HeightTask,
+  doing: Doing,
+): Read<Doing> {
+  const [from, to] = [levelOf(action.from, task), levelOf(action.to, task)];
+  if (typeof from === 'string') return bad(`${at}/from`, from);
+  if (typeof to === 'string') return bad(`${at}/to`, to);
+  if (from.at !== doing.level.at) {
+    const swap = to.at === doing.level.at ? '; swap "from" and "to"' : '';
+    return bad(
+      `${at}/from`,
+      `is ${described(action.from)}, but what the actions before come to is ${described(doing.level.words)}${swap}`,
+    );
+  }
+  if (from.at === to.at) {
+    return bad(
+      `${at}/to`,
+      `is ${described(action.to)}, which lies as high as ${described(action.from)}; there is nothing to measure between`,
+    );
+  }
+  const way = to.at > from.at ? 1 : -1;
+  const link: Link = {
+    kind: 'measured',
+    action: k,
+    name: action.name ?? null,
+    of: to.words,
+    side: null,
+    length: action.measured,
+    by: way * action.measured,
+    units: action.units ?? task.units,
+    way,
+    tolerance: action.tolerance ?? null,
+  };
+  return good({ ...doing, level: to, links: [...doing.links, link] });
+}
+
+function set(doing: Doing, k: number, to: number, task: HeightTask): Doing {
+  const link: Link = {
+    kind: 'set',
+    action: k,
+    name: null,
+    of: doing.level.words,
+    side: null,
+    length: to + 0,
+    by: to - doing.set,
+    units: task.shows,
+    way: 1,
+    tolerance: null,
+  };
+  return { ...doing, links: [...doing.links, link], set: to, moved: null };
+}
+
+function levelOf(name: string, { thickness, parallels }: HeightTask): Level | string {
+  if (name === 'top') return { words: 'top', at: thickness };
+  if (name === 'bottom') return { words: 'bottom', at: 0 };
+  const parallel = parallels.find(({ id }) => id === name);
+  if (parallel !== undefined) return { words: name, at: parallel.height };
+  const known = ['top', 'bottom', ...parallels.map(({ id }) => id)].map(described).join(', ');
+  return `is ${described(name)}, which is no level face; in z there are ${known}`;
+}
