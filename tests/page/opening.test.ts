@@ -1,3 +1,4 @@
+/// <reference path="../../packages/previewer/page/src/vite.d.ts" />
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { openFile } from '../../packages/previewer/page/src/files/open.js';
 
