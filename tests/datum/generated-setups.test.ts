@@ -182,7 +182,7 @@ function check(report: Report): void {
 it('root of squares lies within the worst case, of a hole that is off at a slant to its web too', () => {
   // One error along x alone shortens a web at 45 degrees by less than its share along it.
   const chainTo = (to: string, tolerance: number) => [
-    { kind: 'edge finder', from: 'zero', to, diameter: 10, units: 'mm', way: '+', tolerance },
+    { touch: to, tip: 10, units: 'mm', reads: 0, tolerance },
   ];
   const setup = (id: string, cut: string) => ({
     id,

@@ -13,7 +13,7 @@ const setups = [
   setup(['a'], { id: 'one' }),
   setup(['b'], {
     id: 'other',
-    zero: { x: [finder('right', { way: '-' })], y: [finder('back', { way: '-' })] },
+    zero: { x: [finder('right')], y: [finder('back')] },
   }),
 ];
 

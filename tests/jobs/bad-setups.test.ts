@@ -149,12 +149,7 @@ const ACTIONS: readonly Case[] = [
     [`${X}/1/on`],
     'list it under "stops"',
   ],
-  [
-    'a block below 0',
-    x(STOP, { ...BEARS, block: -5 }),
-    [`${X}/1/block`],
-    'must be over 0',
-  ],
+  ['a block below 0', x(STOP, { ...BEARS, block: -5 }), [`${X}/1/block`], 'must be over 0'],
   [
     'a block in a list without a length',
     x(STOP, { ...BEARS, block: [{}] }),

@@ -34,7 +34,6 @@ describe('a path round the part', () => {
   it.each(CASES)(
     '$milling from $from, depth $depth, flip $flip, turn $turn',
     ({ milling, flip, from, depth, turn }) => {
-      const tip = { kind: 'edge finder', diameter: 10, way: '+', tolerance: 0.01 };
       const report = examine(
         parseJob({
           edgebite: 1,
@@ -46,8 +45,8 @@ describe('a path round the part', () => {
               ...(flip === null ? {} : { flip }),
               turn,
               zero: {
-                x: [{ ...tip, from: 'zero', to: [0, 0] }],
-                y: [{ ...tip, from: 'zero', to: [0, 0] }],
+                x: [{ 'dial in': [0, 0], reads: 0, tolerance: 0.01 }],
+                y: [{ 'dial in': [0, 0], reads: 0, tolerance: 0.01 }],
               },
               cuts: ['round'],
             },

@@ -21,8 +21,8 @@ const jobIn = (units: 'mm' | 'inch', inch: number): JsonObject => ({
       id: 's',
       turn: 90,
       zero: {
-        x: [{ kind: 'edge finder', from: 'zero', to: 'left', diameter: inch / 4, way: '+' }],
-        y: [{ kind: 'block', from: 'zero', to: 'front', length: 2 * inch, units: 'inch', way: '+' }],
+        x: [{ touch: 'left', tip: inch / 4, reads: 0 }],
+        y: [{ touch: 'front', tip: 2 * inch, units: 'inch', reads: 0 }],
       },
       cuts: ['a'],
     },
@@ -36,9 +36,9 @@ function turned(job: JsonObject, units: 'mm' | 'inch'): Json {
   return converted(next, concerned(job, next, root));
 }
 
-/** Without the block, which has a unit of its own. */
-const withBlock = (job: JsonObject, length: number): Json =>
-  JSON.parse(JSON.stringify(job).replace(/"length":[\d.]+/, `"length":${length}`)) as Json;
+/** With a tip that has a unit of its own. */
+const withTip = (job: JsonObject, tip: number): Json =>
+  JSON.parse(JSON.stringify(job).replace(/"tip":[\d.]+,"units"/, `"tip":${tip},"units"`)) as Json;
 
 /** Numbers of a path text, however it is written. */
 const numbersOf = (job: Json) => {
@@ -48,7 +48,7 @@ const numbersOf = (job: Json) => {
 };
 
 describe('a job whose unit changes', () => {
-  const [mm, inch] = [withBlock(jobIn('mm', 25.4), 2), jobIn('inch', 1)];
+  const [mm, inch] = [withTip(jobIn('mm', 25.4), 2), jobIn('inch', 1)];
 
   it.each([
     { to: 'inch', from: mm, wanted: inch },

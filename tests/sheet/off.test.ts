@@ -6,14 +6,7 @@ import { offText } from '../../packages/previewer/src/sheet/words.js';
 
 /** A plate zeroed with tips of the tolerances given, at a readout in steps of 0.005. */
 function sheetWith(x: number, y: number) {
-  const tip = (to: string, tolerance: number) => ({
-    kind: 'edge finder',
-    from: 'zero',
-    to,
-    diameter: 10,
-    way: '+',
-    tolerance,
-  });
+  const tip = (touch: string, tolerance: number) => ({ touch, tip: 10, reads: 0, tolerance });
   return sheetOf(
     examine(
       parseJob({

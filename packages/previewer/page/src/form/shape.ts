@@ -123,8 +123,8 @@ function fit(value: Json | undefined, schema: JsonObject, root: JsonObject): num
   return fieldsOf(schema).reduce((sum, field) => {
     const held = value[field.key];
     const tag = resolved(field.schema, root).const;
+    if (held === undefined) return sum - (field.optional ? 0 : tag === undefined ? 5 : 10);
     if (tag !== undefined) return sum + (held === tag ? 10 : -10);
-    if (held === undefined) return sum - (field.optional ? 0 : 5);
     return sum + 1;
   }, 0);
 }
