@@ -10,6 +10,7 @@ import { compareLoad } from './load.js';
 import { compareStands } from './stands.js';
 import { compareStates } from './states.js';
 import type { ToldReport, ToldStep } from './told.js';
+import { compareUnder } from './under.js';
 import { Verdict } from './verdict.js';
 
 /** Cells along the longer side of the part: the finer grids only where the one before cannot tell what hangs together. */
@@ -81,6 +82,7 @@ export function compare(job: JobDocument, report: ToldReport): Verdict {
     compareLoad(verdict, done, one, told);
     compareBackOff(verdict, done, one, told);
     compareStands(verdict, done, one, told, report);
+    compareUnder(verdict, done, one, told);
   }
   compareHangs(verdict, forHangs(job, report, done), report);
   compareLeft(verdict, done, report);

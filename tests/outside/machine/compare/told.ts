@@ -77,6 +77,8 @@ export interface ToldStep {
   readonly frees: readonly (ToldBody & { readonly view: ToldRegion })[];
   readonly hangs: readonly ToldBody[];
   readonly meets: readonly { readonly body: string; readonly volume: number }[];
+  readonly under: { readonly below: number; readonly over: string | null; readonly margin: number | null };
+  readonly milling: 'climb' | 'conventional' | null;
   readonly starts: 'metal' | 'air' | null;
   readonly load: null | {
     readonly heights: readonly ToldLoad[];

@@ -10,8 +10,10 @@ export function keepOutsOf(job: JobDocument, setup: string): KeepOutDocument[] {
  * How far a tool that goes through comes out below: a bore by the point of a drill of 118 degrees (common practice, no
  * source), an annular cutter by what its reach leaves, a mill by nothing.
  */
-function belowOf({ part: { thickness } }: JobDocument, { cut }: Step): number {
-  if (cut.kind === 'bore') return cut.diameter / (2 * Math.tan((59 * Math.PI) / 180));
+export function belowOf({ part: { thickness } }: JobDocument, { cut, tool, depth }: Step): number {
+  if (depth < thickness - SAME) return 0;
+  // A pass has the diameter that its own tool cuts.
+  if (cut.kind === 'bore') return tool.radius / Math.tan((59 * Math.PI) / 180);
   return cut.kind === 'annular' ? Math.max(0, (cut.reach ?? thickness) - thickness) : 0;
 }
 
