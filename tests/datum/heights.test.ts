@@ -94,7 +94,7 @@ describe('a depth on the readout', () => {
     // A feeler of 0.002 in: -0.002 - 4 / 25.4.
     const z = [touch('top', { feeler: 0.002, units: 'inch' })];
     const inch = job(z, { setup: { readout: { units: 'inch', resolution: 0.0005 } } });
-    const [setup] = inch.setups as [{ zero: { x: Plain[]; y: Plain[] } }];
+    const [setup] = inch.setups as unknown as [{ zero: { x: Plain[]; y: Plain[] } }];
     for (const action of [...setup.zero.x, ...setup.zero.y]) action.units = 'mm';
     const depth = depthIn(read(inch));
     expect(depth?.exact).toBeCloseTo(-0.002 - 4 / 25.4, 12);

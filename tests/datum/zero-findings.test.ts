@@ -98,7 +98,8 @@ describe('a tip', () => {
     const jaw = (to: number, width = 100) => ({
       keepOut: [{ id: 'j', kind: 'jaw', shape: { rectangle: [width, 10], at: [-10, -10] }, from: -5, to }],
     });
-    const report = (over: object) => reportOn([bore('eye', [40, 20], 6)], [setup(['eye'])], over);
+    const report = (over: Record<string, unknown>) =>
+      reportOn([bore('eye', [40, 20], 6)], [setup(['eye'])], over);
     expect(faces(report(jaw(10)))).toEqual(['tip-in-metal']);
     // A lower jaw leaves the upper part of the face; a shorter one its end.
     expect(faces(report(jaw(6)))).toEqual([]);

@@ -86,9 +86,15 @@ const CENTERS: readonly Case[] = [
   ],
   [
     'a place as near to both answers',
-    bore({ ...face, opening: 8, near: [80, 0] }),
+    bore({ ...face, opening: 8, near: [80, 12] }),
     ['/cuts/0/center/near'],
     'is as near to',
+  ],
+  [
+    'a place further off than the cut is wide',
+    bore({ ...face, opening: 8, near: [60, 15] }),
+    ['/cuts/0/center/near'],
+    'and so further off than the cut is wide, 10; give a place nearer',
   ],
   ['a place of three numbers', bore({ ...face, opening: 8, near: [1, 2, 3] }), ['/cuts/0/center/near']],
   [
@@ -199,7 +205,7 @@ const CENTERS: readonly Case[] = [
     'a distance from nothing',
     distances(inFrom, { distance: 5 }),
     ['/cuts/0/center/distances/1'],
-    'exactly one of the keys "edge", "along" or "corner"; it has none',
+    'exactly one of the keys "edge", "along", "corner" or "from"; it has none',
   ],
   ['a distance that is a number', distances(inFrom, 5), ['/cuts/0/center/distances/1']],
   [

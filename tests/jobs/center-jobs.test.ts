@@ -21,13 +21,23 @@ const edge = fc.oneof(
 const end = fc.constantFrom('start', 'end');
 const side = fc.constantFrom('inside', 'outside');
 const choice = fc.oneof(
-  { weight: 3, arbitrary: fc.record({ near: place }) },
+  { weight: 1, arbitrary: fc.record({ near: place }) },
+  {
+    weight: 4,
+    arbitrary: fc.record({
+      pick: fc.constantFrom('inside', 'outside', 'left', 'right', 'inside inside', 'outside outside'),
+    }),
+  },
   fc.record({ pick: fc.constantFrom('inside', 'left', 'right', 'inside inside') }),
   fc.constant({}),
 );
 const dimension = fc.oneof(
   fc.record({ edge, distance: length, side }),
   fc.record({ along: edge, end, distance: length }),
+  fc.record({
+    from: fc.oneof(edge, fc.constantFrom('left', 'right', 'front', 'back')),
+    off: fc.constantFrom(-25, -12, -6, -1, 2, 5),
+  }),
   fc.record({ corner: edge, end, distance: length }),
 );
 const center = fc.oneof(
@@ -136,7 +146,7 @@ it('jobs of placements, passes and paths are refused with their faults, or have 
         }
       },
     ),
-    { numRuns: runs(60) },
+    { numRuns: runs(100) },
   );
   for (const count of Object.values(seen)) expect(count).toBeGreaterThan(5);
 });

@@ -92,7 +92,7 @@ describe('a centre placed by', () => {
     for (const [choice, x] of [
       [{ pick: 'outside' }, 83],
       [{ pick: 'inside' }, 77],
-      [{ near: [0, 0] }, 77],
+      [{ near: [74, 12] }, 77],
       [{ near: [90, 15] }, 83],
     ] as const) {
       const { center, placement } = first(reportOn([bore({ ...FACE, opening: 8, ...choice })]));
@@ -153,7 +153,7 @@ describe('a centre placed by', () => {
         { corner: 'outline:0', end: 'start', distance: 25 },
       ],
     };
-    nearTo(first(reportOn([bore({ ...hypotenuse, near: [80, 0] })])).center, [20, 15]);
+    nearTo(first(reportOn([bore({ ...hypotenuse, near: [24, 10] })])).center, [20, 15]);
     const along = {
       distances: [
         { along: 'outline:1', end: 'end', distance: 10 },

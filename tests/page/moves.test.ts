@@ -180,7 +180,7 @@ describe('a centre given by two distances', () => {
           const slant = Math.abs(p[0] * q[1] - p[1] * q[0]);
           // Where both measure nearly the same way, a step of one is many across them.
           if (slant < 0.2) return;
-          const moved = drag({ center: { distances, near: [30, 20] } as unknown as JsonObject }, place);
+          const moved = drag({ center: { distances, pick: 'right' } as unknown as JsonObject }, place);
           expect(away(moved?.at as Place, place)).toBeLessThan(STEP / slant);
         }),
         { numRuns: runs(40) },

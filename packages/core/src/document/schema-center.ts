@@ -3,7 +3,8 @@ import { MAX_LENGTH, MAX_NAME } from './limits.js';
 import { coordinate, jobPoint, size } from './schema-parts.js';
 
 const edgeName = z.string().min(1).max(MAX_NAME).meta({
-  description: 'Name of an edge of the part, as reports have it: outline:N or hole:H:N.',
+  description:
+    'An edge of the part: the name that the outline gives it, or outline:N or hole:H:N as reports have it.',
 });
 
 const end = z.enum(['start', 'end']);
@@ -14,7 +15,8 @@ const choice = {
       'Which of several answers is meant, by its name. Left out where there are several, the job is refused with the names of all.',
   }),
   near: jobPoint.optional().meta({
-    description: 'In place of "pick": the answer whose centre is nearest to this place is meant.',
+    description:
+      'In place of "pick": the answer whose centre is nearest to this place is meant. It lies no further off than the cut is wide.',
   }),
 };
 
@@ -50,11 +52,20 @@ const dimension = z
       end: end.meta({ description: 'The end of that edge that the distance is measured from.' }),
       distance: distance.meta({ description: 'Straight from that end.' }),
     }),
+    z.strictObject({
+      from: edgeName.meta({
+        description:
+          'A straight face: "left", "right", "front" or "back" of the part as drawn, or an edge by its name or number.',
+      }),
+      off: coordinate.meta({
+        description: 'Square to that face: over 0 beyond it, in the air; under 0 within the part.',
+      }),
+    }),
   ])
-  .meta({ id: 'CenterDimension', description: 'A dimension of a centre, by one of three keys.' });
+  .meta({ id: 'CenterDimension', description: 'A dimension of a centre, by one of four keys.' });
 
 /** The keys of which a dimension of a centre has exactly one, in the order of the branches of the schema. */
-export const DIMENSION_KEYS = ['edge', 'along', 'corner'] as const;
+export const DIMENSION_KEYS = ['edge', 'along', 'corner', 'from'] as const;
 
 /** The keys of which a placement has exactly one, in the order of its branches of the schema. */
 export const PLACEMENT_KEYS = ['depth', 'opening', 'through', 'tangent', 'distances'] as const;

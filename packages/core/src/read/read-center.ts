@@ -61,7 +61,7 @@ function placed(given: PlacementDocument, task: CenterTask): Read<ReadCenter> {
   }
   const answers = answersOf(given, { ...task, diameter });
   if (!answers.ok) return answers;
-  const answer = chosen(answers.value, 'depth' in given ? {} : given, task.path);
+  const answer = chosen(answers.value, 'depth' in given ? {} : given, task.path, diameter);
   if (!answer.ok) return answer;
   const { center, name } = answer.value;
   const { form, about, all } = answers.value;
@@ -166,7 +166,8 @@ function byDistances(
   const dimensions = given.map(fromEdge) as [FromEdge, FromEdge];
   const about = dimensions.map(({ edge }) => edge);
   const issues = dimensions.flatMap((dimension, k) => {
-    const key = dimension.from === 'edge' ? 'edge' : dimension.from;
+    const written = given[k] as (typeof given)[number];
+    const key = 'off' in written ? 'from' : dimension.from;
     const read = named(outline, dimension.edge, `${path}/distances/${k}/${key}`);
     if (!read.ok) return read.issues;
     if (dimension.from !== 'along' || read.value.kind === 'line') return [];
@@ -185,6 +186,10 @@ function byDistances(
 }
 
 function fromEdge(given: Extract<PlacementDocument, { distances: unknown }>['distances'][number]): FromEdge {
+  if ('off' in given) {
+    const { from: edge, off } = given;
+    return { from: 'edge', edge, distance: Math.abs(off), side: off > 0 ? 'outside' : 'inside' };
+  }
   const { distance } = given;
   if ('edge' in given) {
     const side: FaceSide = given.side ?? 'inside';

@@ -41,7 +41,7 @@ interface Place {
  * others are at fault already, so that all faults are found in one go.
  */
 export function readCut(written: CutDocument, path: string, part: PartSize, faults: Faults): JobCut | null {
-  const document = byNumbers(written, part.names);
+  const document = byNumbers(written, part);
   const sound = (...keys: string[]) => keys.every((key) => faults.sound(`${path}/${key}`));
   if (!sound('kind')) return null;
   const depth = sound('depth', 'reach') ? readDepth(document, part.thickness) : null;

@@ -1,6 +1,6 @@
 import { choices } from '../document/described.js';
 import { distance, type Point } from '../geometry/point.js';
-import { shownPoint } from '../geometry/shown.js';
+import { shownNumber, shownPoint } from '../geometry/shown.js';
 import type { CenterPlan } from '../job/plan.js';
 import { bad, good, pointOf, type Read } from '../job/read-edges.js';
 
@@ -30,12 +30,13 @@ export function chosen(
     near,
   }: { readonly pick?: string | undefined; readonly near?: readonly [number, number] | undefined },
   path: string,
+  diameter: number,
 ): Read<Answer> {
   if (pick !== undefined && near !== undefined) {
     return bad(`${path}/near`, 'stands beside "pick"; give one of the two');
   }
   if (pick !== undefined) return namedAnswer(all, pick, path);
-  if (near !== undefined) return nearestAnswer(all, pointOf(near), path);
+  if (near !== undefined) return nearestAnswer(all, pointOf(near), path, diameter);
   const likely = all.filter(({ isLikely }) => isLikely);
   const open = likely.length > 0 ? likely : all;
   const [first] = open;
@@ -57,9 +58,16 @@ function namedAnswer(all: readonly Answer[], pick: string, path: string): Read<A
   return bad(`${path}/pick`, `must be ${choices(all.map(({ name }) => name))}; it is "${pick}"`);
 }
 
-function nearestAnswer(all: readonly Answer[], near: Point, path: string): Read<Answer> {
+function nearestAnswer(all: readonly Answer[], near: Point, path: string, diameter: number): Read<Answer> {
   const sorted = [...all].sort((p, q) => distance(p.center, near) - distance(q.center, near));
   const [first, second] = sorted as [Answer, Answer | undefined];
+  const off = distance(first.center, near);
+  if (off > diameter) {
+    return bad(
+      `${path}/near`,
+      `is ${shownNumber(off)} from the nearest answer, ${listed([first])}, and so further off than the cut is wide, ${shownNumber(diameter)}; give a place nearer to the centre that is meant`,
+    );
+  }
   if (second === undefined) return good(first);
   const gap = distance(second.center, near) - distance(first.center, near);
   if (gap > AS_NEAR * distance(second.center, near)) return good(first);
