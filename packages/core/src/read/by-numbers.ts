@@ -18,6 +18,8 @@ export function byNumbers(
   cut: CutDocument,
   { names, outline }: { readonly names: readonly PartName[]; readonly outline: Region | null },
 ): CutDocument {
+  // A job with faults may have anything here.
+  if (typeof cut !== 'object' || cut === null) return cut;
   const { center, path } = cut as { readonly center?: unknown; readonly path?: unknown };
   const numberOf = (value: string, key: string): string => {
     const named = names.find(({ name }) => name === value);
