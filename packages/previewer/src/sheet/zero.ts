@@ -30,7 +30,7 @@ export function zeroOf(setup: ReportSetup): ZeroAxis[] {
 
 function linkText(link: Axis['links'][number], setup: ReportSetup): string {
   const show = shown(setup);
-  const stands = link.at === null ? '' : `: ${link.of === null ? 'its end' : 'that'} is at ${show(link.at)}`;
+  const stands = link.at === null ? '' : `: ${reachedIn(link)} ${show(link.at)}`;
   const off =
     link.kind === 'set' || (link.kind === 'move' && link.basis === 'none')
       ? ''
@@ -38,6 +38,12 @@ function linkText(link: Axis['links'][number], setup: ReportSetup): string {
         ? ', tolerance not given'
         : plusMinus(link.tolerance, setup);
   return `${doneText(link, show)}${off}${stands}`;
+}
+
+/** What stands where, once a link is done. */
+function reachedIn({ kind, of }: Axis['links'][number]): string {
+  if (of === null) return 'its end is at';
+  return kind === 'bears' ? 'that is at' : `${reachedText(of)} is then at`;
 }
 
 function shown({ readout }: ReportSetup): (value: number) => string {

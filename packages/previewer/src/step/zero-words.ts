@@ -34,7 +34,8 @@ export function doneText(link: ZeroLink, shown: (value: number) => string): stri
     case 'touch':
       // Of what looks up the end of the tool has no side.
       if (side === null) return `touch ${what}${length === null ? '' : ` over a feeler of ${size}`}${name}`;
-      return `touch ${what} from ${FROM[side]}, ${size} across${name}`;
+      // A side of the part is touched from where it looks.
+      return `touch ${what}${side === of ? '' : ` from ${FROM[side]}`}, ${size} across${name}`;
     case 'dial in':
       return `dial in the ${what}${name}`.replace('the (', '(');
     case 'set':
