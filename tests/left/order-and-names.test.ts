@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { at, box, everyWay, hole, loopThrough, section } from './section-builder.js';
 import { ell } from './web-forms.js';
 
-describe('what is found comes in an order that hangs on places only', () => {
+describe('what is found comes in an order of its own', () => {
   it('webs thinnest first, those of one thickness from left to right, then upwards', () => {
     const holes = [hole(40, 35, 4), hole(20, 5, 4), hole(40, 5, 4), hole(20, 35, 4), hole(55, 20, 4.5)];
     for (const order of [holes, [...holes].reverse()]) {
@@ -18,7 +18,7 @@ describe('what is found comes in an order that hangs on places only', () => {
     }
   });
 
-  it('knife edges sharpest first, those of one angle from left to right, then upwards', () => {
+  it('knife edges sharpest first, those as sharp and as thin by their names, then from left to right and upwards', () => {
     const corners = [
       [0, 0],
       [30, 0],
@@ -28,7 +28,10 @@ describe('what is found comes in an order that hangs on places only', () => {
     for (const shift of [0, 1, 2, 3]) {
       const outer = loopThrough(corners.map((_, k) => corners[(k + shift) % 4] as readonly [number, number]));
       const found = knifeEdgesOf(section(outer), 2, 1);
-      expect(found.map(({ at: { x, y } }) => [x, y])).toEqual([
+      const names = found.map(({ between }) => between.join(' '));
+      expect(names).toEqual([...names].sort());
+      const nameless = outer.map(({ source: _, ...edge }) => edge);
+      expect(knifeEdgesOf(section(nameless), 2, 1).map(({ at: { x, y } }) => [x, y])).toEqual([
         [0, 0],
         [0, 40],
         [30, 0],

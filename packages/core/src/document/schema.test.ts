@@ -54,7 +54,7 @@ describe('the job format', () => {
     expect(keysOf(jobJsonSchema())).toEqual(
       [
         ...['edgebite', 'name', 'units', 'part', 'keep', 'limits', 'resolution', 'cuts'],
-        ...['readout', 'setups', 'keepOut', 'tools', 'machine'],
+        ...['readout', 'setups', 'keepOut', 'tools', 'machine', 'gauges'],
       ].sort(),
     );
     expect(jobJsonSchema().required).toEqual(['edgebite', 'units', 'part', 'cuts']);
@@ -101,6 +101,8 @@ describe('the report format', () => {
     knifeEdges: [],
     floors: [],
     steps: [],
+    checks: [],
+    names: [],
     bodies: [],
     merges: [],
     cuts: [],
@@ -120,9 +122,9 @@ describe('the report format', () => {
     expect(reportSchema.safeParse(without).success).toBe(false);
   });
 
-  it('has codes in kebab case', () => {
+  it('has codes of its own, in kebab case', () => {
     const [finding] = REPORT.findings;
-    for (const code of ['Nothing', 'nothing_cut', 'nothing-', '']) {
+    for (const code of ['Nothing', 'nothing_cut', 'nothing-', '', 'no-such-code']) {
       expect(reportSchema.safeParse({ ...REPORT, findings: [{ ...finding, code }] }).success).toBe(false);
     }
   });
