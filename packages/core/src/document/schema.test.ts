@@ -102,7 +102,6 @@ describe('the report format', () => {
     floors: [],
     steps: [],
     checks: [],
-    names: [],
     bodies: [],
     merges: [],
     cuts: [],
@@ -110,7 +109,7 @@ describe('the report format', () => {
     setups: [],
     keepOut: [],
     cautions: [{ code: 'instructions-first', message: 'Read the instructions.', about: [] }],
-    findings: [{ level: 'note', code: 'nothing-cut', message: 'Nothing is cut.', at: null, about: [] }],
+    findings: [{ level: 'note', code: 'cut-in-air', message: 'Nothing is cut.', at: null, about: [] }],
   };
 
   it('takes a report, and nothing that is not finite or not known', () => {
