@@ -30,7 +30,7 @@ const BROWSERS = ['/usr/bin/chromium', '/usr/bin/google-chrome'];
  * Most bytes of `parseJob` and `examine` with all they need, bundled for browsers, minified and gzipped. Steps, ways off
  * walls and the proof of overlays made them 150 kB, from 117.
  */
-const BUDGET = 152_000;
+const BUDGET = 170_000;
 
 const faults: string[] = [];
 let checks = 0;
