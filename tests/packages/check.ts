@@ -28,7 +28,7 @@ const BROWSERS = ['/usr/bin/chromium', '/usr/bin/google-chrome'];
 
 /**
  * Most bytes of `parseJob` and `examine` with all they need, bundled for browsers, minified and gzipped. Steps, ways off
- * walls and the proof of overlays made them 150 kB, from 117.
+ * walls and the proof of overlays made them 150 kB, from 117; zeros as actions and measuring, 168.
  */
 const BUDGET = 170_000;
 
