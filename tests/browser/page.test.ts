@@ -94,12 +94,15 @@ describe('the page', () => {
   it('moves a centre with the pointer, snapped to the resolution, as one step', async () => {
     const page = await look();
     await openJob(page, block);
+    // The view is that of the full drawing, which comes after the numbers.
+    await page.waitForSelector('.board.full');
     const from = await middle(page, '#handle-3 .target');
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
     await page.mouse.move(from.x + 31, from.y - 17, { steps: 6 });
     await page.mouse.up();
     await settled(page);
+    await page.waitForSelector('.board.full');
     const to = await middle(page, '#handle-3 .target');
     const job = await jobOf(page);
     const [x, y] = job.cuts[3]?.center ?? [0, 0];
