@@ -188,11 +188,13 @@ describe('a tree of few', () => {
   it('of no box finds nothing', () => {
     const tree = new BoxTree(new Float64Array(0), 0);
     let found = 0;
-    const count = () => {
+    tree.eachPair(1, () => {
       found += 1;
-    };
-    tree.eachPair(1, count);
-    tree.toTheLeft(0, 0, Number.NEGATIVE_INFINITY, count);
+    });
+    tree.toTheLeft(0, 0, Number.NEGATIVE_INFINITY, (item) => {
+      found += 1;
+      return item;
+    });
     expect(found).toBe(0);
   });
 });
