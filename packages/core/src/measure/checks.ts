@@ -29,14 +29,22 @@ export interface HeightSection {
 /** How to measure each hollow arc of a part, given its sections from the bottom up: one check for each arc, as high as it goes. */
 export function checksIn(sections: readonly HeightSection[], gauges: Gauges): Check[] {
   const checks: Check[] = [];
+  /** By arc: the check of it below the section at hand. */
+  let below = new Map<string, number>();
   for (const section of sections) {
+    const here = new Map<string, number>();
     const measurable = measurableIn(section.region);
     for (const seat of measurable.seats) {
       const check = checkOf(section, seat, measurable, gauges);
-      const below = checks.findIndex((one) => one.to === section.from && isSameArc(one.seat, seat));
-      if (below < 0) checks.push(check);
-      else checks[below] = joined(checks[below] as Check, check);
+      const arc = JSON.stringify(seat);
+      const known = below.get(arc);
+      const low = known === undefined ? undefined : checks[known];
+      const goesOn = known !== undefined && low !== undefined && low.to === section.from;
+      if (goesOn) checks[known] = joined(low, check);
+      else checks.push(check);
+      here.set(arc, goesOn ? known : checks.length - 1);
     }
+    below = here;
   }
   return checks;
 }
@@ -60,10 +68,6 @@ function checkOf(
     Math.max(...pairs.map(([, most]) => most)),
   ] as const;
   return { seat, from, to, ways, pairs: pairs.length === 0 ? null : ends };
-}
-
-function isSameArc(a: Seat, b: Seat): boolean {
-  return JSON.stringify(a) === JSON.stringify(b);
 }
 
 /** An arc with the ways of both heights; what can be measured at both is one way. */

@@ -1,3 +1,4 @@
+import Flatbush from 'flatbush';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { cutOfSource } from '../geometry/source.js';
@@ -42,6 +43,8 @@ export interface Face {
 export interface Measurable {
   readonly seats: readonly Seat[];
   readonly faces: readonly Face[];
+  /** The seats next to one, the nearest first. */
+  readonly beside: (seat: Seat) => readonly Seat[];
   /** Places closer than this are one. */
   readonly near: number;
 }
@@ -57,7 +60,34 @@ export function measurableIn(section: Region): Measurable {
   const boxes = section.map(({ outer }) => loopBounds(outer));
   const extent = Math.max(0, ...boxes.map((box) => Math.max(box.maxX - box.minX, box.maxY - box.minY)));
   const near = NEAR_SHARE * extent;
-  return { seats: seatsOf(loops, near), faces: facesOf(loops, near), near };
+  const seats = seatsOf(loops, near);
+  return { seats, faces: longest(facesOf(loops, near)), beside: besideOf(seats), near };
+}
+
+/** So many faces are measured from, the longest: nobody measures from the facets of a curve. */
+const MOST_FACES = 64;
+
+function longest(faces: readonly Face[]): readonly Face[] {
+  if (faces.length <= MOST_FACES) return faces;
+  const lengthOf = ({ stretches }: Face) => stretches.reduce((sum, { from, to }) => sum + to - from, 0);
+  return [...faces].sort((a, b) => lengthOf(b) - lengthOf(a)).slice(0, MOST_FACES);
+}
+
+/** So many seats are next to one. */
+const MOST_BESIDE = 8;
+
+function besideOf(seats: readonly Seat[]): (seat: Seat) => readonly Seat[] {
+  if (seats.length < 2) return () => [];
+  const index = new Flatbush(seats.length);
+  for (const { center, radius } of seats) {
+    index.add(center.x - radius, center.y - radius, center.x + radius, center.y + radius);
+  }
+  index.finish();
+  return (seat) =>
+    index
+      .neighbors(seat.center.x, seat.center.y, MOST_BESIDE + 1)
+      .map((k) => seats[k] as Seat)
+      .filter((other) => other !== seat);
 }
 
 /** An arc is hollow where its centre lies on the side of the air, on the right. */

@@ -56,7 +56,7 @@ const NEAREST = 2;
 /** The ways to measure a seat in its section. Those by which the radius shows most come first. */
 export function waysFor(
   seat: Seat,
-  { seats, faces, near }: Measurable,
+  { faces, beside, near }: Measurable,
   section: Region,
   gauges: Gauges,
 ): Fitting[] {
@@ -81,7 +81,7 @@ export function waysFor(
     ...across.flatMap(({ way }) => overWays(seat, way, gauges)).map(fittingOf),
     ...faces.flatMap((face) => depthWays(seat, face, near, gauges)).map(fittingOf),
     ...heightWays(seat, gauges).map(fittingOf),
-    ...nearest(seats.flatMap((other) => (other === seat ? [] : wallWays(seat, other, section)))),
+    ...nearest(beside(seat).flatMap((other) => wallWays(seat, other, section))),
   ].sort(byRadiusShown);
 }
 
