@@ -108,18 +108,22 @@ function bodyOf(
   loose: ReturnType<typeof looseBodies>[number] | null,
 ): Body | null {
   const first = (hanging ?? loose) as { moment: number; cells: readonly number[] };
-  const hangs = hanging === null ? null : momentOfBody(timeline, hanging);
-  const frees = loose === null ? null : momentOfBody(timeline, loose);
-  // Slivers thinner than the weld tolerance are no metal.
-  if ((hangs ?? frees)?.plan.length === 0) return null;
+  const hangs = hanging === null ? null : standing(momentOfBody(timeline, hanging));
+  const frees = loose === null ? null : standing(momentOfBody(timeline, loose));
+  if (hangs === null && frees === null) return null;
   const { thickness = 0, length = 0, area = 0 } = hanging ?? {};
   return {
     coreOf: commonCore(timeline.cells, first.cells),
     hangs: hangs === null ? null : { ...hangs, thickness, length, area },
     frees,
     cutBy: frees === null ? [] : cutsInto(timeline, frees),
-    left: (loose ?? first).cells.filter((cell) => (timeline.stepOf[cell] as number) < 0),
+    left: (frees ?? first).cells.filter((cell) => (timeline.stepOf[cell] as number) < 0),
   };
+}
+
+/** Slivers thinner than the weld tolerance are no metal: a body of which only that is left is none any more. */
+function standing(moment: Moment): Moment | null {
+  return moment.plan.length === 0 ? null : moment;
 }
 
 function momentOfBody(
