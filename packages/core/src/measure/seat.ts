@@ -4,6 +4,7 @@ import type { Point, Vector } from '../geometry/point.js';
 import { cutOfSource } from '../geometry/source.js';
 import { loopBounds } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { insideOf } from './way.js';
 
 /**
  * Measuring what a cut has left: a partial bore has no far side, so its radius and its place are told from depths,
@@ -172,11 +173,6 @@ function facesOf(loops: readonly (readonly Edge[])[], near: number): Face[] {
 
 function isInLine(face: Face, p: Point, near: number): boolean {
   return Math.abs(insideOf(face, p)) <= near;
-}
-
-/** How far a place lies inside the line of a face, towards the metal. */
-export function insideOf({ at, into }: Pick<Face, 'at' | 'into'>, p: Point): number {
-  return (p.x - at.x) * into.dx + (p.y - at.y) * into.dy;
 }
 
 /** Where the foot of a place lies along a face. */

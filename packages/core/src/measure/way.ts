@@ -77,17 +77,17 @@ export interface Slopes {
 export function readingOf(way: Way, { center, radius }: Circle): number {
   switch (way.kind) {
     case 'depth':
-      return inside(way.face, center) + radius;
+      return insideOf(way.face, center) + radius;
     case 'left':
-      return inside(way.face, center) - radius;
+      return insideOf(way.face, center) - radius;
     case 'to pins':
-      return inside(way.face, center) + pinCentre(way, radius) - way.pin / 2;
+      return insideOf(way.face, center) + pinCentre(way, radius) - way.pin / 2;
     case 'pins out':
-      return way.pin / 2 - inside(way.face, center) - pinCentre(way, radius);
+      return way.pin / 2 - insideOf(way.face, center) - pinCentre(way, radius);
     case 'over pins':
-      return inside(way.face, center) - pinCentre(way, radius) + way.pin / 2;
+      return insideOf(way.face, center) - pinCentre(way, radius) + way.pin / 2;
     case 'opening':
-      return 2 * Math.sqrt(radius ** 2 - (inside(way.face, center) - way.under) ** 2);
+      return 2 * Math.sqrt(radius ** 2 - (insideOf(way.face, center) - way.under) ** 2);
     case 'height':
       return radius - Math.sqrt(radius ** 2 - (way.chord / 2) ** 2);
     case 'wall':
@@ -113,7 +113,7 @@ export function slopesOf(way: Way, circle: Circle): Slopes {
     case 'over pins':
       return { radius: -pinSlope(way, radius), place: way.face.into };
     case 'opening': {
-      const d = inside(way.face, center) - way.under;
+      const d = insideOf(way.face, center) - way.under;
       const half = readingOf(way, circle) / 2;
       const by = (-2 * d) / half;
       return { radius: (2 * radius) / half, place: { dx: by * way.face.into.dx, dy: by * way.face.into.dy } };
@@ -128,7 +128,8 @@ export function slopesOf(way: Way, circle: Circle): Slopes {
   }
 }
 
-function inside({ at, into }: FaceLine, p: Point): number {
+/** How far a place lies inside the line of a face, towards the metal. */
+export function insideOf({ at, into }: Pick<FaceLine, 'at' | 'into'>, p: Point): number {
   return (p.x - at.x) * into.dx + (p.y - at.y) * into.dy;
 }
 

@@ -1,17 +1,8 @@
 import type { Point, Vector } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import type { Region } from '../region/region.js';
-import {
-  alongFace,
-  besides,
-  type Face,
-  insideOf,
-  type Measurable,
-  placeOn,
-  type Seat,
-  stretchAt,
-} from './seat.js';
-import { type FaceLine, readingOf, slopesOf, type Way } from './way.js';
+import { alongFace, besides, type Face, type Measurable, placeOn, type Seat, stretchAt } from './seat.js';
+import { type FaceLine, insideOf, readingOf, slopesOf, type Way } from './way.js';
 
 /** What there is to measure with, in the unit of the part. */
 export interface Gauges {

@@ -6,7 +6,7 @@ import { DEGREE } from '../geometry/degree.js';
 import type { Job } from '../job/job.js';
 import { type Check, checksIn, type Taken } from '../measure/checks.js';
 import type { Seat } from '../measure/seat.js';
-import { type Circle, readingOf, slopesOf, type Way } from '../measure/way.js';
+import { type Circle, insideOf, readingOf, slopesOf, type Way } from '../measure/way.js';
 import type { Report, ReportCheck, ReportWay } from '../report/report-schema.js';
 import type { Result } from '../step/result.js';
 
@@ -118,8 +118,7 @@ function allowedOf(job: Job, seat: Circle & Pick<Seat, 'cut'>, way: Way): Report
 function distanceOf(way: Way, { center }: Circle): number {
   if (way.kind === 'wall') return Math.hypot(way.center.x - center.x, way.center.y - center.y);
   if (way.kind === 'height') return 0;
-  const { at, into } = way.face;
-  return Math.abs((center.x - at.x) * into.dx + (center.y - at.y) * into.dy);
+  return Math.abs(insideOf(way.face, center));
 }
 
 function generalFor({ tolerances, units }: Job, length: number): number | null {
