@@ -4,6 +4,7 @@ import type { AxisZero } from '../datum/setup.js';
 import { described } from '../document/described.js';
 import type { HeightActionDocument } from '../document/schema.js';
 import { bad, good, type Read } from '../job/read-edges.js';
+import { type Done, inTurn, withMove, withSet } from './done.js';
 
 /** What the actions in Z are read against. */
 export interface HeightTask {
@@ -22,11 +23,8 @@ interface Level {
   readonly at: number;
 }
 
-interface Doing {
+interface Doing extends Done {
   readonly level: Level;
-  readonly links: readonly Link[];
-  readonly set: number;
-  readonly moved: number | null;
 }
 
 type Action<K extends string> = Extract<HeightActionDocument, { readonly [key in K]: unknown }>;
@@ -40,18 +38,11 @@ export function readHeight(
   path: string,
   task: HeightTask,
 ): Read<AxisZero> {
-  let doing: Doing | null = null;
-  for (const [k, action] of list.entries()) {
-    const next: Read<Doing> =
-      doing === null ? begun(action, k, `${path}/${k}`, task) : gone(action, k, `${path}/${k}`, task, doing);
-    if (!next.ok) return next;
-    doing = next.value;
-  }
-  if (doing === null) return bad(path, 'has no action');
-  if (doing.moved !== null) {
-    return bad(`${path}/${doing.moved}`, 'moves the tool, but nothing is set after it; add { "set": 0 }');
-  }
-  const { level, links } = doing;
+  const done = inTurn<HeightActionDocument, Doing>(list, path, 'tool', (action, k, doing) =>
+    doing === null ? begun(action, k, `${path}/${k}`, task) : gone(action, k, `${path}/${k}`, task, doing),
+  );
+  if (!done.ok) return done;
+  const { level, links } = done.value;
   return good({ place: level.words, at: level.at, links });
 }
 
@@ -95,19 +86,7 @@ function gone(
   if ('measured' in action) return measured(action, k, at, task, doing);
   if ('set' in action) return good(set(doing, k, action.set, task));
   const { move, name = null, tolerance = null } = action;
-  const link: Link = {
-    kind: 'move',
-    action: k,
-    name,
-    of: null,
-    side: null,
-    length: move + 0,
-    by: 0 - move,
-    units: task.shows,
-    way: move > 0 ? -1 : 1,
-    tolerance,
-  };
-  return good({ ...doing, links: [...doing.links, link], moved: k });
+  return good(withMove(doing, k, move, { name, tolerance, units: task.shows }));
 }
 
 function measured(
@@ -150,19 +129,7 @@ function measured(
 }
 
 function set(doing: Doing, k: number, to: number, task: HeightTask): Doing {
-  const link: Link = {
-    kind: 'set',
-    action: k,
-    name: null,
-    of: doing.level.words,
-    side: null,
-    length: to + 0,
-    by: to - doing.set,
-    units: task.shows,
-    way: 1,
-    tolerance: null,
-  };
-  return { ...doing, links: [...doing.links, link], set: to, moved: null };
+  return withSet(doing, k, to, doing.level.words, task.shows);
 }
 
 function levelOf(name: string, { thickness, parallels }: HeightTask): Level | string {

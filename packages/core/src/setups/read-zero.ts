@@ -7,6 +7,7 @@ import type { JobIssue } from '../document/errors.js';
 import type { ActionDocument } from '../document/schema.js';
 import { shownPoint } from '../geometry/shown.js';
 import { bad, good, pointOf, type Read } from '../job/read-edges.js';
+import { type Done, inTurn, withMove, withSet } from './done.js';
 import { type AxisPart, type Face, faceOf, lookOf, sideOf } from './faces.js';
 import { middleOf } from './middle.js';
 
@@ -26,13 +27,8 @@ type Reached =
   | { readonly kind: 'face'; readonly face: Face }
   | { readonly kind: 'middle'; readonly words: string; readonly at: number };
 
-interface Doing {
+interface Doing extends Done {
   readonly reached: Reached;
-  readonly links: readonly Link[];
-  /** What the readout was last set to. */
-  readonly set: number;
-  /** The number of a move that no set has followed yet; null if there is none. */
-  readonly moved: number | null;
 }
 
 type Action<K extends string> = Extract<ActionDocument, { readonly [key in K]: unknown }>;
@@ -46,17 +42,11 @@ type Action<K extends string> = Extract<ActionDocument, { readonly [key in K]: u
  * @param path JSON Pointer to the list of actions
  */
 export function readZero(list: readonly ActionDocument[], path: string, task: ZeroTask): Read<AxisZero> {
-  let doing: Doing | null = null;
-  for (const [k, action] of list.entries()) {
-    const next: Read<Doing> =
-      doing === null ? begun(action, k, path, task) : gone(action, k, path, task, doing);
-    if (!next.ok) return next;
-    doing = next.value;
-  }
-  if (doing === null) return bad(path, 'has no action');
-  if (doing.moved !== null) {
-    return bad(`${path}/${doing.moved}`, 'moves the spindle, but nothing is set after it; add { "set": 0 }');
-  }
+  const done = inTurn<ActionDocument, Doing>(list, path, 'spindle', (action, k, doing) =>
+    doing === null ? begun(action, k, path, task) : gone(action, k, path, task, doing),
+  );
+  if (!done.ok) return done;
+  const doing = done.value;
   const repeated = repeatedNames(doing.links, path);
   if (repeated.length > 0) return { ok: false, issues: repeated };
   const { reached, links } = doing;
@@ -278,36 +268,16 @@ function moved(
     readonly units?: LengthUnit | undefined;
   },
 ): Doing {
-  const link: Link = {
-    kind: 'move',
-    action: k,
+  return withMove(doing, k, by, {
     name: given.name ?? null,
-    of: null,
-    side: null,
-    length: by + 0,
-    by: 0 - by,
+    tolerance: given.tolerance ?? null,
     // A move of its own is read off the readout; half a tip has the unit of the tip.
     units: 'units' in given ? (given.units ?? task.units) : task.shows,
-    way: by > 0 ? -1 : 1,
-    tolerance: given.tolerance ?? null,
-  };
-  return { ...doing, links: [...doing.links, link], moved: k };
+  });
 }
 
 function set(doing: Doing, k: number, to: number, task: ZeroTask): Doing {
-  const link: Link = {
-    kind: 'set',
-    action: k,
-    name: null,
-    of: ofReached(doing.reached),
-    side: null,
-    length: to + 0,
-    by: to - doing.set,
-    units: task.shows,
-    way: 1,
-    tolerance: null,
-  };
-  return { ...doing, links: [...doing.links, link], set: to, moved: null };
+  return withSet(doing, k, to, ofReached(doing.reached), task.shows);
 }
 
 function ownOf(
