@@ -1,10 +1,11 @@
 import { intersect } from '../combine/boolean.js';
 import type { Side } from '../cut/cut.js';
+import { boxAround } from '../geometry/bounds.js';
 import { checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { disc, type Region } from '../region/region.js';
 import { engagementAt, type SideLoad } from './engagement.js';
-import { metalNear } from './near-tool.js';
+import { metalNear, plainIn } from './near-tool.js';
 import { rimOf } from './rim.js';
 import { ringEngagementOf } from './ring-engagement.js';
 
@@ -108,7 +109,12 @@ export function checkLayers(where: string, layers: readonly Layer[]): void {
 
 type Load = Omit<LoadAt, 'from' | 'to'>;
 
+const NONE: Load = { meets: false, share: 0, strikes: 0, sideLoad: 0, push: null };
+const ALL_ROUND: Load = { ...NONE, meets: true, share: 1 };
+
 function loadIn(tool: RoundTool, metal: Region, from: Side): Load {
+  const plain = plainIn(metal, boxAround(tool.center, tool.radius));
+  if (plain !== null) return plain === 'metal' ? ALL_ROUND : NONE;
   return tool.kind === 'ring' ? ringLoad(tool, metal, from) : circleLoad(tool, metal, from);
 }
 

@@ -1,4 +1,8 @@
+import { type Bounds, boxesMeet, middleOf } from '../geometry/bounds.js';
+import { edgeBounds } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
+import { contains } from '../region/contains.js';
+import { loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
 
 /**
@@ -11,6 +15,12 @@ export function metalNear(metal: Region, center: Point, reach: number): Region {
     const holes = part.holes.filter((hole) => mayBeNear(hole, center, reach));
     return [holes.length === part.holes.length ? part : { outer: part.outer, holes }];
   });
+}
+
+/** What fills a box: nothing but metal, or none; null where an edge comes near it. */
+export function plainIn(metal: Region, box: Bounds): 'metal' | 'air' | null {
+  if (loopsOf(metal).some((loop) => loop.some((edge) => boxesMeet(edgeBounds(edge), box)))) return null;
+  return contains(metal, middleOf(box)) === 'outside' ? 'air' : 'metal';
 }
 
 /** Whether the box round a loop, with whole circles for arcs, comes within a distance of a place along both axes. */

@@ -5,13 +5,14 @@ import { DEGREE } from '../geometry/degree.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
+import { circleOf } from '../region/circle.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
 import { disc, type Region, ring } from '../region/region.js';
 import { checkLayers, type Layer, type RoundTool } from './by-height.js';
 import { alongDegrees, steady } from './machine-direction.js';
 import { metalNear } from './near-tool.js';
-import { type RimRun, rimOf, runsOf } from './rim.js';
+import { rimOf, runsOf } from './rim.js';
 import { stretchesOf, type Turned, widestGap } from './shadow.js';
 import { nothingOf } from './tool-circle.js';
 import { distanceToBoundary } from './touch.js';
@@ -106,12 +107,13 @@ export function wayOff(task: WayOffTask): WayOff {
     return { kind: 'none', why: { reason: 'core stands' } };
   }
   const wall = near.length === 1 ? (near[0] as Region) : union(near);
+  const walls = wallsOf(wall, tool);
+  const between = openBetween(walls);
+  if (walls.length > 0 && between === null) return { kind: 'none', why: walledIn(task, near, walls) };
   const scene = sceneOf(task, wall);
-  const walls = wallsOf(wall, scene);
   const gap = gapAt(scene, center);
   if (walls.length === 0 && (gap === null || gap >= clearance)) return { kind: 'lift', gap };
-  const open = walls.length === 0 ? anyWay(scene) : openBetween(walls);
-  if (open === null) return { kind: 'none', why: walledIn(task, near, walls) };
+  const open = between ?? anyWay(scene);
   const way = found(scene, open, scene.keepOuts);
   if (way !== null) return way;
   // Nothing that it touches: what is near keeps it from moving, but not from being lifted.
@@ -159,8 +161,20 @@ function standsWithin(metal: Region, center: Point, radius: number): boolean {
   return intersect([metal, disc(center, radius)]).length > 0;
 }
 
-function wallsOf(wall: Region, { center, radius }: Scene): RimRun[] {
-  return runsOf(rimOf(wall, center, radius), ({ outer }) => outer);
+/** Stretches of a tool's circle with metal on the outer side. */
+function wallsOf(metal: Region, { center, radius }: RoundTool): readonly Turned[] {
+  if (isBoreIn(metal, center, radius)) return [{ start: 0, sweep: 2 * Math.PI }];
+  return runsOf(rimOf(metal, center, radius), ({ outer }) => outer);
+}
+
+/** Whether a hole of the metal is just this circle: a bore in the full, which needs no overlay to be told. */
+function isBoreIn(metal: Region, { x, y }: Point, radius: number): boolean {
+  return metal.some(({ holes }) =>
+    holes.some((hole) => {
+      const circle = circleOf(hole);
+      return circle?.radius === radius && circle.center.x === x && circle.center.y === y;
+    }),
+  );
 }
 
 function gapAt({ metal, radius, furthest }: Scene, at: Point): number | null {
@@ -198,16 +212,12 @@ function openBetween(walls: readonly Turned[]): Open | null {
 }
 
 /** The layer whose own wall closes the way; all of them where none does alone. */
-function walledIn({ tool, layers }: WayOffTask, near: readonly Region[], walls: readonly RimRun[]): NoWay {
-  const { center, radius } = tool;
+function walledIn({ tool, layers }: WayOffTask, near: readonly Region[], walls: readonly Turned[]): NoWay {
   const distinct = [...new Set(layers.map(({ metal }) => metal))];
-  const share = (runs: readonly RimRun[]) =>
+  const share = (runs: readonly Turned[]) =>
     Math.min(1, runs.reduce((sum, { sweep }) => sum + sweep, 0) / (2 * Math.PI));
   for (const layer of layers) {
-    const own = runsOf(
-      rimOf(near[distinct.indexOf(layer.metal)] as Region, center, radius),
-      ({ outer }) => outer,
-    );
+    const own = near.length === 1 ? walls : wallsOf(near[distinct.indexOf(layer.metal)] as Region, tool);
     if (own.length === 0 || openBetween(own) !== null) continue;
     return { reason: 'walled in', share: share(own), from: layer.from, to: layer.to };
   }

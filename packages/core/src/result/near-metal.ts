@@ -1,12 +1,11 @@
 import Flatbush from 'flatbush';
 import { subtract } from '../combine/subtract.js';
 import type { Cut, Side } from '../cut/cut.js';
-import { type Bounds, boxAround, boxesMeet } from '../geometry/bounds.js';
-import { edgeBounds } from '../geometry/measure.js';
+import { type Bounds, boxAround, grown, joined } from '../geometry/bounds.js';
 import { distance, type Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { contains } from '../region/contains.js';
-import { boundsOf, loopsOf } from '../region/measure.js';
+import { plainIn } from '../load/near-tool.js';
+import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { boxRegion, Tiles } from './tiles.js';
 
@@ -71,7 +70,7 @@ export function metalFinder(outline: Region, thickness: number, gone: readonly G
   return ({ moment, center, reach, low, high, from }) => {
     const box = boxAround(center, reach);
     const part = tiles.around(box);
-    const start = plainPart(part, box, center);
+    const start = plainPart(part, box);
     const whole = { part: start.metal, layers: [{ ...start, low, high }] };
     if (index === null || start.plain === 'air') return whole;
     const earlier = index
@@ -83,11 +82,10 @@ export function metalFinder(outline: Region, thickness: number, gone: readonly G
       const middle = (layer.low + layer.high) / 2;
       const before = earlier.filter((one) => one.low < middle && middle < one.high);
       if (before.length === 0) return { ...start, ...layer };
-      const metal = subtract(
-        start.metal,
-        before.map(({ region }) => region),
-      );
-      return { metal, ...layer, plain: null };
+      const regions = before.map(({ region }) => region);
+      // A block round all that is taken from it: nothing of that meets its sides, so that most often no overlay is needed.
+      const block = start.plain === 'metal' ? blockRound(box, regions) : start.metal;
+      return { metal: subtract(block, regions), ...layer, plain: null };
     });
     return { part: start.metal, layers: alike(from === 'top' ? layers.reverse() : layers) };
   };
@@ -98,11 +96,16 @@ function isBefore({ moment, round }: Gone, now: number, center: Point, reach: nu
 }
 
 /** The part within a box: nothing but metal where no edge comes near, so that no overlay is needed. */
-function plainPart(part: Region, box: Bounds, center: Point): Pick<Layer, 'metal' | 'plain'> {
-  const isNear = loopsOf(part).some((loop) => loop.some((edge) => boxesMeet(edgeBounds(edge), box)));
-  if (isNear) return { metal: part, plain: null };
-  if (contains(part, center) === 'outside') return { metal: [], plain: 'air' };
-  return { metal: boxRegion(box), plain: 'metal' };
+function plainPart(part: Region, box: Bounds): Pick<Layer, 'metal' | 'plain'> {
+  const plain = plainIn(part, box);
+  if (plain === null) return { metal: part, plain };
+  return { metal: plain === 'air' ? [] : boxRegion(box), plain };
+}
+
+/** A block that holds a box and some regions, with room to spare. */
+function blockRound(box: Bounds, regions: readonly Region[]): Region {
+  const whole = regions.reduce((sum, region) => joined(sum, boundsOf(region) ?? box), box);
+  return boxRegion(grown(whole, (box.maxX - box.minX) / 2));
 }
 
 /** Layers between the heights at which what is gone near a tool begins and ends, from the bottom up. */
