@@ -143,8 +143,8 @@ describe('the sheet and the text', () => {
     const sheet = sheetText(sheetOf(report));
     expect(sheet).toContain('touch p over a feeler of 0.1 mm');
     expect(sheet).toContain('Down to Z 7.900 ±0.0625 on the readout.');
-    expect(textReport(report)).toMatch(/z +touch p over a feeler of 0.1 mm/);
-    expect(textReport(report)).toMatch(/a +45\.000 +20\.000 +7\.900 +0\.0625/);
+    expect(textReport(report, { all: true })).toMatch(/z +touch p over a feeler of 0.1 mm/);
+    expect(textReport(report, { all: true })).toMatch(/a +45\.000 +20\.000 +7\.900 +0\.0625/);
     expect(sheetText(sheetOf(read({ ...job([]), setups: undefined })))).not.toContain('Down to Z');
   });
 });

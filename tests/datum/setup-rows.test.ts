@@ -69,7 +69,7 @@ describe('the rows of a report', () => {
       x: [finder('left', { tolerance: 0.1 })],
       y: [finder('front', { tolerance: 0.01 })],
     };
-    const text = textReport(reportOn([bore('a', [60, 20], 8)], [setup(['a'], { zero })]));
+    const text = textReport(reportOn([bore('a', [60, 20], 8)], [setup(['a'], { zero })]), { all: true });
     expect(text).toMatch(/±x +±y\n/);
     expect(text).toMatch(/ a +65\.000 +25\.000 +0, 0 +0\.1025 +0\.0125\n/);
   });
@@ -244,7 +244,7 @@ describe('a report as text', () => {
     'of %s shows its setups',
     (name) => {
       const report = example(name);
-      const text = textReport(report);
+      const text = textReport(report, { all: true });
       expect(report.setups.length).toBeGreaterThan(0);
       for (const { id, targets, readout } of report.setups) {
         expect(text).toContain(`. ${id}`);
@@ -258,7 +258,7 @@ describe('a report as text', () => {
   );
 
   it('tells what is done for the zero, and says what a job in two units is off by', () => {
-    const text = textReport(example('batten-cap-inch-readout'));
+    const text = textReport(example('batten-cap-inch-readout'), { all: true });
     expect(text).toContain('a block of 20 mm between');
     expect(text).toContain('touch stop A from the right, 0.2 in across');
     expect(text).toMatch(/the left end bears +0\.6874 /);

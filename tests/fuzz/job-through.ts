@@ -54,7 +54,11 @@ export function through(job: Job, parsing: number, roll: Dice, cutShort: number 
   const patience = cutShort === null ? timed() : counted(cutShort);
   const query = queryOf(job, roll);
   const gone = [
-    goneThrough('check', before, () => JSON.stringify(report) + textReport(report)),
+    goneThrough(
+      'check',
+      before,
+      () => JSON.stringify(report) + textReport(report) + textReport(report, { all: true }),
+    ),
     goneThrough('draw', before, () => draw(report)),
     goneThrough('sheet', before, () => sheetsOf(report)),
     ...(query === null ? [] : [goneThrough('range', parsing, () => rangeOr(job, query, patience.isOver))]),

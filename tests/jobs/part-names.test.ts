@@ -56,7 +56,7 @@ describe('an edge or a hole that has a name', () => {
     expect(webs(report.findings).join()).toContain('between cut near and seat end:');
     expect(webs(report.findings).join()).toContain('and dowel edge 0:');
     expect(webs(plain.findings).join()).toContain('between cut near and outline edge 1:');
-    const text = textReport(report);
+    const text = textReport(report, { all: true });
     expect(text).toMatch(/cut near and seat end/);
     expect(text).toContain('touch seat end from the right');
     expect(text).toContain('dial in the middle of dowel');

@@ -24,6 +24,7 @@ export const STANDARD_OUTPUT = '-';
 /** How `check` prints, and from which level on findings make it fail. */
 export interface CheckOptions {
   readonly json: boolean;
+  readonly all: boolean;
   readonly failOn: Level;
 }
 
@@ -33,7 +34,7 @@ export interface CheckOptions {
  */
 export async function check(name: string, options: CheckOptions, io: Io): Promise<number> {
   const report = examine(await loadJob(name, io));
-  io.out(options.json ? jsonText(report) : textReport(report));
+  io.out(options.json ? jsonText(report) : textReport(report, options));
   return report.findings.some((finding) => isAtLeast(finding, options.failOn)) ? EXIT.found : EXIT.clean;
 }
 

@@ -22,7 +22,7 @@ const roles = (report: Report): string[] => report.pieces.map((piece) => piece.r
 describe('each example', () => {
   it.each(jobs)('%s is drawn and told with all that its report has', (name) => {
     const report = reportOn(name);
-    const text = textReport(report);
+    const text = textReport(report, { all: true });
     const svg = draw(report);
     for (const { id } of [...webMarks(report), ...knifeMarks(report)]) {
       expect(text).toMatch(new RegExp(`^${id} `, 'm'));
@@ -65,7 +65,7 @@ describe('the examples show what they are for', () => {
         [20, 5],
       ],
     ]);
-    const text = textReport(report);
+    const text = textReport(report, { all: true });
     for (const head of ['STEPS', 'BODIES', 'PLACED', 'PASSES of cut rest', 'PATH of the tool']) {
       expect(text).toContain(`\n${head}`);
     }

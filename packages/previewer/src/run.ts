@@ -71,14 +71,18 @@ function commandLine(io: Io, start: Start): Command {
     .command('check')
     .description('print what the cuts of a job leave, findings first')
     .argument('<job>', JOB)
+    .option('--all', 'print all tables as well')
     .option('--json', 'print the whole report as JSON')
     .addOption(
       new Option('--fail-on <level>', 'end with 1 if there is a finding of this level or a graver one')
         .choices(LEVELS)
         .default('danger'),
     )
-    .action((job: string, { json = false, failOn }: { json?: boolean; failOn: Level }) =>
-      start(() => check(job, { json, failOn }, io)),
+    .action(
+      (
+        job: string,
+        { all = false, json = false, failOn }: { all?: boolean; json?: boolean; failOn: Level },
+      ) => start(() => check(job, { all, json, failOn }, io)),
     );
   program
     .command('draw')

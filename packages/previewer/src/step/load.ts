@@ -4,7 +4,7 @@ import { directionText } from './names.js';
 
 /** What to know to read what is told of pushes; it stands once, over them. */
 export const PUSH_NOTE =
-  'Right is X+, away from you is Y+; degrees from X+ counter-clockwise, seen from above. Pushes are for a spindle that turns clockwise, seen from above. Side load: 0 where teeth push evenly all round, 1 where all push one way.';
+  'Right is X+, away from you is Y+; degrees go counter-clockwise from X+, seen from above. Pushes are for a spindle that turns clockwise. Side load: 0 if teeth push evenly all round, 1 if all push one way.';
 
 /** What a step meets on its way down, one line each: at entry, at worst and breaking through, where they differ. */
 export function loadLines(report: Report, { load, starts }: ReportStep): string[] {

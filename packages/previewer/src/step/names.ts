@@ -1,6 +1,5 @@
 import type { Report, ReportBody, ReportStep } from '@edgebite/core';
-import { numberText, unitText } from '@edgebite/svg';
-import { figureText } from '../text/figures.js';
+import { figureText, volumeText } from '../text/figures.js';
 
 /** A step within a sentence: `step 3 (cut rest, pass 1 of 4)`. Steps are counted from 1, through all setups. */
 export function stepName(report: Report, index: number): string {
@@ -14,7 +13,7 @@ export function sizeText(
   { mass, volume }: Pick<ReportBody, 'mass' | 'volume'>,
 ): string {
   return mass === null || massUnit === null
-    ? `${numberText(volume, units)} ${unitText(units)}³`
+    ? volumeText(volume, units)
     : `about ${figureText(mass)} ${massUnit}`;
 }
 

@@ -8,7 +8,7 @@ type Plain = Record<string, unknown>;
 const PART = { outline: { svgPath: 'M0 0 H80 V30 H10 V50 H0 Z' }, thickness: 12 };
 
 function textOf(cuts: readonly Plain[], units = 'mm'): string {
-  return textReport(examine(parseJob({ edgebite: 1, units, part: PART, cuts })));
+  return textReport(examine(parseJob({ edgebite: 1, units, part: PART, cuts })), { all: true });
 }
 
 /** The lines of a section, its head included. */
@@ -47,22 +47,22 @@ describe('the text on where tools stand', () => {
     expect(lines).toEqual([
       'STEPS: 3, each as the part lies and stands then',
       'As drawn',
-      '  1. seat: 20.000 mm across, through, at X 80.000 Y 15.000; takes 1884.956 mm³.',
+      '  1. seat: 20.000 mm across, through, at X 80.000 Y 15.000; takes 1885 mm³.',
       '     Pushes the part away from you (90°), side load 0.64, in metal 50.0 % of a',
       '     turn, 1 strike a turn. Comes out 6.009 mm below the part if drilled. Before',
       // sqrt(10.5^2 - 10^2), Pythagoras.
       '     you lift, back off to the right (0°) by 3.202 mm, to X 83.200 Y 15.000,',
       '     0.500 mm clear of the wall.',
-      '  2. hole: 8.000 mm across, through, at X 30.000 Y 15.000; takes 603.186 mm³.',
+      '  2. hole: 8.000 mm across, through, at X 30.000 Y 15.000; takes 603 mm³.',
       '     In metal all round, no push to one side. Comes out 2.403 mm below the part',
       '     if drilled. There is no way off the wall: it goes all the way round. Stop',
       '     the spindle before you lift it straight up, or it marks the wall.',
       '  3. away: 8.000 mm across, through, at X 200.000 Y 15.000; takes 0 mm³.',
       '     Meets no metal. Comes out 2.403 mm below the part if drilled. It stands at',
       '     no wall: lift the tool as it stands.',
-      'Right is X+, away from you is Y+; degrees from X+ counter-clockwise, seen from',
-      'above. Pushes are for a spindle that turns clockwise, seen from above. Side',
-      'load: 0 where teeth push evenly all round, 1 where all push one way.',
+      'Right is X+, away from you is Y+; degrees go counter-clockwise from X+, seen',
+      'from above. Pushes are for a spindle that turns clockwise. Side load: 0 if teeth',
+      'push evenly all round, 1 if all push one way.',
     ]);
   });
 

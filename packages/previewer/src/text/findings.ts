@@ -1,5 +1,5 @@
 import { type Finding, knifeMarks, type Report, webMarks } from '@edgebite/core';
-import { gravestFirst, LEVELS } from '@edgebite/svg';
+import { countText, gravestFirst, LEVELS } from '@edgebite/svg';
 import { hanging } from './wrap.js';
 
 /** How grave a finding is. */
@@ -10,13 +10,17 @@ export function isAtLeast(finding: Finding, level: Level): boolean {
   return LEVELS.indexOf(finding.level) <= LEVELS.indexOf(level);
 }
 
-/** All findings, gravest first, each with the marks under which the drawing and the tables show it. */
-export function findingsText(report: Report): string {
+/**
+ * Findings, gravest first, each with the marks under which the drawing and the tables show it.
+ * @param isWanted which of them; what is left out is counted at the end
+ */
+export function findingsText(report: Report, isWanted: (finding: Finding) => boolean = () => true): string {
   if (report.findings.length === 0) return 'No findings.';
   const marks = markNames(report);
-  return gravestFirst(report)
-    .map((finding) => findingText(finding, marks))
-    .join('\n');
+  const wanted = gravestFirst(report).filter(isWanted);
+  const lines = wanted.map((finding) => findingText(finding, marks));
+  const rest = report.findings.length - wanted.length;
+  return [...lines, ...(rest > 0 ? [`${countText(rest, 'note')} told with the steps.`] : [])].join('\n');
 }
 
 /** Columns before a finding's sentence: the longest level, and spaces. */

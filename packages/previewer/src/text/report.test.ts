@@ -1,10 +1,10 @@
-import type { Report } from '@edgebite/core';
+import { examine, parseJob, type Report } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { block } from '../../../svg/fixtures/block.js';
 import { textReport } from './report.js';
 import { COLUMNS } from './wrap.js';
 
-const text = textReport(block);
+const text = textReport(block, { all: true });
 const lines = text.split('\n');
 
 /** The block of lines under a head. */
@@ -21,13 +21,13 @@ describe('the report as text', () => {
       expect(line).toBe(line.trimEnd());
     }
     expect(text).toMatch(/[^\n]\n$/);
-    expect(textReport(block)).toBe(text);
+    expect(textReport(block, { all: true })).toBe(text);
   });
 
   it('has findings first, gravest first, with the marks of the drawing', () => {
     const backwards: Report = { ...block, findings: [...block.findings].reverse() };
     for (const report of [block, backwards]) {
-      const found = under('FINDINGS', textReport(report).split('\n'));
+      const found = under('FINDINGS', textReport(report, { all: true }).split('\n'));
       const levels = found.map((line) => line.split(' ')[0]).filter((word) => word !== '');
       expect(levels).toEqual(['DANGER', 'CHECK', 'NOTE']);
       expect(found.join('\n')).toMatch(/^CHECK .*\[W1\]$/m);
@@ -60,18 +60,21 @@ describe('the report as text', () => {
   });
 
   it('says where there is nothing to list', () => {
-    const bare = textReport({
-      ...block,
-      name: '',
-      pieces: [],
-      cuts: [],
-      webs: [],
-      knifeEdges: [],
-      floors: [],
-      steps: [],
-      bodies: [],
-      findings: [],
-    });
+    const bare = textReport(
+      {
+        ...block,
+        name: '',
+        pieces: [],
+        cuts: [],
+        webs: [],
+        knifeEdges: [],
+        floors: [],
+        steps: [],
+        bodies: [],
+        findings: [],
+      },
+      { all: true },
+    );
     for (const words of ['Job without a name', 'No findings.', 'Nothing is left', 'No cut in this job.']) {
       expect(bare).toContain(words);
     }
@@ -80,13 +83,16 @@ describe('the report as text', () => {
   });
 
   it('shows four decimals in inches, the mass if there is one, and the piece where it is not the kept one', () => {
-    const inches = textReport({
-      ...block,
-      units: 'inch',
-      massUnit: 'lb',
-      pieces: block.pieces.map((piece) => ({ ...piece, mass: 0.25 })),
-      webs: block.webs.map((web) => ({ ...web, piece: 'slug-1' })),
-    });
+    const inches = textReport(
+      {
+        ...block,
+        units: 'inch',
+        massUnit: 'lb',
+        pieces: block.pieces.map((piece) => ({ ...piece, mass: 0.25 })),
+        webs: block.webs.map((web) => ({ ...web, piece: 'slug-1' })),
+      },
+      { all: true },
+    );
     expect(inches).toMatch(/mass lb/);
     expect(inches).toMatch(/0\.2500/);
     expect(inches).toMatch(/thickness 12\.0000 in/);
@@ -110,8 +116,42 @@ describe('the report as text', () => {
       cuts: block.cuts.map((cut) => ({ ...cut, id: evil })),
       findings: block.findings.map((finding) => ({ ...finding, message: evil })),
     };
-    const shown = textReport(report);
+    const shown = textReport(report, { all: true });
     expect([...shown].every((sign) => sign === '\n' || (sign >= ' ' && sign !== '\u202e'))).toBe(true);
     expect(shown.split('\n')).toHaveLength(lines.length - 1);
+  });
+});
+
+describe('the report as it is printed without more ado', () => {
+  const short = textReport(block);
+
+  it('fits 80 columns and has findings first, then steps, then what is left, and says where the rest is', () => {
+    for (const line of short.split('\n')) expect(line.length).toBeLessThanOrEqual(COLUMNS);
+    const heads = short
+      .split('\n')
+      .filter((line) => /^(FINDINGS|CAUTIONS|STEPS|LEFT|WEBS|KNIFE|FLOORS|PIECES|CUTS)/.test(line));
+    expect(heads.map((line) => line.split(/[ ,:]/)[0])).toEqual(
+      'FINDINGS STEPS LEFT WEBS KNIFE FLOORS'.split(' '),
+    );
+    expect(short).toContain('--all');
+  });
+
+  it('has every danger and every check, and counts the notes that it leaves to the steps', () => {
+    const note = { level: 'note', code: 'one-sided-load', about: [], message: 'Pushed.' } as const;
+    const report: Report = { ...block, findings: [...block.findings, note] };
+    const text = textReport(report);
+    for (const { message } of block.findings) expect(text.replaceAll(/\s+/g, ' ')).toContain(message);
+    expect(text).not.toContain('Pushed.');
+    expect(text).toContain('1 note told with the steps.');
+  });
+
+  it('tells a bite in a face in some 30 lines', () => {
+    const bite = { id: 'seat', kind: 'bore', center: [60, 44], diameter: 36 };
+    const part = { outline: { rectangle: [120, 40] }, thickness: 16, material: 'mild steel' };
+    const text = textReport(examine(parseJob({ edgebite: 1, units: 'mm', part, cuts: [bite] })));
+    expect(text.split('\n').length).toBeLessThanOrEqual(35);
+    expect(text).toContain('No webs under 1.000 mm. No knife edges under 30.0°. No floors.');
+    // By hand: 120 * 40 * 16 less the segment of a circle of 36 that reaches 14 in: 76,800 - 16 * 366.13 mm3.
+    expect(text).toContain('kept: 70.9 cm³');
   });
 });

@@ -1,9 +1,11 @@
 import { type Report, STANDING_CAUTION } from '@edgebite/core';
-import { angleText, clean, lengthText, levelsText, numberText, unitText } from '@edgebite/svg';
+import { angleText, clean, lengthText, levelsText } from '@edgebite/svg';
 import { bodiesTable } from './bodies.js';
 import { breakOffText, hasBreakOff } from './break-off.js';
 import { cautionsText } from './cautions.js';
+import { volumeText } from './figures.js';
 import { findingsText } from './findings.js';
+import { isToldByStep, leftText, NOTHING_LEFT } from './left.js';
 import { passesSections } from './passes.js';
 import { placingText } from './placing.js';
 import { intervalsText, keepOutText, setupsText } from './setups.js';
@@ -16,41 +18,88 @@ import { hanging } from './wrap.js';
 /** What every text ends with. */
 export const CLOSING = STANDING_CAUTION;
 
+/** How much of a report to tell. */
+export interface TextOptions {
+  /** All tables as well: pieces, cuts, bodies, placings, passes, paths, tools, setups. */
+  readonly all?: boolean | undefined;
+}
+
 /**
- * A report as text for people, up to 80 columns where it can: findings first, gravest first, then what is left and
- * what the cuts did, in tables. Lengths in the unit of the job, angles in degrees. The same report gives the same text.
+ * A report as text for people, up to 80 columns where it can: findings first, gravest first, then the steps as they are
+ * made and what is left. Lengths in the unit of the job, angles in degrees. The same report gives the same text.
  */
-export function textReport(report: Report): string {
+export function textReport(report: Report, { all = false }: TextOptions = {}): string {
   const { units, limits } = report;
-  return `${[
-    heading(report),
-    block(`FINDINGS: ${levelsText(report)}`, findingsText(report)),
-    ...(report.cautions.length < 2 ? [] : [block('CAUTIONS', cautionsText(report))]),
-    report.pieces.length === 0
-      ? block('PIECES', 'Nothing is left of the part.')
-      : block(`PIECES left: ${report.pieces.length}`, piecesTable(report)),
-    report.cuts.length === 0
-      ? block('CUTS', 'No cut in this job.')
-      : block('CUTS in their order; x and y of the centre', cutsTable(report)),
-    ...(report.steps.length === 0
-      ? []
-      : [block(`STEPS: ${report.steps.length}, each as the part lies and stands then`, stepsText(report))]),
-    ...(report.bodies.length === 0
-      ? []
-      : [block('BODIES that come loose, hang or are held, as they are then', bodiesTable(report))]),
-    ...centerBlocks(report),
+  const marks = [
     tableOrNone(`WEBS under ${lengthText(limits.web, units)}`, report.webs.length, () => websTable(report)),
     tableOrNone(`KNIFE EDGES under ${angleText(limits.knifeEdge)}°`, report.knifeEdges.length, () =>
       knifeEdgesTable(report),
     ),
     tableOrNone('FLOORS', report.floors.length, () => floorsTable(report)),
+  ];
+  const blocks = all ? allBlocks(report, marks) : shortBlocks(report, marks);
+  return `${[...blocks, hanging('', CLOSING)].join('\n\n')}\n`;
+}
+
+/** Findings, steps, what is left: as much as is read before a cut. */
+function shortBlocks(report: Report, marks: readonly string[]): string[] {
+  const isNone = (mark: string): boolean => mark.endsWith(': none');
+  const none = marks
+    .filter(isNone)
+    .map(
+      (mark) =>
+        `No ${mark.slice(0, -': none'.length).replace(/^[A-Z ]+(?= |$)/, (head) => head.toLowerCase())}.`,
+    );
+  return [
+    heading(report),
+    block(
+      `FINDINGS: ${levelsText(report)}`,
+      findingsText(report, (finding) => !isToldByStep(finding)),
+    ),
+    ...cautionBlocks(report),
+    ...stepBlocks(report),
+    block('LEFT', [leftText(report), ...(none.length === 0 ? [] : [hanging('', none.join(' '))])].join('\n')),
+    ...marks.filter((mark) => !isNone(mark)),
+    hanging('', MORE),
+  ];
+}
+
+const MORE = 'For all tables give --all; for zeros and targets print the sheet.';
+
+function allBlocks(report: Report, marks: readonly string[]): string[] {
+  return [
+    heading(report),
+    block(`FINDINGS: ${levelsText(report)}`, findingsText(report)),
+    ...cautionBlocks(report),
+    report.pieces.length === 0
+      ? block('PIECES', NOTHING_LEFT)
+      : block(`PIECES left: ${report.pieces.length}`, piecesTable(report)),
+    report.cuts.length === 0
+      ? block('CUTS', 'No cut in this job.')
+      : block('CUTS in their order; x and y of the centre', cutsTable(report)),
+    ...stepBlocks(report),
+    ...(report.bodies.length === 0
+      ? []
+      : [block('BODIES that come loose, hang or are held, as they are then', bodiesTable(report))]),
+    ...centerBlocks(report),
+    ...marks,
     ...(hasBreakOff(report)
       ? [block('TO BREAK THIN METAL: an estimate, not to be relied on', breakOffText(report))]
       : []),
     ...(hasTools(report) ? [block('TOOLS, from a range of usual figures', toolsText(report))] : []),
     ...setupBlocks(report),
-    hanging('', CLOSING),
-  ].join('\n\n')}\n`;
+  ];
+}
+
+function cautionBlocks(report: Report): string[] {
+  return report.cautions.length < 2 ? [] : [block('CAUTIONS', cautionsText(report))];
+}
+
+function stepBlocks(report: Report): string[] {
+  const { length } = report.steps;
+  return length === 0
+    ? []
+    : [block(`STEPS: ${length}, each as the part lies and stands then`, stepsText(report))];
 }
 
 /** How centres were given, passes and paths: in the coordinates of the drawing. */
@@ -80,7 +129,7 @@ function heading(report: Report): string {
   const facts = [
     `thickness ${lengthText(report.thickness, units)}`,
     ...(report.material === null ? [] : [report.material]),
-    `${numberText(report.removedVolume, units)} ${unitText(units)}³ cut away`,
+    `${volumeText(report.removedVolume, units)} cut away`,
     `lengths in ${units}`,
   ];
   return `${name}\n${hanging('', facts.join('; '))}`;

@@ -1,8 +1,9 @@
 import type { Report, ReportStep } from '@edgebite/core';
-import { clean, countText, lengthText, numberText, unitText } from '@edgebite/svg';
+import { clean, countText, lengthText } from '@edgebite/svg';
 import { PUSH_NOTE } from '../step/load.js';
 import { placeText, shownIn } from '../step/readout.js';
 import { toldOf } from '../step/told.js';
+import { volumeText } from './figures.js';
 import { hanging } from './wrap.js';
 
 /** Every step in order, as the part lies and stands then: where, what it takes, what it meets and what comes off. */
@@ -28,7 +29,7 @@ function stepText(report: Report, step: ReportStep, index: number): string[] {
   return [
     hanging(
       lead,
-      `${nameOf(step)}: ${sizeOf(report, step)}, ${whereText(report, step)}; takes ${numberText(step.volume, units)} ${unitText(units)}³.`,
+      `${nameOf(step)}: ${sizeOf(report, step)}, ${whereText(report, step)}; takes ${volumeText(step.volume, units)}.`,
     ),
     ...(said === '' ? [] : [hanging(' '.repeat(lead.length), said)]),
   ];

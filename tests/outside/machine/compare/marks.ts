@@ -34,7 +34,7 @@ function sizeOf(report: Report, name: string): number {
 
 /** Whether marks are the same in the text, the drawing and the sheet of a report. */
 export function compareMarks(verdict: Verdict, report: Report): void {
-  const text = inText(textReport(report));
+  const text = inText(textReport(report, { all: true }));
   const drawing = inDrawing(draw(report));
   const [drawn, told] = [[...drawing.keys()].sort().join(), [...text.keys()].sort().join()];
   verdict.check('marks of the drawing', drawn === told, () => `the text has ${told}, the drawing ${drawn}`);
