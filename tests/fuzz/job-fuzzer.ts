@@ -127,7 +127,7 @@ function outcome(given: unknown, index: number, isWhole: boolean, sayings: Set<s
     const what =
       infinite(passed.report, '') ??
       nameless(passed.report) ??
-      notANumber(passed) ??
+      notANumber(passed, job) ??
       differing(passed, again) ??
       pollution();
     return { what: what ?? 'report', passed };
@@ -151,8 +151,11 @@ function traceOf(error: unknown): string {
 /** Names and notes of a job may well hold such words, so only what stands where a number does is looked for. */
 const NOT_A_NUMBER = /(?<![\w"'])-?(?:NaN|Infinity)(?![\w"'])|\[object Object\]/;
 
-function notANumber({ gone }: Through): string | null {
-  for (const { way, text } of gone) {
+function notANumber({ gone }: Through, job: Job): string | null {
+  // A material may be called so, and is not quoted.
+  const own = NOT_A_NUMBER.test(job.material ?? '') ? (job.material as string) : null;
+  for (const { way, text: told } of gone) {
+    const text = own === null ? told : told.replaceAll(own, '');
     const found = NOT_A_NUMBER.exec(text);
     if (found !== null) return `${way} has ${text.slice(Math.max(0, found.index - 60), found.index + 60)}`;
   }
