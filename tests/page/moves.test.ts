@@ -208,7 +208,9 @@ describe('what has no number of its own to move', () => {
     const moves = movesOf(touching as unknown as JsonObject, workedAs(touching as unknown as JsonObject));
     expect(moves?.frees).toEqual([]);
     expect(moves?.at).toEqual([74, 6]);
-    expect(moves?.why).toMatch(/touches outline 1 and outline 2|touches outline 0 and outline 1/);
+    expect(moves?.why).toMatch(
+      /touches outline edge 1 and outline edge 2|touches outline edge 0 and outline edge 1/,
+    );
     expect(nudged({}, moves as Moves, [1, 0], 1, STEP)).toBeNull();
   });
 

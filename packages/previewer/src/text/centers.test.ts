@@ -32,8 +32,8 @@ describe('the text on where tools stand', () => {
     const text = textOf([SEAT, HOLE]);
     expect(section(text, 'PLACED')).toEqual([
       'PLACED by what the drawing gives; x and y as drawn',
-      'cut   given by  on           deep   opens  arc °  arc long',
-      'seat  depth     outline 1  10.000  20.000  180.0    31.416',
+      'cut   given by  on                deep   opens  arc °  arc long',
+      'seat  depth     outline edge 1  10.000  20.000  180.0    31.416',
     ]);
     expect(section(text, 'cut   teeth in')).toEqual([
       'cut   teeth in: x      y  corner °  out: x       y  corner °',
@@ -105,8 +105,8 @@ describe('the text on where tools stand', () => {
       'across.',
       'pass  move       to x       y  centre x  y  beside',
       '1     down at  20.000  33.000         -  -  -',
-      '      line     13.000  33.000         -  -  outline 2',
-      '      line     13.000  40.000         -  -  outline 3',
+      '      line     13.000  33.000         -  -  outline edge 2',
+      '      line     13.000  40.000         -  -  outline edge 3',
       '      lift at  13.000  40.000         -  -  -',
       'not reached    area       x       y  largest tool',
       'sharp corner  1.931  10.000  30.000          none',

@@ -19,14 +19,14 @@ export function readName(name: string): { readonly kind: string; readonly which:
   return { kind: name.slice(0, Math.max(colon, 0)), which: name.slice(colon + 1) };
 }
 
-/** A source for people: its own name if the job gives it one, else `outline 2`, `hole 0 edge 1`, `cut seat`; a jaw, stop, parallel or clamp by its own name. */
+/** A source for people: its own name if the job gives it one, else `outline edge 2`, `hole 0 edge 1`, `cut seat`; a jaw, stop, parallel or clamp by its own name. */
 export function sourceText(source: string, names: Report['names'] = []): string {
   const own = names.find(({ of }) => of === source);
   if (own !== undefined) return own.name;
   const owner = names.find(({ of }) => of.startsWith('hole:') && source.startsWith(`${of}:`));
   if (owner !== undefined) return `${owner.name} edge ${source.slice(owner.of.length + 1)}`;
   const { kind, which } = readName(source);
-  if (kind === 'outline') return `outline ${which}`;
+  if (kind === 'outline') return `outline edge ${which}`;
   if (kind === 'hole') {
     const edge = readName(which);
     return `hole ${edge.kind} edge ${edge.which}`;

@@ -23,7 +23,7 @@ export function alongText({ along }: RangeReport): string {
   return { x: 'centre along x', y: 'centre along y', diameter: 'diameter' }[along];
 }
 
-/** What an interval comes to: `inside; kept piece; adds thin web between cut seat and outline 2`. */
+/** What an interval comes to: `inside; kept piece; adds thin web between cut seat and outline edge 2`. */
 export function intervalText({ outcome, adds }: RangeInterval, cut: string): string {
   return [
     outcome.relation,
@@ -42,7 +42,7 @@ function piecesText({ pieces }: Outcome): string {
 
 /**
  * What changes at a value, as the number grows: `breaks out, before: grazes; comes: knife edge between cut seat and
- * outline 2`.
+ * outline edge 2`.
  */
 export function changesText(changes: readonly RangeChange[], cut: string): string {
   const told = changes.flatMap((change) => {

@@ -11,7 +11,7 @@ export type Turn = (cut: JsonObject) => JsonObject;
 
 /** A number of a cut that is free to change as the cut is moved. */
 export interface Free {
-  /** What it is called: `x`, `depth`, `along outline 6`. */
+  /** What it is called: `x`, `depth`, `along outline edge 6`. */
   readonly name: string;
   readonly value: number;
   /** What the job has for it, where that is another number. */
