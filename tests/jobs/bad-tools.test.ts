@@ -60,6 +60,25 @@ const CASES: readonly Case[] = [
   ['a name that starts with a space', tools({ ...DRILL, id: ' d' }), ['/tools/0/id']],
   ['a boring head with a diameter', tools({ ...HEAD, diameter: 5 }), ['/tools/0/diameter'], 'leave it out'],
   ['a boring head with teeth', tools({ ...HEAD, teeth: 2 }), ['/tools/0/teeth'], 'leave it out'],
+  [
+    'a drill with a dial',
+    tools({ ...DRILL, dial: { step: 1, on: 'radius' } }),
+    ['/tools/0/dial'],
+    'leave it out',
+  ],
+  [
+    'a drill with the sizes of a head',
+    tools({ ...DRILL, smallest: 1, largest: 9, bar: 20 }),
+    ['/tools/0/smallest', '/tools/0/largest', '/tools/0/bar'],
+    'does not belong to "drill", which is not set',
+  ],
+  [
+    'sizes of a head the wrong way round',
+    tools({ ...HEAD, smallest: 30, largest: 20 }),
+    ['/tools/0/smallest'],
+    'over the largest bore, 20; exchange them',
+  ],
+  ['a bar of no length', tools({ ...HEAD, bar: 0 }), ['/tools/0/bar'], 'must be over 0'],
   ['a machine that is a number', machine(5), ['/machine']],
   ['a speed of 0', machine({ slowest: 0 }), ['/machine/slowest'], 'must be over 0'],
   [

@@ -32,7 +32,20 @@ const toolSchema = z
         on: z.enum(['diameter', 'radius']).meta({ description: 'What a graduation changes of the bore.' }),
       })
       .optional()
-      .meta({ description: "Of a boring head: its dial, for corrections in the head's own graduations." }),
+      .meta({
+        description:
+          "Of a boring head: its dial, for corrections in the head's own graduations. Passes that open out fall on its marks.",
+      }),
+    smallest: size
+      .optional()
+      .meta({ description: 'Of a boring head: the smallest bore that it can be set to.' }),
+    largest: size
+      .optional()
+      .meta({ description: 'Of a boring head: the largest bore that it can be set to.' }),
+    bar: size.optional().meta({
+      description:
+        'Of a boring head: how far its bar stands out below the head, which is as deep as it can go.',
+    }),
     cuts: z.array(name).min(1).max(MAX_CUTS).meta({ description: 'ids of the cuts made with it.' }),
   })
   .meta({ id: 'Tool', description: 'A cutting tool, and the cuts made with it.' });

@@ -15,6 +15,7 @@ export function runningFindings(job: Job, report: Pick<Report, 'cuts'>): Told[] 
     ...materialFindings(job, report),
     ...job.tools.flatMap((tool) => toolFindings(tool, cutsOf.get(tool.id) ?? [])),
     ...report.cuts.flatMap((cut) => sizeFindings(job, cut)),
+    ...report.cuts.flatMap((cut) => headFindings(job, cut)),
     ...report.cuts.flatMap(speedFindings),
   ];
 }
@@ -59,6 +60,33 @@ function sizeFindings(job: Job, cut: ReportCut): Told[] {
   if (milled ? over <= job.resolution : Math.abs(over) <= job.resolution) return [];
   const message = `Tool ${running.tool} is ${lengthWords(running.diameter, job.units)} across, but cut ${cut.id} is ${lengthWords(cut.diameter, job.units)}.`;
   return [{ code: 'tool-does-not-fit', message, at: cut.center, about: [cut.source] }];
+}
+
+/** A boring head that cannot be set to a bore, or whose bar is too short for it. */
+function headFindings({ tools, units }: Job, cut: ReportCut): Told[] {
+  const head = tools.find(({ id }) => id === cut.running?.tool);
+  if (head === undefined || head.kind !== 'boring head') return [];
+  const { id, smallest = 0, largest = Number.POSITIVE_INFINITY, bar = Number.POSITIVE_INFINITY } = head;
+  const findings: Told[] = [];
+  const say = (code: Told['code'], message: string) =>
+    findings.push({ code, message, at: cut.center, about: [cut.source] });
+  if (cut.diameter < smallest || cut.diameter > largest) {
+    const limit =
+      cut.diameter < smallest
+        ? `no smaller bore than ${lengthWords(smallest, units)}`
+        : `no larger bore than ${lengthWords(largest, units)}`;
+    say(
+      'head-does-not-reach-size',
+      `Boring head ${id} can be set to ${limit}; cut ${cut.id} is ${lengthWords(cut.diameter, units)}. Use another head or bar.`,
+    );
+  }
+  if (cut.depth >= bar) {
+    say(
+      'bar-too-short',
+      `The bar of boring head ${id} stands out ${lengthWords(bar, units)}, but cut ${cut.id} goes ${lengthWords(cut.depth, units)} deep: the turning head would strike the part. Use a longer bar, or bore from both sides.`,
+    );
+  }
+  return findings;
 }
 
 function speedFindings(cut: ReportCut): Told[] {

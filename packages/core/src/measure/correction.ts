@@ -11,6 +11,11 @@ export interface Dial {
   readonly on: 'diameter' | 'radius';
 }
 
+/** What one graduation changes the radius of the bore by. */
+export function radiusStep({ step, on }: Dial): number {
+  return on === 'diameter' ? step / 2 : step;
+}
+
 /** What to do with a head and a centre after measuring. */
 export interface Correction {
   /** Whole graduations to open the head by; 0 where it is on size; null where the radius is not known. */
@@ -47,7 +52,7 @@ export function correctionOf(drawn: Circle, spans: readonly Span[], fit: Fit, di
   if (radius === null)
     return { graduations: null, turn: null, short: null, move, past: null, state: 'radius not known' };
   const [low, high] = radius.worst;
-  const each = dial.on === 'diameter' ? dial.step / 2 : dial.step;
+  const each = radiusStep(dial);
   const graduations = Math.max(0, Math.floor((drawn.radius - high) / each + SLACK));
   const by = graduations * each;
   return {

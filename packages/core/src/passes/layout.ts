@@ -24,6 +24,8 @@ export interface Task {
   /** The deepest bite, and what the pass before the last leaves. */
   readonly bite: number;
   readonly finish: number;
+  /** Every pass stands a whole number of these short of the last; 0 where it can stand anywhere. */
+  readonly mark: number;
   /** Area that counts as none. */
   readonly nothing: number;
 }
@@ -64,7 +66,7 @@ export function layOut<Refusal>(
   while (short > 0) {
     const from = area(left) <= nothing ? 0 : Math.min(short, motion.touch(left));
     const next = nextStand(where, from, task);
-    const first = made(motion, left, from, Math.min(next, motion.furthest));
+    const first = made(motion, left, from, Math.min(next, markUnder(motion.furthest, task.mark)));
     if (first.short < next) checkFirst(where, first, bite);
     const pass = keepingSome(motion, task, left, first);
     short = pass.short;
@@ -84,7 +86,7 @@ const HALVINGS = 40;
  * A pass that leaves something for the final one. Where it would take the last of the metal, that is taken from the
  * final place instead, or if that is too deep a bite, as much of it that the rest is not.
  */
-function keepingSome(motion: Motion, { bite, nothing }: Task, metal: Region, pass: LaidPass): LaidPass {
+function keepingSome(motion: Motion, { bite, nothing, mark }: Task, metal: Region, pass: LaidPass): LaidPass {
   const whole = area(metal);
   const isLast = (one: LaidPass) => whole - area(one.removed) <= nothing;
   if (pass.short === 0 || !isLast(pass)) return pass;
@@ -92,13 +94,16 @@ function keepingSome(motion: Motion, { bite, nothing }: Task, metal: Region, pas
   const final = made(motion, metal, from, 0);
   let one = pass;
   for (let k = 0; k < HALVINGS && (final.bite?.size ?? 0) > bite; k++) {
-    one = made(motion, metal, from, from - one.step / 2);
+    const short = markOver(from - one.step / 2, mark);
+    // Between two marks nothing can be parted: what is left then is a last pass that only sizes.
+    if (short >= from) return one;
+    one = made(motion, metal, from, short);
     if (!isLast(one)) return one;
   }
   return final;
 }
 
-function nextStand(where: string, from: number, { bite, finish }: Task): number {
+function nextStand(where: string, from: number, { bite, finish, mark }: Task): number {
   const target = from > finish ? finish : 0;
   const count = Math.max(1, Math.ceil((from - target) / bite - COUNT_SLACK));
   if (count > MOST_PASSES) {
@@ -107,7 +112,20 @@ function nextStand(where: string, from: number, { bite, finish }: Task): number 
         `${shownNumber((from - target) / MOST_PASSES)}`,
     );
   }
-  return count === 1 ? target : from - (from - target) / count;
+  const even = count === 1 ? target : from - (from - target) / count;
+  const next = markOver(even, mark);
+  // From between two marks the next one is nearer than a graduation, which is no more than the bite.
+  return next < from || from === 0 ? next : mark * (Math.ceil(from / mark - COUNT_SLACK) - 1);
+}
+
+/** The nearest mark that is no nearer to the last pass. */
+export function markOver(short: number, mark: number): number {
+  return mark === 0 ? short : mark * Math.ceil(short / mark - COUNT_SLACK);
+}
+
+/** The nearest mark that is no further from the last pass. */
+export function markUnder(short: number, mark: number): number {
+  return mark === 0 || !Number.isFinite(short) ? short : mark * Math.floor(short / mark + COUNT_SLACK);
 }
 
 function made(motion: Motion, metal: Region, from: number, short: number): LaidPass {

@@ -10,7 +10,7 @@ import { distanceTo } from '../load/touch.js';
 import { area } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { approachAlong, smoothestApproach } from './approach.js';
-import { type LaidPass, layOut, type Motion, type Task } from './layout.js';
+import { type LaidPass, layOut, type Motion, markOver, markUnder, type Task } from './layout.js';
 
 /** What passes are wanted. Lengths in the unit of the metal. */
 export interface PassOptions {
@@ -110,13 +110,17 @@ function unitOf({ dx, dy }: Vector): Vector {
  * are even, and those that would cut air are left out. All passes lie within the last.
  *
  * Source: definition; the discs of two passes differ by a ring as wide as the step.
- * @param options `smallest` is the smallest radius that the tool can be set to; 0 unless given
+ * @param options `smallest` is the smallest radius that the tool can be set to; 0 unless given. `mark` is what one
+ *   graduation of its dial changes the radius by: every pass then stands whole graduations short of the last one, and the
+ *   finish allowance is the next mark that is not over the bite. Any radius can be set unless it is given.
  * @throws RangeError if a number is not finite or out of its range, the finish allowance is over the bite, a feed is
- *   given without a depth, there would be over a thousand passes, or the tool at its smallest bites too deep (and
- *   what to rough out first).
+ *   given without a depth, there would be over a thousand passes, a graduation is over the bite, or the tool at its
+ *   smallest bites too deep (and what to rough out first).
  */
-export function openOut(options: PassOptions & { readonly smallest?: number | undefined }): PassPlan {
-  const task = taskOf('openOut', options);
+export function openOut(
+  options: PassOptions & { readonly smallest?: number | undefined; readonly mark?: number | undefined },
+): PassPlan {
+  const task = markedTask(taskOf('openOut', options), options.mark);
   const { center, radius } = task.final;
   const smallest = options.smallest ?? 0;
   checkNotNegative('openOut', 'smallest', smallest);
@@ -133,6 +137,21 @@ export function openOut(options: PassOptions & { readonly smallest?: number | un
   };
   const passes = layOut('openOut', motion, task, () => null);
   return planned(options, passes as LaidPass[], null);
+}
+
+/** A task whose passes fall on the marks of a dial. */
+function markedTask(task: Task, mark: number | undefined): Task {
+  if (mark === undefined) return task;
+  checkOverZero('openOut', 'mark', mark);
+  const { bite, finish } = task;
+  if (mark > bite) {
+    throw new RangeError(
+      `openOut: a graduation changes the radius by ${shownNumber(mark)}, over the bite, ${shownNumber(bite)}; ` +
+        `allow a bite of ${shownNumber(mark)} at least`,
+    );
+  }
+  const over = markOver(finish, mark);
+  return { ...task, mark, finish: over <= bite ? over : markUnder(finish, mark) };
 }
 
 /** Checks what is asked for, and finds the metal that the final cut removes. */
@@ -157,7 +176,7 @@ function taskOf(where: string, options: PassOptions): Task {
   const final = { center, radius };
   const nothing = nothingOf(metal, final);
   const within = intersect([metal, discOf(final)]);
-  return { final, metal: area(within) <= nothing ? [] : within, bite, finish, nothing };
+  return { final, metal: area(within) <= nothing ? [] : within, bite, finish, mark: 0, nothing };
 }
 
 function planned(options: PassOptions, laid: readonly LaidPass[], approach: Vector | null): PassPlan {

@@ -40,9 +40,10 @@ export function readMachine(document: JobDocument, faults: Faults): MachineDocum
 
 function bareIssues(tool: ToolDocument, i: number): JobIssue[] {
   if (tool.kind !== 'boring head') {
-    if (tool.dial === undefined) return [];
     const message = `does not belong to ${described(tool.kind)}, which is not set; leave it out`;
-    return [{ path: `/tools/${i}/dial`, message }];
+    return HEAD_KEYS.flatMap((key) =>
+      tool[key] === undefined ? [] : [{ path: `/tools/${i}/${key}`, message }],
+    );
   }
   const say = (key: 'diameter' | 'teeth', message: string): JobIssue[] =>
     tool[key] === undefined ? [] : [{ path: `/tools/${i}/${key}`, message }];
@@ -52,7 +53,17 @@ function bareIssues(tool: ToolDocument, i: number): JobIssue[] {
       'does not belong to a boring head, which is set to the diameter of each cut; leave it out',
     ),
     ...say('teeth', 'does not belong to a boring head, which has one edge; leave it out'),
+    ...headIssues(tool, i),
   ];
+}
+
+/** What only a boring head has. */
+const HEAD_KEYS = ['dial', 'smallest', 'largest', 'bar'] as const;
+
+function headIssues({ smallest, largest }: ToolDocument, i: number): JobIssue[] {
+  if (smallest === undefined || largest === undefined || smallest <= largest) return [];
+  const message = `is ${smallest}, over the largest bore, ${largest}; exchange them`;
+  return [{ path: `/tools/${i}/smallest`, message }];
 }
 
 function cutIssues(tools: readonly ToolDocument[], cuts: readonly CutDocument[], faults: Faults): JobIssue[] {

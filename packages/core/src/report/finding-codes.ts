@@ -41,6 +41,8 @@ export const FINDING_LEVELS = {
   'speed-under-range': 'note',
   'feed-unknown': 'note',
   'tool-does-not-fit': 'check',
+  'head-does-not-reach-size': 'check',
+  'bar-too-short': 'danger',
   'zero-without-tolerance': 'note',
   'rounding-over-tolerance': 'check',
   'wrong-side-up': 'check',

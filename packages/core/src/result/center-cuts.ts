@@ -56,10 +56,11 @@ function reachOf(job: Job, cut: JobCut & RoundCut): number {
   return cut.plan?.passes ? Math.max(off, cut.diameter) : off;
 }
 
-/** The rows of a round cut: of nothing but the job's limits, the cut, and the metal near it. */
-function roundCut(_job: Job, cut: JobCut & RoundCut, metal: NearMetal): CenterCut {
+/** The rows of a round cut: of nothing but the job's tools, the cut, and the metal near it. */
+function roundCut({ tools }: Job, cut: JobCut & RoundCut, metal: NearMetal): CenterCut {
   const { center = null, passes = null } = cut.plan ?? {};
-  const made = passes === null ? null : passesRow(cut, passes, metal);
+  const head = tools.find(({ kind, cuts }) => kind === 'boring head' && cuts.includes(cut.id)) ?? null;
+  const made = passes === null ? null : passesRow(cut, passes, metal, head);
   return {
     row: {
       placement: center === null ? null : placementRow(cut, center, metal),

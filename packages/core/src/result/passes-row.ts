@@ -1,10 +1,12 @@
 import { intersect, union } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
+import type { ToolDocument } from '../document/schema.js';
 import { pointToJson } from '../format/json.js';
 import { DEGREE } from '../geometry/degree.js';
 import type { Vector } from '../geometry/point.js';
 import type { PassesPlan } from '../job/plan.js';
 import { plainReason } from '../job/reason.js';
+import { radiusStep } from '../measure/correction.js';
 import { openOut, type Pass, type PassPlan, stepIn } from '../passes/passes.js';
 import { area } from '../region/measure.js';
 import { disc, type Region } from '../region/region.js';
@@ -12,14 +14,23 @@ import type { ReportPasses } from '../report/report-schema.js';
 import { headingAlong, headingOf, loadJson } from './center-rows.js';
 import type { Layer, NearMetal, RoundCut } from './near-metal.js';
 
+/** What a boring head can be set to. */
+export type HeadLimits = Pick<ToolDocument, 'dial' | 'smallest'>;
+
 /** Passes as they can be made, or why they cannot. */
 export type MadePasses = { readonly row: ReportPasses } | { readonly fault: string };
 
 /**
  * The passes of a bore through the metal that is there at its turn, at any height: where an earlier cut has taken
  * metal from one layer and not from another, bites are those of the layer that has the most.
+ * @param head the boring head that makes it: passes that open out keep to what it can be set to; null for other tools
  */
-export function passesRow(cut: RoundCut, plan: PassesPlan, { layers }: NearMetal): MadePasses {
+export function passesRow(
+  cut: RoundCut,
+  plan: PassesPlan,
+  { layers }: NearMetal,
+  head: HeadLimits | null,
+): MadePasses {
   const solid = layers.filter(({ plain }) => plain !== 'air');
   const [first, second] = solid;
   const metal = second === undefined ? (first?.metal ?? []) : union(solid.map((layer) => layer.metal));
@@ -38,7 +49,12 @@ export function passesRow(cut: RoundCut, plan: PassesPlan, { layers }: NearMetal
     const made =
       plan.kind === 'step in'
         ? stepIn({ ...options, approach: plan.approach === null ? undefined : directionOf(plan.approach) })
-        : openOut({ ...options, smallest: plan.smallest });
+        : openOut({
+            ...options,
+            // A bore that is too small for the head altogether is a finding of its own.
+            smallest: Math.max(plan.smallest, Math.min((head?.smallest ?? 0) / 2, options.radius)),
+            mark: head?.dial === undefined ? undefined : radiusStep(head.dial),
+          });
     return { row: rowOf(cut, plan, made, volumesOf(layers, made.passes)) };
   } catch (error) {
     return { fault: plainReason(error) };

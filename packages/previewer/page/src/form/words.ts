@@ -28,6 +28,9 @@ const CALLED: Readonly<Record<string, string>> = {
   feet: 'feet of a height gauge',
   drawing: 'allowed by the drawing',
   dial: 'dial of the head',
+  smallest: 'smallest bore',
+  largest: 'largest bore',
+  bar: 'bar below the head',
 };
 
 /** A key of a job in words: `knifeEdge` is `knife edge`. */
