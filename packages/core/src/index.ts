@@ -137,6 +137,7 @@ export { type Check, checksIn, type HeightSection, type Taken } from './measure/
 export { type Correction, correctionOf, type Dial } from './measure/correction.js';
 export { type Estimate, type Fit, FitError, fitCircle, type Reading } from './measure/fit.js';
 export { type Face as MeasuredFace, measurableIn, type Seat, type Span } from './measure/seat.js';
+export { type Trial, type TrialPlan, type TrialRow, trialOf } from './measure/trial.js';
 export {
   type Circle,
   type FaceLine,
@@ -215,3 +216,4 @@ export { type PathArc, type PathStand, pathStands } from './report/path-stands.j
 export * from './report/report-schema.js';
 export { examine } from './write/examine.js';
 export { type Measured, type Measuring, measured } from './write/measure.js';
+export { USUAL_READING } from './write/trial-row.js';

@@ -1,4 +1,4 @@
-import { type Dial, examine, FitError, type Job, measured } from '@edgebite/core';
+import { type Dial, examine, FitError, type Job, measured, USUAL_READING } from '@edgebite/core';
 import { EXIT } from './commands.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
@@ -18,9 +18,6 @@ export interface MeasureArguments {
   readonly json?: boolean;
 }
 
-/** How good a reading is where nothing is said of it: that of a caliper (common practice, no source). */
-const USUAL_TOLERANCE = { mm: 0.02, inch: 0.001 } as const;
-
 /**
  * Prints the ways to measure the arcs of a cut; with readings, what they say of the arc and what to correct. Returns the exit
  * code: found where readings contradict each other or the arc is past or over the drawn one.
@@ -31,7 +28,7 @@ export async function measure(name: string, options: MeasureArguments, io: Io): 
   const arc = wholeIn('--arc', options.arc) - 1;
   if (options.reading.length === 0) return ways(job, options, io);
   const given = options.tolerance === undefined ? undefined : numberIn('--tolerance', options.tolerance);
-  const readings = options.reading.map((text) => readingIn(text, given ?? USUAL_TOLERANCE[job.units]));
+  const readings = options.reading.map((text) => readingIn(text, given ?? USUAL_READING[job.units]));
   const dial = dialOf(job, options);
   const answer = refused(() => measured(job, { cut: options.cut, arc, readings, dial: dial ?? undefined }));
   io.out(options.json === true ? jsonText(answer) : measuredText(answer, readings, dial, job));

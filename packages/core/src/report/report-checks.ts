@@ -34,6 +34,34 @@ const waySchema = z.strictObject({
   }),
 });
 
+const trialSchema = z.strictObject({
+  tool: z.string().meta({ description: 'id of the boring head.' }),
+  dial: z.strictObject({
+    step: amount.meta({ description: 'One graduation.' }),
+    on: z.enum(['diameter', 'radius']).meta({ description: 'What a graduation changes of the bore.' }),
+  }),
+  way: z.int().min(0).meta({ description: 'Index into ways: how the trial cut is measured.' }),
+  diameter: amount.meta({ description: 'To set the head to for the trial cut.' }),
+  leaves: amount.meta({ description: 'What that leaves of the radius.' }),
+  reading: figure.meta({ description: 'What the way reads if the head cuts what it is set to.' }),
+  good: amount.meta({ description: 'How far a reading may be off, to either side.' }),
+  place: amount.meta({
+    description: 'How far the centre may be off, by the setups of the cut; 0 where it is in none.',
+  }),
+  uncertain: amount.meta({ description: 'How far the radius may be off what a reading tells, by the two.' }),
+  rows: z
+    .array(
+      z.strictObject({
+        reading: figure,
+        radius: amount.meta({ description: 'That it tells.' }),
+        graduations: z.int().min(0).meta({ description: 'To open the head by; 0: leave it.' }),
+        turn: amount.meta({ description: 'What the dial goes on by.' }),
+        short: pair('[least, most] that the radius then is short of the drawn one.'),
+      }),
+    )
+    .meta({ description: 'Smallest bore first. Between two lines the later one holds.' }),
+});
+
 /** How to measure an arc that a cut leaves. */
 export const checkSchema = z.strictObject({
   cut: z.string().meta({ description: 'id of the cut.' }),
@@ -48,4 +76,8 @@ export const checkSchema = z.strictObject({
     .nullable()
     .meta({ description: 'null where no pair does.' }),
   ways: z.array(waySchema).meta({ description: 'Those by which the radius shows most first.' }),
+  trial: trialSchema.nullable().meta({
+    description:
+      'A trial cut and the next setting by its reading; null without a boring head that has a dial, or where no way tells it well enough.',
+  }),
 });

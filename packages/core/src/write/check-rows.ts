@@ -9,6 +9,7 @@ import type { Seat } from '../measure/seat.js';
 import { type Circle, insideOf, readingOf, slopesOf, type Way } from '../measure/way.js';
 import type { Report, ReportCheck, ReportWay } from '../report/report-schema.js';
 import type { Result } from '../step/result.js';
+import { trialRow } from './trial-row.js';
 
 /** How to measure each hollow arc that a cut leaves in the kept piece, in the order of the cuts. */
 export function checksOf({ job, left }: Pick<Result, 'job' | 'left'>): Check[] {
@@ -21,11 +22,12 @@ export function checksOf({ job, left }: Pick<Result, 'job' | 'left'>): Check[] {
 
 /** Writes down how to measure each hollow arc. */
 export function checkRows(result: Result): Report['checks'] {
-  return checksOf(result).map((check) => checkRow(result.job, check));
+  return checksOf(result).map((check) => checkRow(result, check));
 }
 
 /** The row of one arc. */
-export function checkRow(job: Job, { seat, from, to, pairs, ways }: Check): ReportCheck {
+export function checkRow({ job, set }: Pick<Result, 'job' | 'set'>, check: Check): ReportCheck {
+  const { seat, from, to, pairs, ways } = check;
   return {
     cut: seat.cut,
     from,
@@ -35,6 +37,7 @@ export function checkRow(job: Job, { seat, from, to, pairs, ways }: Check): Repo
     spans: seat.spans.map((span) => [span.from / DEGREE, span.to / DEGREE]),
     pairs: pairs === null ? null : [pairs[0], pairs[1]],
     ways: ways.map((way) => wayRow(job, seat, way)),
+    trial: trialRow(job, set.lays, check),
   };
 }
 

@@ -65,7 +65,7 @@ export function measured(job: Job, { cut, arc = 0, readings, dial }: Measuring):
   };
   const to = { x: drawn.center.x - off.dx, y: drawn.center.y - off.dy };
   return {
-    check: checkRow(job, check),
+    check: checkRow(result, check),
     fit,
     correction,
     targets: result.set.lays

@@ -3,7 +3,7 @@ import { shownIn, shownText } from '../step/readout.js';
 import { toldOf } from '../step/told.js';
 import { decimalsOf } from '../text/decimals.js';
 import { fallsOf } from './falls.js';
-import { measuringOf } from './measuring.js';
+import { measuringOf, trialsOf } from './measuring.js';
 import type { SheetBlock, SheetStand, SheetStep } from './model.js';
 import { watchOf } from './watch.js';
 import { lieText, zeroOf } from './zero.js';
@@ -54,6 +54,7 @@ function blockOf(report: Report, indices: readonly number[], isContinued: boolea
     zero: row === undefined ? drawnZero(up, shownText(0, shown)) : zeroOf(row),
     steps: indices.map((index) => stepOf(report, index, row !== undefined)),
     falls: fallsOf(report, indices),
+    trials: trialsOf(report, indices),
     measure: measuringOf(report, indices),
     watch: watchOf(report, indices),
   };

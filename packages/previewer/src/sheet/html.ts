@@ -49,7 +49,7 @@ function blockHtml(sheet: Sheet, block: SheetBlock): string {
 <p>${escaped(block.lies)}</p>
 ${block.zero.map(zeroHtml).join('\n')}
 ${block.steps.length === 0 ? '<p>No cut to make here.</p>' : tableHtml(sheet, block)}
-<h3>Comes off</h3>
+${block.trials.map(trialHtml).join('')}<h3>Comes off</h3>
 <ul>${block.falls.map(itemHtml).join('')}</ul>
 ${measureHtml(block)}<h3>Watch</h3>
 <ul class="watch">${(block.watch.length === 0 ? ['Nothing found.'] : block.watch).map(itemHtml).join('')}</ul>
@@ -60,6 +60,18 @@ function measureHtml({ measure }: SheetBlock): string {
   if (measure.length === 0) return '';
   return `<h3>Measure, with the spindle stopped</h3>
 <ul>${measure.map(itemHtml).join('')}</ul>
+`;
+}
+
+function trialHtml({ cut, lines, heads, rows }: SheetBlock['trials'][number]): string {
+  const cells = (tag: string, texts: readonly string[]) =>
+    `<tr>${texts.map((text) => `<${tag} class="n">${escaped(text)}</${tag}>`).join('')}</tr>`;
+  return `<h3>Trial cut of ${escaped(cut)}</h3>
+<ul>${lines.map(itemHtml).join('')}</ul>
+<table class="trial">
+<thead>${cells('th', heads)}</thead>
+<tbody>${rows.map((row) => cells('td', row)).join('')}</tbody>
+</table>
 `;
 }
 

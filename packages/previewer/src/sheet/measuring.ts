@@ -1,5 +1,6 @@
 import type { Report, ReportCheck, ReportWay } from '@edgebite/core';
 import { numberText, unitText } from '@edgebite/svg';
+import { type TrialTold, trialTold } from '../step/trial.js';
 
 /** Most ways that a sheet lists for an arc: two tell it, a third shows whether they agree. */
 const MOST_WAYS = 3;
@@ -9,12 +10,21 @@ const MOST_WAYS = 3;
  * whose last step is in it. Walls to other cuts come last.
  */
 export function measuringOf(report: Report, indices: readonly number[]): string[] {
+  return checksOf(report, indices).flatMap((check) => bestOf(check).map((way) => lineOf(report, check, way)));
+}
+
+/** The trial cuts of those bores. */
+export function trialsOf(report: Report, indices: readonly number[]): TrialTold[] {
+  return checksOf(report, indices).flatMap((check) => trialTold(check, report.units) ?? []);
+}
+
+/** The arcs of cuts whose last step is among some; a swept cut has no size to set. */
+function checksOf(report: Report, indices: readonly number[]): ReportCheck[] {
   const last = new Map(report.steps.map(({ cut }, k) => [cut, k]));
   const own = new Set(indices);
-  return report.checks.flatMap((check) => {
+  return report.checks.filter((check) => {
     const cut = report.cuts.find(({ id }) => id === check.cut);
-    if (cut === undefined || cut.kind === 'swept' || !own.has(last.get(check.cut) ?? -1)) return [];
-    return bestOf(check).map((way) => lineOf(report, check, way));
+    return cut !== undefined && cut.kind !== 'swept' && own.has(last.get(check.cut) ?? -1);
   });
 }
 

@@ -1,5 +1,6 @@
 import type { Report, ReportStep, Running } from '@edgebite/core';
 import type { Shown } from '../step/readout.js';
+import type { TrialTold } from '../step/trial.js';
 import { blocksOf } from './blocks.js';
 
 /** What goes on a sheet to take to the machine. */
@@ -28,6 +29,8 @@ export interface SheetBlock extends Shown {
   readonly steps: readonly SheetStep[];
   /** What comes off, one line each. */
   readonly falls: readonly string[];
+  /** Trial cuts, with the next setting by what they read. */
+  readonly trials: readonly TrialTold[];
   /** What to measure once all is cut, one line each, with room for the reading. */
   readonly measure: readonly string[];
   /** What to watch, the gravest first, one line each; the last may say how many more there are. */

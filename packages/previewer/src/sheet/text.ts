@@ -1,5 +1,6 @@
-import { numberText } from '@edgebite/svg';
+import { clean, numberText } from '@edgebite/svg';
 import { shownText } from '../step/readout.js';
+import { tableText } from '../text/table.js';
 import { fixedTable, inPage, PAGE, paragraph } from './fit.js';
 import type { Sheet, SheetBlock, SheetStep } from './model.js';
 import { rowsOf, type SheetRow } from './rows.js';
@@ -28,6 +29,7 @@ function blockText(sheet: Sheet, block: SheetBlock): string[] {
     '',
     ...(block.steps.length === 0 ? ['No cut to make here.'] : stepsText(sheet, block)),
     '',
+    ...block.trials.flatMap(trialText),
     'Comes off',
     ...block.falls.map((line) => paragraph('  - ', line)),
     ...(block.measure.length === 0
@@ -37,6 +39,19 @@ function blockText(sheet: Sheet, block: SheetBlock): string[] {
     ...(block.watch.length === 0
       ? ['  - nothing found']
       : block.watch.map((line) => paragraph('  - ', line))),
+  ];
+}
+
+function trialText({ cut, lines, heads, rows }: SheetBlock['trials'][number]): string[] {
+  const table = tableText<readonly string[]>(
+    heads.map((head, k) => ({ head, align: 'right', cell: (row) => row[k] as string })),
+    rows,
+  );
+  return [
+    `Trial cut of ${clean(cut)}`,
+    ...lines.map((line) => paragraph('  - ', line)),
+    ...table.split('\n').map((line) => `    ${line}`),
+    '',
   ];
 }
 

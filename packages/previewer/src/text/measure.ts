@@ -1,5 +1,6 @@
 import type { Correction, Dial, Estimate, Measured, ReportCheck, ReportWay } from '@edgebite/core';
 import { angleText, clean, lengthText, numberText, unitText } from '@edgebite/svg';
+import { trialTold } from '../step/trial.js';
 import { decimalsOf } from './decimals.js';
 import { CLOSING } from './report.js';
 import { type Column, tableText } from './table.js';
@@ -24,7 +25,10 @@ const STOP =
 export function waysText(checks: readonly ReportCheck[], facts: MeasureFacts): string {
   return `${[
     facts.name === '' ? 'Job without a name' : clean(facts.name),
-    ...checks.map((check, k) => checkText(check, facts, checks.length > 1 ? ` (arc ${k + 1})` : '')),
+    ...checks.flatMap((check, k) => {
+      const which = checks.length > 1 ? ` (arc ${k + 1})` : '';
+      return [checkText(check, facts, which), ...trialText(check, facts, which)];
+    }),
     hanging('', STOP),
     hanging('', CLOSING),
   ].join('\n\n')}\n`;
@@ -66,6 +70,20 @@ function checkText(check: ReportCheck, facts: MeasureFacts, which: string): stri
     ),
     ...notes.map((note) => hanging('', note)),
   ].join('\n');
+}
+
+/** The trial cut of an arc; no text where there is none. */
+function trialText(check: ReportCheck, { units }: MeasureFacts, which: string): string[] {
+  const told = trialTold(check, units);
+  if (told === null) return [];
+  const { lines, heads, rows } = told;
+  const table = tableText<readonly string[]>(
+    heads.map((head, k) => ({ head, align: 'right', cell: (row) => row[k] as string })),
+    rows,
+  );
+  return [
+    [`TRIAL CUT of ${clean(check.cut)}${which}`, ...lines.map((line) => hanging('', line)), table].join('\n'),
+  ];
 }
 
 interface Numbered {
