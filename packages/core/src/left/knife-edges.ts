@@ -32,12 +32,16 @@ export function knifeEdgesOf(section: Region, limit: number, webLimit: number): 
   const walls = wallsOf(section);
   if (walls === null) return [];
   const discs = new Discs(walls, webLimit / 2);
-  return zonedKnifeEdges(section, limit, discs).map(({ zone: _, ...edge }) => edge);
+  return zonedKnifeEdges(section, limit, discs).map(({ zone: _, wedge: __, disc: ___, ...edge }) => edge);
 }
 
 /** A knife edge, and what has a say in it: boundary that stays outside of its zone may change. */
 export interface ZonedKnifeEdge extends KnifeEdge {
   readonly zone: Zone;
+  /** The two edges that meet there, as far as they go. */
+  readonly wedge: Wedge;
+  /** Centre of the disc that the feather is measured to; null where there is none. */
+  readonly disc: Point | null;
 }
 
 /**
@@ -55,6 +59,7 @@ export function zonedKnifeEdges(section: Region, limit: number, discs: Discs): Z
       between: sourcesOf(wedge),
       ...featherOf(discs, numberOf, wedge),
       part: wedge.part,
+      wedge,
     }))
     .sort(
       (a, b) =>
@@ -93,8 +98,12 @@ function inNames({ between: a }: KnifeEdge, { between: b }: KnifeEdge): number {
   return one === other ? 0 : one < other ? -1 : 1;
 }
 
-function sourcesOf({ leaving, arriving }: Wedge): [Source | null, Source | null] {
-  const a = leaving.source ?? null;
-  const b = arriving.source ?? null;
-  return namesInOrder(a, b) ? [a, b] : [b, a];
+function sourcesOf(wedge: Wedge): [Source | null, Source | null] {
+  const [a, b] = [wedge.leaving.source ?? null, wedge.arriving.source ?? null];
+  return isLeavingFirst(wedge) ? [a, b] : [b, a];
+}
+
+/** Whether the edge that leaves a tip is named before the one that arrives there. */
+export function isLeavingFirst({ leaving, arriving }: Wedge): boolean {
+  return namesInOrder(leaving.source ?? null, arriving.source ?? null);
 }

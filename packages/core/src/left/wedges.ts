@@ -34,12 +34,12 @@ export function featherOf(
   discs: Discs,
   numberOf: ReadonlyMap<Edge, number>,
   { at, leaving, arriving }: Wedge,
-): { feather: number | null; zone: Zone } {
+): { feather: number | null; disc: Point | null; zone: Zone } {
   const one = numberOf.get(leaving) as number;
   const other = numberOf.get(arriving) as number;
   const { center, zone } = discs.ahead(at, { wall: one, along: 0 }, { wall: other, along: Infinity });
   const feather = center === null ? null : Math.hypot(center.x - at.x, center.y - at.y);
-  return { feather, zone: [boxAround(at, 0), ...zone] };
+  return { feather, disc: center, zone: [boxAround(at, 0), ...zone] };
 }
 
 /** All wedges of metal, one for each vertex of each loop. */

@@ -26,6 +26,7 @@ const edge: ReportKnifeEdge = {
   between: ['cut:rough', 'outline:0'],
   interval: null,
   feather: 3.9,
+  break: { chamfer: null, radius: null, opens: null },
   slab: 0,
   piece: 'kept',
 };

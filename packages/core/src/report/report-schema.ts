@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
 import { amount, cutKind, figure, place, side, source, units } from '../document/schema-parts.js';
 import { FINDING_CODES } from './finding-codes.js';
+import { edgeBreakSchema } from './report-breaks.js';
 import { passesSchema, placementSchema, toolPathSchema } from './report-center.js';
 import { checkSchema } from './report-checks.js';
 import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
@@ -72,6 +73,10 @@ const knifeEdgeSchema = z.strictObject({
   feather: amount.nullable().meta({
     description:
       'How far in from the tip the metal is thinner than the web limit, up to the middle of the disc of that diameter that touches both edges; null where no such disc fits.',
+  }),
+  break: edgeBreakSchema.meta({
+    description:
+      'How to break it, so that it is no knife edge and no metal thinner than the web limit is left.',
   }),
   slab: slabIndex,
   piece: pieceId,

@@ -21,6 +21,7 @@ import { knifeInterval, webInterval } from '../result/intervals.js';
 import { runningOf, toolsByCut } from '../result/running.js';
 import { keepOutRows, setupRows } from '../result/setup-rows.js';
 import { type Result, resultOf } from '../step/result.js';
+import { breakRow } from './break-row.js';
 import { checkRows } from './check-rows.js';
 import { bodyRows, mergeRows, stepRows } from './step-rows.js';
 
@@ -143,6 +144,7 @@ function knifeRows({ job, set, left }: Result): Report['knifeEdges'] {
       between,
       interval: knifeInterval(job, set.moving, { angle, at: edge.at, between }),
       feather: edge.feather,
+      break: breakRow(edge, job.limits.web, left.cells.subdivision.graph.curves.tolerance),
       slab: edge.slab,
       piece,
     };

@@ -3,6 +3,7 @@ import { shownIn, shownText } from '../step/readout.js';
 import { toldOf } from '../step/told.js';
 import { decimalsOf } from '../text/decimals.js';
 import { fallsOf } from './falls.js';
+import { finishOf } from './finish.js';
 import { measuringOf, trialsOf } from './measuring.js';
 import type { SheetBlock, SheetStand, SheetStep } from './model.js';
 import { watchOf } from './watch.js';
@@ -56,6 +57,7 @@ function blockOf(report: Report, indices: readonly number[], isContinued: boolea
     falls: fallsOf(report, indices),
     trials: trialsOf(report, indices),
     measure: measuringOf(report, indices),
+    finish: finishOf(report, indices),
     watch: watchOf(report, indices),
   };
 }

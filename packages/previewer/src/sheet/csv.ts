@@ -50,7 +50,7 @@ type Row = Partial<Record<(typeof CSV_COLUMNS)[number], Cell>>;
 /**
  * A sheet as comma-separated values (RFC 4180: CRLF, quotes doubled, a head line, UTF-8). A row is one stand of a step,
  * or one line of text: `job`, `setup`, `zero x`, `zero y`, `first` and `step` (what to do before a step, and what to
- * know of it), `trial`, `comes off`, `measure`, `watch`, `caution`. Numbers are written in full. A text that a spreadsheet would take for a
+ * know of it), `trial`, `comes off`, `measure`, `finish`, `watch`, `caution`. Numbers are written in full. A text that a spreadsheet would take for a
  * formula, or that starts with an apostrophe, has an apostrophe before it. Control characters are
  * replaced, since a terminal would obey them.
  */
@@ -101,6 +101,7 @@ function blockRows(sheet: Sheet, block: SheetBlock, number: number): Row[] {
     ]),
     ...said('comes off', block.falls),
     ...said('measure', block.measure),
+    ...said('finish', block.finish),
     ...said('watch', block.watch),
   ];
 }

@@ -51,7 +51,7 @@ ${block.zero.map(zeroHtml).join('\n')}
 ${block.steps.length === 0 ? '<p>No cut to make here.</p>' : tableHtml(sheet, block)}
 ${block.trials.map(trialHtml).join('')}<h3>Comes off</h3>
 <ul>${block.falls.map(itemHtml).join('')}</ul>
-${measureHtml(block)}<h3>Watch</h3>
+${measureHtml(block)}${finishHtml(block)}<h3>Watch</h3>
 <ul class="watch">${(block.watch.length === 0 ? ['Nothing found.'] : block.watch).map(itemHtml).join('')}</ul>
 </section>`;
 }
@@ -60,6 +60,13 @@ function measureHtml({ measure }: SheetBlock): string {
   if (measure.length === 0) return '';
   return `<h3>Measure, with the spindle stopped</h3>
 <ul>${measure.map(itemHtml).join('')}</ul>
+`;
+}
+
+function finishHtml({ finish }: SheetBlock): string {
+  if (finish.length === 0) return '';
+  return `<h3>Free, break and deburr</h3>
+<ul>${finish.map(itemHtml).join('')}</ul>
 `;
 }
 

@@ -33,6 +33,8 @@ export interface SheetBlock extends Shown {
   readonly trials: readonly TrialTold[];
   /** What to measure once all is cut, one line each, with room for the reading. */
   readonly measure: readonly string[];
+  /** How to free what is held, to break what is sharp, and where burrs are; one line each. */
+  readonly finish: readonly string[];
   /** What to watch, the gravest first, one line each; the last may say how many more there are. */
   readonly watch: readonly string[];
 }

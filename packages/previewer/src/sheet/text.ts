@@ -35,6 +35,9 @@ function blockText(sheet: Sheet, block: SheetBlock): string[] {
     ...(block.measure.length === 0
       ? []
       : ['Measure, with the spindle stopped', ...block.measure.map((line) => paragraph('  - ', line))]),
+    ...(block.finish.length === 0
+      ? []
+      : ['Free, break and deburr', ...block.finish.map((line) => paragraph('  - ', line))]),
     'Watch',
     ...(block.watch.length === 0
       ? ['  - nothing found']

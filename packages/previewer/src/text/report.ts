@@ -1,5 +1,6 @@
 import { type Report, STANDING_CAUTION } from '@edgebite/core';
 import { angleText, clean, lengthText, levelsText } from '@edgebite/svg';
+import { breakLines } from '../step/breaks.js';
 import { bodiesTable } from './bodies.js';
 import { breakOffText, hasBreakOff } from './break-off.js';
 import { cautionsText } from './cautions.js';
@@ -83,6 +84,16 @@ function allBlocks(report: Report, marks: readonly string[]): string[] {
       : [block('BODIES that come loose, hang or are held, as they are then', bodiesTable(report))]),
     ...centerBlocks(report),
     ...marks,
+    ...(report.knifeEdges.length === 0
+      ? []
+      : [
+          block(
+            'TO BREAK knife edges, so that no metal thinner than the web limit is left',
+            breakLines(report)
+              .map(({ line }) => hanging('', line))
+              .join('\n'),
+          ),
+        ]),
     ...(hasBreakOff(report)
       ? [block('TO BREAK THIN METAL: an estimate, not to be relied on', breakOffText(report))]
       : []),
