@@ -113,9 +113,10 @@ function namesOfCuts(report: Report): Named[] {
   const { cuts, setups, keepOut } = report;
   return [
     ...cuts.flatMap(({ bites, placement }): Named[] =>
-      [...bites.map(({ face }) => face), ...(placement?.about ?? [])].map(
-        (source): Named => ['edge of a cut', source, sources.has(source)],
-      ),
+      [
+        ...bites.flatMap(({ face, far }) => (far === null ? [face] : [face, far])),
+        ...(placement?.about ?? []),
+      ].map((source): Named => ['edge of a cut', source, sources.has(source)]),
     ),
     ...keepOut.map(
       ({ setup }): Named => ['setup of a keep-out', setup, setup === null || has(setups, setup)],

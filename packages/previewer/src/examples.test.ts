@@ -53,9 +53,9 @@ describe('the examples show what they are for', () => {
   it('saddle-block: a hole placed by its depth, opened out in passes, and a groove along an edge', () => {
     const report = reportOn('saddle-block.json');
     const [rest, felt] = ['rest', 'felt'].map((name) => report.cuts.find(({ id }) => id === name));
-    expect(rest?.placement?.depth).toBeCloseTo(9, 12);
+    expect(rest?.bites.map(({ depth }) => depth)).toEqual([expect.closeTo(9, 12)]);
     // c = 2 sqrt(h (2 r - h)), Machinery's Handbook, 31st ed., p. 83.
-    expect(rest?.placement?.opening).toBeCloseTo(2 * Math.sqrt(9 * 17), 12);
+    expect(rest?.bites[0]?.opening).toBeCloseTo(2 * Math.sqrt(9 * 17), 12);
     expect(rest?.passes?.list.map(({ role }) => role)).toEqual(['rough', 'rough', 'finish', 'spring']);
     expect(rest?.passes?.list.at(-1)?.center).toEqual([-4, 20]);
     // Tool radius and allowance in from the front edge.
@@ -66,7 +66,7 @@ describe('the examples show what they are for', () => {
       ],
     ]);
     const text = textReport(report, { all: true });
-    for (const head of ['STEPS', 'BODIES', 'PLACED', 'PASSES of cut rest', 'PATH of the tool']) {
+    for (const head of ['STEPS', 'BODIES', 'BITES', 'PLACED', 'PASSES of cut rest', 'PATH of the tool']) {
       expect(text).toContain(`\n${head}`);
     }
   });

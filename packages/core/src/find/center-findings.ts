@@ -71,22 +71,23 @@ function pathFindings({ id, source, diameter, toolPath }: ReportCut, units: Unit
 
 /** A depth or an opening that the named face is too short for. */
 function placementFindings(
-  { id, source, center, placement }: ReportCut,
+  { id, source, center, placement, bites }: ReportCut,
   units: Units,
   names: readonly PartName[],
 ): Told[] {
   if (placement === null || !['depth', 'opening'].includes(placement.form)) return [];
   const [face = ''] = placement.about;
-  const { entry, exit, depth, opening } = placement;
+  const { entry, exit } = placement;
   if (entry === null || exit === null || (entry.source === face && exit.source === face)) return [];
-  const sizes =
-    depth === null || opening === null
-      ? ''
-      : `: in the part it is ${lengthWords(depth, units)} deep and opens ${lengthWords(opening, units)}, straight across`;
+  const sizes = bites.map(
+    (bite) =>
+      `${lengthWords(bite.depth, units)} deep from ${nameWords(bite.face, names)}, of which it takes ${lengthWords(bite.opening, units)}`,
+  );
+  const goes = sizes.length === 0 ? '' : `: in the part it goes ${sizes.join(', and ')}`;
   return [
     {
       code: 'opening-past-face',
-      message: `The opening of cut ${id} goes past the end of ${nameWords(face, names)}${sizes}.`,
+      message: `The opening of cut ${id} goes past the end of ${nameWords(face, names)}${goes}.`,
       at: center,
       about: [source, face],
     },

@@ -21,7 +21,7 @@ const arcEnd = z
       'One end of an arc in metal. A tooth comes in at the entry and leaves at the exit where the spindle turns clockwise, seen from the side that the cut starts from.',
   });
 
-/** How the centre of a cut was given, and all dimensions of the hole that follow. */
+/** How the centre of a cut was given, and the arc that follows. */
 export const placementSchema = z.strictObject({
   form: z.enum(['depth', 'opening', 'through', 'tangent', 'distances']),
   about: z.array(source).meta({ description: 'The edges that the centre is given by.' }),
@@ -30,13 +30,7 @@ export const placementSchema = z.strictObject({
   }),
   bites: count.meta({
     description:
-      'How many arcs of its circle run through the part before any cut. The dimensions are those of the longest.',
-  }),
-  depth: amount.nullable().meta({
-    description: 'How deep it bites, from the line across its opening; null for a full hole or none.',
-  }),
-  opening: amount.nullable().meta({
-    description: 'Width of its opening, straight across; null for a full hole or none.',
+      'How many arcs of its circle run through the part before any cut. The arc told here is the longest; `bites` of the cut have what each face loses.',
   }),
   includedAngle: amount.meta({ description: 'Degrees of its arc as seen from its centre.' }),
   arcLength: amount,

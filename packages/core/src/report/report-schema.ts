@@ -115,7 +115,8 @@ const cutSchema = z.strictObject({
   footprint: regionSchema.meta({ description: 'What it would cut in a plate without edges.' }),
   relation: z.enum(['clear', 'grazes', 'breaks out', 'inside', 'swallows']),
   bites: z.array(biteSchema).meta({
-    description: 'Of a bore or annular cut: each straight face of the outline that its circle opens.',
+    description:
+      'Of a bore or annular cut that breaks out: each face of the outline that its circle opens; over a corner, each of the two.',
   }),
   removedArea: amount.meta({ description: 'Plan area that it takes in its turn.' }),
   removedVolume: amount.meta({ description: 'Volume that it takes in its turn.' }),
@@ -270,7 +271,7 @@ export type BreakOff = NonNullable<ReportFloor['breakOff']>;
 /** A caution, and what it comes from. */
 export type Caution = Report['cautions'][number];
 
-/** How the centre of a cut was given, and the dimensions of the hole. */
+/** How the centre of a cut was given, and the arc that follows. */
 export type ReportPlacement = NonNullable<ReportCut['placement']>;
 
 /** How much of a tool's circle is in metal in a pass. */

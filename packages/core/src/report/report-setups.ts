@@ -124,11 +124,26 @@ export const setupRow = z.strictObject({
   targets: z.array(targetSchema),
 });
 
-/** What a partial hole does to the face that it opens, and how sure that is. */
+/** What a partial hole does to a face that it opens, however its centre was given, and how sure that is. */
 export const biteSchema = z.strictObject({
-  face: z.string().meta({ description: 'Name of the straight outline edge.' }),
-  depth: amount.meta({ description: 'How deep the circle goes in from the face.' }),
-  opening: amount.meta({ description: 'Width of the opening in the face.' }),
+  face: z.string().meta({ description: 'Name of the outline edge.' }),
+  depth: amount.meta({
+    description:
+      'How deep it goes in, square to that face, to the deepest place of the metal that it takes there.',
+  }),
+  opening: amount.meta({ description: 'What it takes of that face, straight across.' }),
+  whole: z.boolean().meta({ description: 'Whether it takes all of that face.' }),
+  left: amount.nullable().meta({
+    description:
+      'What the part as drawn has left from the deepest place straight on to its far face; 0 where the circle comes out there.',
+  }),
+  far: z
+    .string()
+    .nullable()
+    .meta({ description: 'Name of the edge where that ends; null where nothing is left.' }),
+  arcLength: amount.meta({ description: 'Length of the arc, or arcs, that it cuts there.' }),
+  includedAngle: amount.meta({ description: 'Degrees of that as seen from its centre.' }),
+  deepest: place,
   depthInterval: intervalSchema,
   openingInterval: intervalSchema,
 });

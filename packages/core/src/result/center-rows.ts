@@ -2,15 +2,11 @@ import type { Side } from '../cut/cut.js';
 import { pointToJson } from '../format/json.js';
 import { DEGREE } from '../geometry/degree.js';
 import type { Vector } from '../geometry/point.js';
-import type { Segment } from '../geometry/segment.js';
 import type { Job } from '../job/job.js';
 import { type CenterPlan, DEFAULT_CLEARANCE, type JobCut } from '../job/plan.js';
 import type { ArcEnd } from '../load/bite.js';
 import type { Engagement } from '../load/engagement.js';
-import { edgeNamed } from '../placing/named-edge.js';
-import { placementOn } from '../placing/place-face.js';
 import { bitesIn, type OutlineBite } from '../placing/place-outline.js';
-import type { Region } from '../region/region.js';
 import type { ReportLoad, ReportPlacement } from '../report/report-schema.js';
 import type { NearMetal, RoundCut } from './near-metal.js';
 
@@ -78,7 +74,7 @@ export function backOffReach(radius: number, clearance: number): number {
   return Math.sqrt(clearance * (2 * radius + clearance)) + 2 * clearance;
 }
 
-/** The dimensions of a hole whose centre was given by a placement. */
+/** How the centre of a hole was given, and the longest of its arcs. */
 export function placementRow(cut: RoundCut, plan: CenterPlan, { part }: NearMetal): ReportPlacement {
   const { form, about, pick } = plan;
   const placed = bitesIn(part, cut.center, cut.diameter / 2);
@@ -88,28 +84,12 @@ export function placementRow(cut: RoundCut, plan: CenterPlan, { part }: NearMeta
   );
   const common = { form, about, pick, bites: placed.bites.length };
   if (longest === null) return { ...common, ...NO_BITE };
-  const { entry, exit } = longest;
-  const isFull = entry === null || exit === null;
-  const size = isFull ? longest : onFace(cut, plan, part, longest);
   return {
     ...common,
-    depth: isFull ? null : size.depth,
-    opening: isFull ? null : size.opening,
-    includedAngle: size.includedAngle / DEGREE,
-    arcLength: size.arcLength,
+    includedAngle: longest.includedAngle / DEGREE,
+    arcLength: longest.arcLength,
     ...endsOf(longest, cut.from),
   };
 }
 
-const NO_BITE = { depth: null, opening: null, includedAngle: 0, arcLength: 0, entry: null, exit: null };
-
-/** The dimensions in the face that a placement names, where the hole opens that alone: closed forms of what was given. */
-function onFace(cut: RoundCut, { form, about }: CenterPlan, part: Region, bite: OutlineBite): Segment {
-  const [name] = about;
-  if ((form !== 'depth' && form !== 'opening') || name === undefined) return bite;
-  if (bite.entry?.source !== name || bite.exit?.source !== name) return bite;
-  const pieces = part.flatMap(({ outer, holes }) => [outer, ...holes].flat());
-  if (!pieces.some(({ source }) => source === name)) return bite;
-  const face = edgeNamed('face', part, name);
-  return face.kind === 'line' ? placementOn(face, cut.center, cut.diameter / 2) : bite;
-}
+const NO_BITE = { includedAngle: 0, arcLength: 0, entry: null, exit: null };

@@ -16,7 +16,7 @@ import type { Region } from '../region/region.js';
 import type { Report, ReportCut, ReportPiece, ReportRows, ReportStep } from '../report/report-schema.js';
 import { floorBreakOff, webBreakOff } from '../result/break-off.js';
 import type { CenterCut } from '../result/center-cuts.js';
-import { faceBites, facesOf } from '../result/face-bites.js';
+import { biteFinder } from '../result/face-bites.js';
 import { knifeInterval, webInterval } from '../result/intervals.js';
 import { runningOf, toolsByCut } from '../result/running.js';
 import { keepOutRows, setupRows } from '../result/setup-rows.js';
@@ -169,7 +169,7 @@ function floorRows(job: Job, left: Left): Report['floors'] {
 function cutRows(result: Result): ReportCut[] {
   const { job, set } = result;
   const tools = toolsByCut(job);
-  const facesNear = facesOf(job);
+  const bitesOf = biteFinder(job);
   return job.cuts.map((cut, number): ReportCut => {
     const row = cutRow(result, cut, number);
     const placed = set.moving.cuts.get(cut.id) ?? [];
@@ -179,7 +179,7 @@ function cutRows(result: Result): ReportCut[] {
       bites:
         cut.kind === 'swept' || row.relation !== 'breaks out'
           ? []
-          : faceBites(job, facesNear, placed, cut.center, cut.diameter / 2),
+          : bitesOf(placed, cut.center, cut.diameter / 2),
       running: tool === undefined ? null : runningOf(job, row, tool),
     };
   });

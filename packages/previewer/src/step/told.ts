@@ -1,4 +1,5 @@
 import type { Report, ReportStep } from '@edgebite/core';
+import { biteLines } from './bites.js';
 import { bodyLines, takeOutLines } from './bodies.js';
 import { loadLines } from './load.js';
 import { shownIn } from './readout.js';
@@ -23,6 +24,7 @@ export function toldOf(report: Report, index: number): Told {
     before: takeOutLines(report, step),
     lines: [
       ...loadLines(report, step),
+      ...biteLines(report, step),
       ...bodyLines(report, step, index),
       ...underLines(report, step),
       ...wayOffLines(report, step, shownIn(report, step.setup)),

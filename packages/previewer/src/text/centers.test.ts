@@ -24,7 +24,7 @@ const AWAY = { id: 'away', kind: 'bore', diameter: 8, center: [200, 15] };
 describe('the text on where tools stand', () => {
   it('says nothing of it where there is nothing to say', () => {
     const text = textOf([{ id: 'a', kind: 'swept', diameter: 4, path: { svgPath: 'M20 5 H40' } }]);
-    for (const head of ['PLACED', 'PASSES', 'PATH']) expect(text).not.toContain(`\n${head}`);
+    for (const head of ['BITES', 'PLACED', 'PASSES', 'PATH']) expect(text).not.toContain(`\n${head}`);
   });
 
   // Half a circle of radius 10: opening 20, arc 10 pi, square corners, side load 2 / pi (elementary).
@@ -32,8 +32,14 @@ describe('the text on where tools stand', () => {
     const text = textOf([SEAT, HOLE]);
     expect(section(text, 'PLACED')).toEqual([
       'PLACED by what the drawing gives; x and y as drawn',
-      'cut   given by  on                deep   opens  arc °  arc long',
-      'seat  depth     outline edge 1  10.000  20.000  180.0    31.416',
+      'cut   given by  on',
+      'seat  depth     outline edge 1',
+    ]);
+    // The part is 80 wide: 70 are left behind a bite of 10.
+    expect(section(text, 'BITES')).toEqual([
+      'BITES: each face that a cut opens, as drawn',
+      'cut   from              deep   opens  leaves  to              arc °  arc long',
+      'seat  outline edge 1  10.000  20.000  70.000  outline edge 5  180.0    31.416',
     ]);
     expect(section(text, 'cut   teeth in')).toEqual([
       'cut   teeth in: x      y  corner °  out: x       y  corner °',
@@ -49,10 +55,11 @@ describe('the text on where tools stand', () => {
       'As drawn',
       '  1. seat: 20.000 mm across, through, at X 80.000 Y 15.000; takes 1885 mm³.',
       '     Pushes the part away from you (90°), side load 0.64, in metal 50.0 % of a',
-      '     turn, 1 strike a turn. Comes out 6.009 mm below the part if drilled. Before',
+      '     turn, 1 strike a turn. Goes 10.000 mm deep from outline edge 1, opens',
+      '     20.000 mm of it, leaves 70.000 mm to outline edge 5 as drawn. Comes out',
       // sqrt(10.5^2 - 10^2), Pythagoras.
-      '     you lift, back off to the right (0°) by 3.202 mm, to X 83.200 Y 15.000,',
-      '     0.500 mm clear of the wall.',
+      '     6.009 mm below the part if drilled. Before you lift, back off to the right',
+      '     (0°) by 3.202 mm, to X 83.200 Y 15.000, 0.500 mm clear of the wall.',
       '  2. hole: 8.000 mm across, through, at X 30.000 Y 15.000; takes 603 mm³.',
       '     In metal all round, no push to one side. Comes out 2.403 mm below the part',
       '     if drilled. There is no way off the wall: it goes all the way round. Stop',

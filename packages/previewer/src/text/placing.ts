@@ -20,7 +20,7 @@ const FORMS: Readonly<Record<Placement['form'], string>> = {
   distances: 'distances',
 };
 
-/** The cuts whose centre follows from something else, with all dimensions of the hole; null if there are none. */
+/** The cuts whose centre follows from something else, and where teeth come in and go out; null if there are none. */
 export function placingText(report: Report): string | null {
   const rows = report.cuts.flatMap((cut): Row[] =>
     cut.placement === null ? [] : [{ cut, placement: cut.placement }],
@@ -29,30 +29,40 @@ export function placingText(report: Report): string | null {
   const ends = rows.filter(({ placement }) => placement.entry !== null);
   const several = rows.filter(({ placement }) => placement.bites > 1).map(({ cut }) => cut.id);
   return [
-    sizesTable(report, rows),
+    givenTable(report, rows),
     ...(ends.length === 0 ? [] : [endsTable(report, ends)]),
     ...(several.length === 0
       ? []
-      : [
-          hanging(
-            '',
-            `Of ${several.join(', ')} several arcs run through the part; the sizes are those of the longest.`,
-          ),
-        ]),
+      : [hanging('', `Of ${several.join(', ')} several arcs run through the part; told is the longest.`)]),
   ].join('\n\n');
 }
 
-function sizesTable({ units, names }: Report, rows: readonly Row[]): string {
-  const number = (value: number | null) => (value === null ? '-' : numberText(value, units));
+function givenTable({ names }: Report, rows: readonly Row[]): string {
   return tableText<Row>(
     [
       left('cut', ({ cut }) => cut.id),
       left('given by', ({ placement: { form, pick } }) => FORMS[form] + (pick === null ? '' : `, ${pick}`)),
       left('on', ({ placement }) => placement.about.map((one) => sourceText(one, names)).join(', ') || '-'),
-      right('deep', ({ placement }) => number(placement.depth)),
-      right('opens', ({ placement }) => number(placement.opening)),
-      right('arc °', ({ placement }) => angleText(placement.includedAngle)),
-      right('arc long', ({ placement }) => number(placement.arcLength)),
+    ],
+    rows,
+  );
+}
+
+/** What each cut does to each face that it opens, on the part as drawn; null where none opens one. */
+export function bitesText({ units, names, cuts }: Report): string | null {
+  const rows = cuts.flatMap(({ id, bites }) => bites.map((bite) => ({ id, bite })));
+  if (rows.length === 0) return null;
+  const number = (value: number | null) => (value === null ? '-' : numberText(value, units));
+  return tableText<(typeof rows)[number]>(
+    [
+      left('cut', ({ id }) => id),
+      left('from', ({ bite }) => sourceText(bite.face, names)),
+      right('deep', ({ bite }) => number(bite.depth)),
+      right('opens', ({ bite }) => `${number(bite.opening)}${bite.whole ? ', all' : ''}`),
+      right('leaves', ({ bite }) => number(bite.left)),
+      left('to', ({ bite }) => (bite.far === null ? '-' : sourceText(bite.far, names))),
+      right('arc °', ({ bite }) => angleText(bite.includedAngle)),
+      right('arc long', ({ bite }) => number(bite.arcLength)),
     ],
     rows,
   );

@@ -8,7 +8,7 @@ import { volumeText } from './figures.js';
 import { findingsText } from './findings.js';
 import { isToldByStep, leftText, NOTHING_LEFT } from './left.js';
 import { passesSections } from './passes.js';
-import { placingText } from './placing.js';
+import { bitesText, placingText } from './placing.js';
 import { intervalsText, keepOutText, setupsText } from './setups.js';
 import { stepsText } from './steps.js';
 import { cutsTable, floorsTable, knifeEdgesTable, piecesTable, websTable } from './tables.js';
@@ -116,6 +116,7 @@ function stepBlocks(report: Report): string[] {
 /** How centres were given, passes and paths: in the coordinates of the drawing. */
 function centerBlocks(report: Report): string[] {
   const sections: (readonly [string, string | null])[] = [
+    ['BITES: each face that a cut opens, as drawn', bitesText(report)],
     ['PLACED by what the drawing gives; x and y as drawn', placingText(report)],
     ...passesSections(report),
     ...pathSections(report),

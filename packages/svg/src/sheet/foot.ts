@@ -1,7 +1,7 @@
 import type { Report } from '@edgebite/core';
 import { HEAD_ROWS, ROW, shortened, type Table, tableHeight, tableWidth } from '../pen/table.js';
 import type { Box } from '../view/view.js';
-import { cutTable, markTable, passTable } from './tables.js';
+import { biteTable, cutTable, markTable, passTable } from './tables.js';
 
 /** A table and where its upper left corner goes. */
 export interface PlacedTable {
@@ -17,7 +17,7 @@ const PAD = 3;
 const TABLES_SHARE = 0.34;
 
 /**
- * The tables at the foot of the sheet, over the legend: cuts and passes one under the other, and thin metal at their right
+ * The tables at the foot of the sheet, over the legend: cuts, bites and passes one under the other, and thin metal at their right
  * where it fits, if need be without its places; else under them.
  */
 export function placeTables(
@@ -28,11 +28,12 @@ export function placeTables(
 ): readonly PlacedTable[] {
   const room = Math.floor((frame.height * TABLES_SHARE) / ROW);
   const left = frame.x + PAD;
-  const passes = passTable(report, prefix);
-  const own = [cutTable(report, prefix), ...(passes === null ? [] : [passes])];
+  const more = [biteTable(report, prefix), passTable(report, prefix)].filter((table) => table !== null);
+  const own = [cutTable(report, prefix), ...more];
   const marks: Marks = (rows, compact) => markTable(report, prefix, rows, compact);
-  // Passes under the cuts or under the marks, whichever takes less height.
-  const beside = [own.length, 1]
+  // Bites and passes under the cuts or under the marks, whichever takes less height.
+  const beside = [...own.keys()]
+    .map((k) => own.length - k)
     .flatMap((count) => pairsOf(sharing(own.slice(0, count), room), own.slice(count), frame, marks, room))
     .sort((a, b) => highest(a) - highest(b))[0];
   if (beside !== undefined) {

@@ -1,7 +1,7 @@
 import { knifeMarks, type Report, type ReportCut, webMarks } from '@edgebite/core';
-import { numberText } from '../pen/numbers.js';
+import { angleText, numberText } from '../pen/numbers.js';
 import { moreText, type Table } from '../pen/table.js';
-import { betweenText, countText, depthsText, depthText } from '../pen/words.js';
+import { betweenText, countText, depthsText, depthText, sourceText } from '../pen/words.js';
 import { knifeLines, webLines } from '../plan/pointers.js';
 import type { Place } from '../view/edges.js';
 import { readoutNumbers, readoutOf } from './readouts.js';
@@ -77,6 +77,38 @@ export function passTable(report: Report, prefix: string): Table | null {
       { head: read ? 'readout Y' : 'centre y', align: 'end', widest: 24 },
       { head: 'diameter', align: 'end', widest: 22 },
       { head: 'bite', align: 'end', widest: 20 },
+    ],
+    rows,
+    none: 'none',
+  };
+}
+
+/** The table of what cuts do to each face that they open; null where none opens one. */
+export function biteTable({ cuts, units, names }: Report, prefix: string): Table | null {
+  const number = (value: number | null): string => (value === null ? '' : numberText(value, units));
+  const rows = cuts.flatMap(({ id, bites }) =>
+    bites.map(({ face, depth, opening, left, far, includedAngle }): readonly string[] => [
+      id,
+      sourceText(face, names),
+      number(depth),
+      number(opening),
+      number(left),
+      far === null ? '' : sourceText(far, names),
+      `${angleText(includedAngle)}°`,
+    ]),
+  );
+  if (rows.length === 0) return null;
+  return {
+    id: `${prefix}bites-table`,
+    title: 'Bites, from each face that is opened',
+    columns: [
+      { head: 'cut', align: 'start', widest: 26 },
+      { head: 'from', align: 'start', widest: 26 },
+      { head: 'deep', align: 'end', widest: 20 },
+      { head: 'opens', align: 'end', widest: 20 },
+      { head: 'leaves', align: 'end', widest: 20 },
+      { head: 'to', align: 'start', widest: 26 },
+      { head: 'arc', align: 'end', widest: 16 },
     ],
     rows,
     none: 'none',
