@@ -15,6 +15,7 @@ describe('docs/limits.md says what the code holds to', () => {
     ['cuts', limits.MAX_CUTS],
     ['places where edges of cuts cross', limits.MAX_CROSSINGS],
     ['edges of an outline, a hole or a path', limits.MAX_EDGES],
+    ['repeats', limits.MAX_REPEATS],
     ['holes', limits.MAX_HOLES],
     ['characters of path data or well-known text', limits.MAX_DRAWING],
     ['characters of a name, an id or a material', limits.MAX_NAME],

@@ -10,7 +10,7 @@ export const FLOORS = {
     ...['geometry', 'region', 'noding', 'overlay', 'clear', 'combine'],
     ...['cut', 'datum', 'left', 'cutting'],
     ...['outline', 'format', 'load', 'passes', 'placing', 'path', 'measure'],
-    ...['document', 'job', 'setups', 'read', 'state'],
+    ...['document', 'job', 'setups', 'alike', 'read', 'state'],
     ...['report', 'result', 'step', 'find', 'write', 'live'],
     ...['range', 'testing'],
   ],

@@ -84,3 +84,6 @@ export const MAX_SPEED = 1e6;
 
 /** Most steps of a spindle's gears and belts. */
 export const MAX_SPEEDS = 100;
+
+/** Most repeats in a job: each makes more of what those before it have made. */
+export const MAX_REPEATS = 1000;

@@ -12,6 +12,7 @@ import {
 import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
 import { drawingSchema, gaugesSchema } from './schema-gauges.js';
 import { jobPoint, side, size, units } from './schema-parts.js';
+import { repeatsSchema } from './schema-repeat.js';
 import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
 import { machineSchema, toolsSchema } from './schema-tools.js';
 
@@ -210,6 +211,10 @@ export const jobSchema = z
     machine: machineSchema.optional(),
     gauges: gaugesSchema.optional(),
     cuts: z.array(z.discriminatedUnion('kind', [boreSchema, annularSchema, sweptSchema])).max(MAX_CUTS),
+    repeat: repeatsSchema.optional().meta({
+      description:
+        'Cuts that are written once and made several times. Each entry repeats what those before it have made.',
+    }),
   })
   .meta({ title: 'edgebite job, version 1' });
 
@@ -239,6 +244,9 @@ export type ToolDocument = NonNullable<JobDocument['tools']>[number];
 
 /** A cut as written in a job. */
 export type CutDocument = JobDocument['cuts'][number];
+
+/** Cuts that are made several times, as written in a job. */
+export type RepeatDocument = NonNullable<JobDocument['repeat']>[number];
 
 /** The path of a swept cut as written in a job. */
 export type PathDocument = Frozen<z.infer<typeof pathSchema>>;

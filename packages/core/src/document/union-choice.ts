@@ -1,5 +1,6 @@
 import { PATH_KEYS } from './schema.js';
 import { DIMENSION_KEYS, PLACEMENT_KEYS } from './schema-center.js';
+import { MIRROR_KEYS, REPEAT_KEYS, ROW_KEYS } from './schema-repeat.js';
 import { ACTION_KEYS, BETWEEN_KEYS, HEIGHT_KEYS } from './schema-setups.js';
 
 /** What a value can be where the schema has several answers and no kind to tell them apart. */
@@ -19,6 +20,7 @@ export function choiceAt(path: readonly PropertyKey[]): UnionChoice | null {
   const last = path.at(-1);
   const holder = path.at(-2);
   if (path[0] === 'setups') return zeroChoice(last, holder);
+  if (path[0] === 'repeat') return { keys: repeatKeys(last) };
   if (last === 'path') return { keys: PATH_KEYS };
   if (last === 'center') return { point: true, keys: PLACEMENT_KEYS };
   if (holder === 'distances') return { keys: DIMENSION_KEYS };
@@ -26,6 +28,12 @@ export function choiceAt(path: readonly PropertyKey[]): UnionChoice | null {
   if (holder === 'along') return { point: true, keys: ['edge'] };
   if (holder === 'passes') return { plain: 'an angle from -360 to 360 degrees or "smoothest"' };
   return null;
+}
+
+/** The keys of a repeat, of its row or of its mirror. */
+function repeatKeys(last: PropertyKey | undefined): readonly string[] {
+  if (last === 'row') return ROW_KEYS;
+  return last === 'mirror' ? MIRROR_KEYS : REPEAT_KEYS;
 }
 
 /** What a value can be among the actions of a zero. */

@@ -124,7 +124,7 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
       about,
     });
   }
-  const written = job.document.cuts.find(({ id }) => id === cut.id);
+  const written = job.plain.cuts.find(({ id }) => id === cut.id);
   const wanted = written?.depth === undefined || written.depth === 'through' ? job.thickness : written.depth;
   if (cut.depth < wanted) {
     findings.push({

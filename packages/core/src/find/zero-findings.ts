@@ -55,7 +55,7 @@ const SAME = 1e-7;
 export function zeroFindings(result: Result): Told[] {
   return result.set.lays.flatMap((lay) => {
     const begun = begunOf(result, lay);
-    const setup = result.job.document.setups?.find(({ id }) => id === lay.setup.id);
+    const setup = result.job.plain.setups?.find(({ id }) => id === lay.setup.id);
     if (begun === null || setup === undefined) return [];
     return (['x', 'y'] as const).flatMap((axis) =>
       setup.zero[axis].flatMap((action) => actionFindings(begun, axis, action)),

@@ -3,9 +3,11 @@ import type { Read } from './read-edges.js';
 
 /** The faults of a job found so far; tells what may still be looked at, so that all are found in one go. */
 export class Faults {
-  private readonly found: JobIssue[] = [];
-  private readonly exact = new Set<string>();
-  private readonly above = new Set<string>();
+  private found: JobIssue[] = [];
+  private exact = new Set<string>();
+  private above = new Set<string>();
+  /** Where in the job as it is written a place is that is asked for. */
+  private place: (issue: JobIssue) => JobIssue = (issue) => issue;
 
   /** All of them, in the order found. */
   get issues(): readonly JobIssue[] {
@@ -14,7 +16,8 @@ export class Faults {
 
   /** Takes down more faults. */
   add(issues: readonly JobIssue[]): void {
-    for (const issue of issues) {
+    for (const given of issues) {
+      const issue = this.place(given);
       this.found.push(issue);
       this.exact.add(issue.path);
       for (const path of lineage(issue.path)) this.above.add(path);
@@ -30,12 +33,26 @@ export class Faults {
 
   /** Whether nothing is wrong with the value at a JSON Pointer, in it, or with what holds it. */
   sound(path: string): boolean {
-    return !this.above.has(path) && this.holds(path);
+    return !this.above.has(this.written(path)) && this.holds(path);
   }
 
   /** Whether the value at a JSON Pointer is of the right kind, though there may be faults in it. */
   holds(path: string): boolean {
-    return lineage(path).every((holder) => !this.exact.has(holder));
+    return lineage(this.written(path)).every((holder) => !this.exact.has(holder));
+  }
+
+  /** The same faults for those who read a job made of the written one: its places are told by those that they come from. */
+  through(place: (issue: JobIssue) => JobIssue): Faults {
+    const view = new Faults();
+    view.found = this.found;
+    view.exact = this.exact;
+    view.above = this.above;
+    view.place = (issue) => this.place(place(issue));
+    return view;
+  }
+
+  private written(path: string): string {
+    return this.place({ path, message: '' }).path;
   }
 }
 

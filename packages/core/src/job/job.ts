@@ -61,6 +61,8 @@ export interface Job {
   readonly machine: MachineDocument;
   /** The job as it was written, without its faults of form: `parseJob` makes the same job of it again. */
   readonly document: JobDocument;
+  /** The same with each copy of a cut written out; `document` itself where nothing is repeated. Its cuts are those of the job. */
+  readonly plain: JobDocument;
 }
 
 /** Metal thinner than this is easily bent or pushed away by the cutter; common practice, no source. */

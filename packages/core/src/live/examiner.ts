@@ -18,15 +18,15 @@ export interface Examiner {
   /** What `examine` says of the job. */
   readonly report: Report;
   /**
-   * The same job with the centre of a cut elsewhere, in the unit of the job.
-   * @throws RangeError if there is no such cut, or if it is a swept cut, which has no centre.
+   * The same job with the centre of a cut elsewhere, in the unit of the job; its copies go with it.
+   * @throws RangeError if there is no such cut in the job as written, or if it is a swept cut, which has no centre.
    * @throws JobError if the cut cannot be there.
    */
   readonly moved: (cut: string, center: Point | readonly [number, number]) => Examiner;
   /**
    * The same job with some values of a cut changed, written as in a job: `{ diameter: 12 }`, `{ center: [3, 4] }`,
-   * `{ depth: 5 }`. A value of `undefined` takes a key away.
-   * @throws RangeError if there is no such cut.
+   * `{ depth: 5 }`. A value of `undefined` takes a key away. Its copies change with it.
+   * @throws RangeError if there is no such cut in the job as written.
    * @throws JobError with all faults of what comes out, as `parseJob` would find them.
    */
   readonly changed: (cut: string, change: CutChange) => Examiner;
@@ -34,10 +34,11 @@ export interface Examiner {
 
 /** Examines a job so that single cuts of it can be changed. */
 export function examiner(job: Job): Examiner {
-  const numberOf = new Map(job.cuts.map(({ id }, k) => [id, k]));
+  const { cuts } = job.document;
+  const numberOf = new Map(cuts.map(({ id }, k) => [id, k]));
   const changed = (id: string, change: CutChange): Examiner => {
     const number = numberOf.get(id);
-    if (number === undefined) throw new RangeError(`changed: the job has no cut "${id}"`);
+    if (number === undefined) throw new RangeError(`changed: ${strange(job, id)}`);
     return examiner(withCut(job, number, change));
   };
   return {
@@ -46,8 +47,8 @@ export function examiner(job: Job): Examiner {
     changed,
     moved: (id, center) => {
       const number = numberOf.get(id);
-      if (number === undefined) throw new RangeError(`moved: the job has no cut "${id}"`);
-      if (job.cuts[number]?.kind === 'swept') {
+      if (number === undefined) throw new RangeError(`moved: ${strange(job, id)}`);
+      if (cuts[number]?.kind === 'swept') {
         throw new RangeError(
           `moved: cut "${id}" is swept and has a path, no centre; change its path instead`,
         );
@@ -58,24 +59,34 @@ export function examiner(job: Job): Examiner {
   };
 }
 
+/** What is wrong with the name of a cut that is not in the job as it is written. */
+function strange(job: Job, id: string): string {
+  return job.cuts.some((cut) => cut.id === id)
+    ? `"${id}" is a copy; change the cut that it is a copy of`
+    : `the job has no cut "${id}"`;
+}
+
 /** The job with one cut changed, checked as `parseJob` does. */
 function withCut(job: Job, number: number, change: CutChange): Job {
   const { document } = job;
-  const { setups, keepOut, tools, ...plain } = document as typeof document & Record<string, unknown>;
+  const { setups, keepOut, tools, repeat, ...plain } = document as typeof document & Record<string, unknown>;
   const cut = { ...document.cuts[number], ...change } as CutDocument;
   const cuts = document.cuts.map((one, k) => (k === number ? cut : one));
   // What names cuts can be checked with all of them only.
-  if (setups !== undefined || keepOut !== undefined || tools !== undefined)
+  if ([setups, keepOut, tools, repeat].some((part) => part !== undefined)) {
     return parseJob({ ...document, cuts });
+  }
   try {
     const alone = parseJob({ ...plain, cuts: [cut] });
+    const changed = {
+      ...document,
+      cuts: cuts.map((one, k) => (k === number ? (alone.document.cuts[0] as CutDocument) : one)),
+    };
     return {
       ...job,
       cuts: job.cuts.map((one, k) => (k === number ? (alone.cuts[0] as Job['cuts'][number]) : one)),
-      document: {
-        ...document,
-        cuts: cuts.map((one, k) => (k === number ? (alone.document.cuts[0] as CutDocument) : one)),
-      },
+      document: changed,
+      plain: changed,
     };
   } catch (error) {
     if (!(error instanceof JobError)) throw error;

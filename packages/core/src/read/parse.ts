@@ -1,8 +1,9 @@
+import { type WrittenOut, writtenOut } from '../alike/written-out.js';
 import { generalTolerance } from '../datum/general-tolerance.js';
 import { inUnit } from '../datum/length-unit.js';
-import { JobError } from '../document/errors.js';
+import { JobError, type JobIssue } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
-import { type JobDocument, jobSchema } from '../document/schema.js';
+import { type CutDocument, type JobDocument, jobSchema } from '../document/schema.js';
 import { schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
 import { tidied } from '../document/tidy.js';
@@ -50,22 +51,66 @@ export function parseJob(json: unknown): Job {
   const document = (checked.success ? tidied(checked.data) : value) as JobDocument;
   const outline = readOutline(document, faults);
   const names = readNames(document, outline, faults);
-  const cuts = readCuts(document, { outline, names }, faults);
+  const written = readCuts(document, { outline, names }, faults);
+  const out = repeatsOf(document, written, { outline, names }, faults);
+  const plain = out.document;
   checkKeep(document, outline, faults);
-  const setups = readSetups(document, { outline, names }, faults);
+  const setups = readSetups(plain, { outline, names }, out.faults);
   const keepOuts = readKeepOuts(document, faults);
-  const tools = readTools(document, faults);
+  const tools = readTools(plain, out.faults);
   const machine = readMachine(document, faults);
   if (faults.issues.length > 0 || outline === null) throw new JobError(faults.issues);
-  return { ...jobOf(document, outline, cuts), names, setups, keepOuts, tools, machine };
+  return { ...jobOf(document, outline, out.cuts), plain, names, setups, keepOuts, tools, machine };
 }
 
-function readCuts(document: JobDocument, { outline, names }: ReadPart, faults: Faults): JobCut[] {
+/** A job with its repeats written out, and the cuts that it comes to. */
+function repeatsOf(
+  document: JobDocument,
+  written: readonly (JobCut | null)[],
+  { outline, names }: ReadPart,
+  faults: Faults,
+): Pick<WrittenOut, 'document' | 'faults'> & { readonly cuts: readonly JobCut[] } {
+  if (!faults.holds('') || document.repeat === undefined) {
+    return { document, faults, cuts: crossed(written, faults) };
+  }
+  const part = outline === null ? null : { outline, names };
+  const out = writtenOut(document, written, part, faults);
+  // While copies are not known, nobody can tell what cut is meant by a name.
+  const nameless = ({ path, message }: JobIssue) => ({
+    path: /^\/cuts\/\d+\/id$/.test(path) ? '/repeat' : path,
+    message,
+  });
+  if (out === null) return { document, faults: faults.through(nameless), cuts: [] };
+  const size = sizeOf(out.document, { outline, names }, faults);
+  const cuts = out.copies.map(({ cut, by }, k) => {
+    const own = out.document.cuts[k] as CutDocument;
+    const first = written[cut] ?? null;
+    if (first === null || by.length > 0) return first && readCut(own, `/cuts/${k}`, size, out.faults);
+    return { ...first, id: own.id };
+  });
+  return { ...out, cuts: crossed(cuts, faults) };
+}
+
+/** The cuts that could be read, with a fault taken down where they cross each other too often. */
+function crossed(cuts: readonly (JobCut | null)[], faults: Faults): JobCut[] {
+  const read = cuts.filter((cut) => cut !== null);
+  faults.add(crossingIssues(read));
+  return read;
+}
+
+function readCuts(document: JobDocument, part: ReadPart, faults: Faults): (JobCut | null)[] {
   if (!faults.holds('/cuts')) return [];
   const { cuts } = document;
   const ids = idIssues(cuts);
+  const size = sizeOf(document, part, faults);
+  const read = cuts.map((cut, i) => readCut(cut, `/cuts/${i}`, size, faults));
+  faults.add(ids);
+  return read;
+}
+
+function sizeOf(document: JobDocument, { outline, names }: ReadPart, faults: Faults): PartSize {
   const box = outline && boundsOf(outline);
-  const part: PartSize = {
+  return {
     thickness: faults.sound('/part/thickness') ? document.part.thickness : null,
     extent: box && extentOf(box),
     outline,
@@ -75,10 +120,6 @@ function readCuts(document: JobDocument, { outline, names }: ReadPart, faults: F
       ? (document.resolution ?? DEFAULT_RESOLUTION[document.units] ?? 0)
       : 0,
   };
-  const read = cuts.flatMap((cut, i) => readCut(cut, `/cuts/${i}`, part, faults) ?? []);
-  faults.add(ids);
-  faults.add(crossingIssues(read));
-  return read;
 }
 
 function checkKeep(document: JobDocument, outline: Region | null, faults: Faults): void {
@@ -93,7 +134,7 @@ function jobOf(
   document: JobDocument,
   outline: Region,
   cuts: readonly JobCut[],
-): Omit<Job, 'names' | 'setups' | 'keepOuts' | 'tools' | 'machine'> {
+): Omit<Job, 'plain' | 'names' | 'setups' | 'keepOuts' | 'tools' | 'machine'> {
   const { units, part, keep, limits = {} } = document;
   const web = limits.web ?? DEFAULT_WEB[units];
   return {

@@ -101,7 +101,7 @@ function wayWords(way: Way, { units, names }: Job): string {
 
 /** What a way may read with radius and place each at an end of what the drawing allows; null where it says nothing. */
 function allowedOf(job: Job, seat: Circle & Pick<Seat, 'cut'>, way: Way): ReportWay['allowed'] {
-  const own = job.document.cuts.find(({ id }) => id === seat.cut)?.drawing;
+  const own = job.plain.cuts.find(({ id }) => id === seat.cut)?.drawing;
   const { place } = slopesOf(way, seat);
   const steep = Math.hypot(place.dx, place.dy);
   const radius = own?.radius ?? generalFor(job, seat.radius);
