@@ -1,4 +1,4 @@
-import { examine, type JobDocument, measured, parseJob } from '@edgebite/core';
+import { examine, examiner, type JobDocument, measured, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { AGAINST_STOP, BAR, RING, SEAT, withNames } from './bar.js';
 
@@ -111,5 +111,14 @@ describe('cuts in a row', () => {
       'center' in cut ? cut.center : null,
     );
     expect(centers).toEqual(by.map((cut) => ('center' in cut ? cut.center : null)));
+  });
+
+  it('move with the written one when it is changed alone', () => {
+    const { report } = examiner(parseJob(ROW)).moved('seat', [20, 1]).changed('seat', { diameter: 22 });
+    const cuts = [RING, { ...SEAT, center: [20, 1] as [number, number], diameter: 22 }];
+    expect(JSON.parse(JSON.stringify(report))).toEqual(plain({ ...ROW, cuts }));
+    const one = examiner(parseJob(ROW));
+    expect(() => one.moved('seat 2', [20, 1])).toThrow('moved: "seat 2" is a copy; change the cut');
+    expect(() => one.changed('sea', {})).toThrow('changed: the job has no cut "sea"');
   });
 });

@@ -10,7 +10,7 @@ import {
   withValue,
 } from '../../packages/previewer/page/src/state/json.js';
 import { unitIn } from '../../packages/previewer/page/src/state/place.js';
-import { namesOf, withoutNamed } from '../../packages/previewer/page/src/state/references.js';
+import { namesOf, renamed, withoutNamed } from '../../packages/previewer/page/src/state/references.js';
 
 const job: Json = { part: { thickness: 5 }, cuts: [{ id: 'a' }, { id: 'b' }, { id: 'c' }] };
 
@@ -171,5 +171,26 @@ describe('names', () => {
       tools: [{ cuts: [] }],
     });
     expect(withoutNamed(shop, ['setups'], 0)).toMatchObject({ setups: [], keepOut: [{ setup: 's' }, {}] });
+  });
+
+  it('are found with the numbers of copies behind, which stay', () => {
+    const row: Json = {
+      cuts: [{ id: 'seat' }, { id: 'seat 9' }],
+      repeat: [{ cuts: ['seat'], row: { step: [10, 0], count: 3 } }],
+      setups: [{ id: 's', cuts: ['seat 2', 'seat 9'] }],
+      tools: [{ id: 't', cuts: ['seat'] }],
+    };
+    const names = namesOf(row, ['cuts'], 0);
+    expect(names).toEqual([
+      ['setups', 0, 'cuts', 0],
+      ['tools', 0, 'cuts', 0],
+      ['repeat', 0, 'cuts', 0],
+    ]);
+    expect(renamed(row, ['cuts', 0, 'id'], names, 'rest')).toEqual({
+      cuts: [{ id: 'rest' }, { id: 'seat 9' }],
+      repeat: [{ cuts: ['rest'], row: { step: [10, 0], count: 3 } }],
+      setups: [{ id: 's', cuts: ['rest 2', 'seat 9'] }],
+      tools: [{ id: 't', cuts: ['rest'] }],
+    });
   });
 });

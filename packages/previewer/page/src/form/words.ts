@@ -31,6 +31,10 @@ const CALLED: Readonly<Record<string, string>> = {
   smallest: 'smallest bore',
   largest: 'largest bore',
   bar: 'bar below the head',
+  repeat: 'cuts made again',
+  row: 'in a row',
+  round: 'round a centre',
+  mirror: 'mirrored',
 };
 
 /** A key of a job in words: `knifeEdge` is `knife edge`. */
@@ -46,6 +50,7 @@ const ONE: Readonly<Record<string, string>> = {
   edges: 'edge',
   holes: 'hole',
   setups: 'setup',
+  repeat: 'repeat',
   speeds: 'speed',
   tools: 'tool',
   stops: 'stop',

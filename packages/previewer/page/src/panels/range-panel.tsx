@@ -5,7 +5,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import { numberOf } from '../form/entry.js';
 import { isObject, type JsonObject, valueAt } from '../state/json.js';
 import { askRange, ranging } from '../state/ranging.js';
-import { chosenCut, fresh, issues, job, readoutStep, unit, worked } from '../state/store.js';
+import { chosenCut, fresh, isMadeOnce, issues, job, readoutStep, unit, worked } from '../state/store.js';
 import type { Worked } from '../worker/worked.js';
 import { drawnOrSaid } from './element.js';
 import { type Along, alongsOf, spanOf } from './spans.js';
@@ -17,13 +17,13 @@ const CALLED: Readonly<Record<Along, string>> = {
   diameter: 'diameter',
 };
 
-/** Between which values the chosen cut could be moved or made larger, asked for by a button. */
+/** Between which values the chosen cut could be moved or made larger, asked for by a button; not of one with copies, which go with it. */
 export function RangePanel() {
   const id = chosenCut.value;
   const cuts = valueAt(job.value ?? undefined, ['cuts']);
   const cut = Array.isArray(cuts) ? cuts.find((one) => isObject(one) && one.id === id) : undefined;
   const known = worked.value.get(id ?? '');
-  if (id === null || !isObject(cut) || known === undefined) return null;
+  if (id === null || !isMadeOnce(id) || !isObject(cut) || known === undefined) return null;
   return (
     <details class="card range-panel" id="range-panel">
       <summary>

@@ -14,6 +14,7 @@ const NAMED_IN: Readonly<Record<string, readonly Path[]>> = {
   cuts: [
     ['setups', '*', 'cuts', '*'],
     ['tools', '*', 'cuts', '*'],
+    ['repeat', '*', 'cuts', '*'],
   ],
   setups: [['keepOut', '*', 'setup']],
 };
@@ -36,8 +37,17 @@ export function isNamed(list: Path): boolean {
   return placesOf(list).length > 0;
 }
 
+/** The name of a copy: that of its cut with a number behind. */
+const COPY = / [1-9]\d*$/;
+
+/** Whether a text names a member by its id, or a copy of it; numbers stand behind the names of cuts alone. */
+function isNameOf(name: Json | undefined, id: string, list: Path): boolean {
+  if (name === id) return true;
+  return list[0] === 'cuts' && typeof name === 'string' && COPY.test(name) && name.replace(COPY, '') === id;
+}
+
 /**
- * Every place of a job that names a member of a list by its id. None for a member without an id, or with that of one
+ * Every place of a job that names a member of a list by its id, or a copy of it. None for a member without an id, or with that of one
  * before it: what names it then means the other one.
  */
 export function namesOf(job: Json, list: Path, index: number): readonly Path[] {
@@ -47,12 +57,25 @@ export function namesOf(job: Json, list: Path, index: number): readonly Path[] {
   if (members.findIndex((member) => valueAt(member, ['id']) === id) !== index) return [];
   return placesOf(list)
     .flatMap((pattern) => matching(job, pattern))
-    .filter((path) => valueAt(job, path) === id);
+    .filter((path) => isNameOf(valueAt(job, path), id, list) && !isOther(members, valueAt(job, path), id));
 }
 
-/** The job in which a member has another id, and so has every place that names it. */
+/** Whether a name with a number behind is the id of another member, and no copy. */
+function isOther(members: readonly Json[], name: Json | undefined, id: string): boolean {
+  return name !== id && members.some((member) => valueAt(member, ['id']) === name);
+}
+
+/** The job in which a member has another id, and so has every place that names it; copies keep their numbers. */
 export function renamed(job: Json, path: Path, names: readonly Path[], id: Json | undefined): Json {
-  return names.reduce((next, name) => withValue(next, name, id ?? ''), withValue(job, path, id));
+  const old = valueAt(job, path);
+  return names.reduce(
+    (next, name) => {
+      const written = valueAt(job, name);
+      const number = typeof written === 'string' && written !== old ? (COPY.exec(written)?.[0] ?? '') : '';
+      return withValue(next, name, number === '' || typeof id !== 'string' ? (id ?? '') : `${id}${number}`);
+    },
+    withValue(job, path, id),
+  );
 }
 
 /**

@@ -57,13 +57,24 @@ export const shown = signal<Extract<Outcome, { issues: null }> | null>(null);
 /** Whether `shown` belongs to an earlier state than the job's: it is being worked out, or has faults. */
 export const outdated = computed(() => !fresh.value || issues.value.length > 0);
 
-/** By the id of a cut: what moving it by hand needs to know, as it was worked out last. */
+/**
+ * By the id of a cut as it is written: what moving it by hand needs to know, as it was worked out last. Of one that is made
+ * several times the first is where it is written.
+ */
 export const worked = computed<WorkedCuts>(() => {
   const cuts = shown.value?.summary.cuts ?? [];
   // Of a crowd few are asked for at a time: to look for them takes less than to gather them all.
-  if (cuts.length > CROWD) return { get: (id) => cuts.find((cut) => cut.id === id)?.worked };
-  return new Map(cuts.map((cut) => [cut.id, cut.worked]));
+  if (cuts.length > CROWD) {
+    return { get: (id) => cuts.find((cut) => cut.id === id || cut.id === `${id} 1`)?.worked };
+  }
+  const all = new Map(cuts.map((cut) => [cut.id, cut.worked]));
+  return { get: (id) => all.get(id) ?? all.get(`${id} 1`) };
 });
+
+/** Whether the cut of an id was made once when the job was worked out last: not under a number of its own. */
+export function isMadeOnce(id: string): boolean {
+  return shown.value?.summary.cuts.some((cut) => cut.id === id) ?? false;
+}
 
 /** The id of the cut that is being looked at. */
 export const chosenCut = signal<string | null>(null);
