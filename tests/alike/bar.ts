@@ -4,7 +4,7 @@ import type { CutDocument, JobDocument, SetupDocument } from '@edgebite/core';
 export const RING = {
   id: 'ring',
   kind: 'annular',
-  center: [22.7, 1.3],
+  center: [22.7, -2.3],
   diameter: 20,
   wall: 3,
   reach: 30,
@@ -13,9 +13,9 @@ export const RING = {
 export const SEAT = {
   id: 'seat',
   kind: 'bore',
-  center: [22.7, 1.3],
+  center: [22.7, -2.3],
   diameter: 21.5,
-  passes: { kind: 'step in', bite: 0.4, finish: 0.1, approach: 75 },
+  passes: { kind: 'step in', bite: 0.4, finish: 0.1, approach: 85 },
   drawing: { radius: 0.05, place: 0.1 },
 } as const satisfies CutDocument;
 

@@ -82,7 +82,7 @@ describe('a repeat that cannot be', () => {
     ],
     [
       'turns about itself',
-      { repeat: [{ cuts: ['seat'], round: { center: [22.7, 1.3], turn: 90, count: 2 } }] },
+      { repeat: [{ cuts: ['seat'], round: { center: [22.7, -2.3], turn: 90, count: 2 } }] },
       '/repeat/0: puts "seat 2" where "seat 1" is already',
     ],
     [
@@ -188,7 +188,7 @@ describe('a repeat that cannot be', () => {
 
   it('says which copy it is that does not go', () => {
     // So far out that its circle has no digits left.
-    const small = { ...SEAT, diameter: 0.001, passes: undefined, center: [22.7, 1.3] };
+    const small = { ...SEAT, diameter: 0.001, passes: undefined, center: [22.7, -2.3] };
     const repeat = [{ cuts: ['seat'], row: { step: [3e6, 0], count: 3 } }];
     const [fault, ...others] = faults({ cuts: [RING, small], repeat });
     expect(others).toEqual([]);

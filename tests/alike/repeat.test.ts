@@ -17,7 +17,7 @@ const WRITTEN: JobDocument = withNames(
   {
     ...BAR,
     cuts: [RING, SEAT].flatMap((cut) =>
-      PLACES.map((x, k) => ({ ...cut, id: `${cut.id} ${k + 1}`, center: [x, 1.3] as [number, number] })),
+      PLACES.map((x, k) => ({ ...cut, id: `${cut.id} ${k + 1}`, center: [x, -2.3] as [number, number] })),
     ),
   },
   FOUR.map((k) => `ring ${k}`),
@@ -95,11 +95,11 @@ describe('cuts in a row', () => {
     const centers = (row: NonNullable<JobDocument['repeat']>[number]) =>
       parseJob({ ...BAR, repeat: [row] }).cuts.flatMap((cut) => (cut.kind === 'bore' ? [cut.center] : []));
     const cuts = ['ring', 'seat'];
-    const expected = [22.7, 60.8, 98.9].map((x) => ({ x, y: 1.3 }));
+    const expected = [22.7, 60.8, 98.9].map((x) => ({ x, y: -2.3 }));
     expect(centers({ cuts, row: { along: 'front', pitch: 38.1, count: 3 } })).toEqual(expected);
     expect(centers({ cuts, row: { along: 'back', pitch: -38.1, count: 3 } })).toEqual(expected);
     expect(centers({ cuts, row: { along: 'outline:0', pitch: 38.1, count: 3 } })).toEqual(expected);
-    expect(centers({ cuts, row: { along: 'left', pitch: -10, count: 2 } })[1]).toEqual({ x: 22.7, y: 11.3 });
+    expect(centers({ cuts, row: { along: 'left', pitch: -10, count: 2 } })[1]).toEqual({ x: 22.7, y: 7.7 });
   });
 
   it('follow the written one, however its place is given', () => {

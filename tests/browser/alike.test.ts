@@ -33,7 +33,7 @@ it('shows cuts that are written once, keeps them so, and moves all copies with t
   await settled(page);
   const kept = (await jobOf(page)) as unknown as typeof ROW;
   expect(kept.repeat).toEqual([{ cuts: ['ring', 'rest'], row: { step: [38.1, 0], count: 4 } }]);
-  expect(kept.cuts[1]).toMatchObject({ id: 'rest', center: [20, 1.3] });
+  expect(kept.cuts[1]).toMatchObject({ id: 'rest', center: [20, -2.3] });
   expect(kept.setups[0]?.cuts).toEqual(['ring', 'rest']);
 
   await page.click(id('/repeat/0'));

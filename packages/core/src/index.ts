@@ -192,6 +192,7 @@ export type { Outcome, RangeChange, RangeFinding, RangeMark, RangeRelation } fro
 export type { RangePresent } from './range/present.js';
 export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './range/range.js';
 export { parseJob } from './read/parse.js';
+export { twinOf } from './read/twin.js';
 export { contains } from './region/contains.js';
 export * from './region/measure.js';
 export * from './region/region.js';

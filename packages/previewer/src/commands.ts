@@ -6,7 +6,7 @@ import { clean, type DrawOptions, draw } from '@edgebite/svg';
 import { Unfinished } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
-import { loadJob, STANDARD_INPUT } from './load.js';
+import { loadJob, STANDARD_INPUT, type Which } from './load.js';
 import { saveWhole } from './save.js';
 import { outputFile } from './target.js';
 import { isAtLeast, type Level } from './text/findings.js';
@@ -22,7 +22,7 @@ export const EXIT = { clean: 0, found: 1, bad: 2, unfinished: 3 } as const;
 export const STANDARD_OUTPUT = '-';
 
 /** How `check` prints, and from which level on findings make it fail. */
-export interface CheckOptions {
+export interface CheckOptions extends Which {
   readonly json: boolean;
   readonly all: boolean;
   readonly failOn: Level;
@@ -33,7 +33,7 @@ export interface CheckOptions {
  * @throws Failure if the job cannot be used.
  */
 export async function check(name: string, options: CheckOptions, io: Io): Promise<number> {
-  const report = examine(await loadJob(name, io));
+  const report = examine(await loadJob(name, io, options));
   io.out(options.json ? jsonText(report) : textReport(report, options));
   return report.findings.some((finding) => isAtLeast(finding, options.failOn)) ? EXIT.found : EXIT.clean;
 }
@@ -45,15 +45,17 @@ export async function check(name: string, options: CheckOptions, io: Io): Promis
 export async function drawJob(
   name: string,
   output: string | undefined,
-  options: DrawOptions,
+  { twin = false, ...options }: DrawOptions & Which,
   io: Io,
 ): Promise<number> {
-  const svg = draw(examine(await loadJob(name, io)), options);
+  const svg = draw(examine(await loadJob(name, io, { twin })), options);
   if (output === STANDARD_OUTPUT) {
     io.out(`${svg}\n`);
     return EXIT.clean;
   }
-  const shown = output ?? `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}.svg`;
+  const shown =
+    output ??
+    `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}${twin ? '-twin' : ''}.svg`;
   const file = outputFile(shown, name, '-o', io);
   await saveWhole(file, shown, `${svg}\n`);
   io.out(`Drawing written to ${clean(shown)}\n`);

@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { type Job, JobError, parseJob } from '@edgebite/core';
+import { type Job, JobError, parseJob, twinOf } from '@edgebite/core';
 import { Failure, fileFailure } from './failure.js';
 import type { Io } from './io.js';
 
@@ -11,15 +11,27 @@ export const MAX_BYTES = 80_000_000;
 /** The job name that stands for standard input. */
 export const STANDARD_INPUT = '-';
 
+/** Which job of a file is meant. */
+export interface Which {
+  /** Its twin, in place of the job itself. */
+  readonly twin?: boolean;
+}
+
 /**
- * Reads and parses a job from a file, or from standard input for `-`.
- * @throws Failure if it cannot be read, is too large, is no UTF-8 text, or is not a valid job.
+ * Reads and parses a job from a file, or from standard input for `-`; or its twin.
+ * @throws Failure if it cannot be read, is too large, is no UTF-8 text, or is not a valid job, or has no twin.
  */
-export async function loadJob(name: string, io: Io): Promise<Job> {
+export async function loadJob(name: string, io: Io, { twin = false }: Which = {}): Promise<Job> {
   const shown = name === STANDARD_INPUT ? 'standard input' : name;
   const text = decoded(await bytesOf(name, shown, io), shown);
   try {
-    return parseJob(text);
+    const job = parseJob(text);
+    if (!twin) return job;
+    const other = twinOf(job);
+    if (other !== null) return other;
+    throw new Failure([
+      `--twin: ${shown} has no twin; give it one with "twin": { "swaps": "left and right" }`,
+    ]);
   } catch (error) {
     if (!(error instanceof JobError)) throw error;
     throw new Failure(error.issues.map(({ path, message }) => `${shown}: ${path || 'the job'}: ${message}`));

@@ -3,12 +3,12 @@ import { EXIT } from './commands.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
-import { loadJob } from './load.js';
+import { loadJob, type Which } from './load.js';
 import { numberIn } from './range.js';
 import { measuredText, waysText } from './text/measure.js';
 
 /** What `measure` is asked, as typed. */
-export interface MeasureArguments {
+export interface MeasureArguments extends Which {
   readonly cut: string;
   readonly arc: string;
   readonly reading: readonly string[];
@@ -24,7 +24,7 @@ export interface MeasureArguments {
  * @throws Failure if the job, the cut or a reading cannot be used.
  */
 export async function measure(name: string, options: MeasureArguments, io: Io): Promise<number> {
-  const job = await loadJob(name, io);
+  const job = await loadJob(name, io, options);
   const arc = wholeIn('--arc', options.arc) - 1;
   if (options.reading.length === 0) return ways(job, options, io);
   const given = options.tolerance === undefined ? undefined : numberIn('--tolerance', options.tolerance);

@@ -4,13 +4,13 @@ import { EXIT, STANDARD_OUTPUT } from './commands.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
-import { loadJob } from './load.js';
+import { loadJob, type Which } from './load.js';
 import { saveWhole } from './save.js';
 import { outputFile } from './target.js';
 import { rangeText } from './text/range.js';
 
 /** How `range` prints, and the file that it draws to, if any. */
-export interface RangeOptions {
+export interface RangeOptions extends Which {
   readonly json: boolean;
   readonly svg: string | undefined;
   /** After so many seconds of the processor the search stops, with what is known so far. */
@@ -41,7 +41,7 @@ export function numberIn(option: string, text: string): number {
 export async function range(name: string, query: RangeQuery, options: RangeOptions, io: Io): Promise<number> {
   const { json, svg, seconds } = options;
   const target = svg === undefined ? null : targetOf(name, svg, io);
-  const job = await loadJob(name, io);
+  const job = await loadJob(name, io, options);
   const start = cpuSeconds();
   const answer = answered(() => rangeOf(job, query, () => cpuSeconds() - start > seconds));
   if (target !== null) {

@@ -43,6 +43,27 @@ function saved(name: string, content: unknown): string {
   return name;
 }
 
+describe('--twin', () => {
+  const handed = { ...clean, twin: { swaps: 'left and right', name: 'Other hand' } };
+
+  it('is of the mirrored part, in every command', async () => {
+    const file = saved('plate.json', { ...handed, cuts: [{ ...clean.cuts[0], center: [0, 20] }] });
+    expect((await command(['check', file, '--twin'])).out).toMatch(/^Other hand\n/);
+    expect((await command(['sheet', file, '--twin'])).out).toMatch(/hole +60\.000 +20\.000/);
+    expect((await command(['draw', file, '--twin'])).out).toBe('Drawing written to plate-twin.svg\n');
+    const range = ['--cut', 'hole', '--along', 'x', '--from', '58', '--to', '62'];
+    expect((await command(['range', file, '--twin', ...range])).out).toContain('Other hand');
+    const ways = await command(['measure', file, '--twin', '--cut', 'hole', '--json']);
+    expect(JSON.parse(ways.out)[0].center).toEqual([60, 20]);
+  });
+
+  it('ends with 2 for a job that has none', async () => {
+    const { code, err } = await command(['check', saved('plate.json', clean), '--twin']);
+    expect(code).toBe(2);
+    expect(err).toContain('--twin: plate.json has no twin; give it one');
+  });
+});
+
 describe('edgebite check', () => {
   it('ends with 0 and prints the report of a job without findings', async () => {
     const { code, out, err } = await command(['check', saved('plate.json', clean)]);

@@ -5,6 +5,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { check, drawJob, EXIT, page, schema } from './commands.js';
 import { Failure, Unfinished } from './failure.js';
 import { type Io, terminal } from './io.js';
+import type { Which } from './load.js';
 import { type MeasureArguments, measure } from './measure.js';
 import { numberIn, PATIENCE, range } from './range.js';
 import { SHEET_FORMATS, type SheetFormat, sheet } from './sheet/command.js';
@@ -73,16 +74,14 @@ function commandLine(io: Io, start: Start): Command {
     .argument('<job>', JOB)
     .option('--all', 'print all tables as well')
     .option('--json', 'print the whole report as JSON')
+    .option(...TWIN)
     .addOption(
       new Option('--fail-on <level>', 'end with 1 if there is a finding of this level or a graver one')
         .choices(LEVELS)
         .default('danger'),
     )
-    .action(
-      (
-        job: string,
-        { all = false, json = false, failOn }: { all?: boolean; json?: boolean; failOn: Level },
-      ) => start(() => check(job, { all, json, failOn }, io)),
+    .action((job: string, { all = false, json = false, failOn, twin = false }: CheckArguments) =>
+      start(() => check(job, { all, json, failOn, twin }, io)),
     );
   program
     .command('draw')
@@ -91,8 +90,9 @@ function commandLine(io: Io, start: Start): Command {
     .option('-o, --output <file>', 'file to write, "-" for standard output (default: name of the job, .svg)')
     .addOption(new Option('--sheet <size>', 'size of the sheet').choices(SHEET_SIZES).default('A4'))
     .option('--upright', 'stand the sheet upright')
+    .option(...TWIN)
     .addOption(new Option('--theme <name>', 'its colours').choices(THEME_NAMES).default('light'))
-    .action((job: string, { output, ...options }: { output?: string } & DrawOptions) =>
+    .action((job: string, { output, ...options }: { output?: string } & DrawOptions & Which) =>
       start(() => drawJob(job, output, options, io)),
     );
   program
@@ -108,6 +108,7 @@ function commandLine(io: Io, start: Start): Command {
     .requiredOption('--from <value>', 'where the range begins, in the unit of the job')
     .requiredOption('--to <value>', 'where it ends')
     .option('--json', 'print the whole answer as JSON')
+    .option(...TWIN)
     .option('--svg <file>', 'draw it as a strip into a file as well')
     .option('--seconds <number>', 'stop after so long with what is known so far', String(PATIENCE))
     .addHelpText(
@@ -116,10 +117,10 @@ function commandLine(io: Io, start: Start): Command {
     )
     .action((job: string, options: RangeArguments) =>
       start(() => {
-        const { cut, along, json = false, svg } = options;
+        const { cut, along, json = false, svg, twin = false } = options;
         const seconds = numberIn('--seconds', options.seconds);
         const ends = { from: numberIn('--from', options.from), to: numberIn('--to', options.to) };
-        return range(job, { cut, along, ...ends }, { json, svg, seconds }, io);
+        return range(job, { cut, along, ...ends }, { json, svg, seconds, twin }, io);
       }),
     );
   program
@@ -142,6 +143,7 @@ function commandLine(io: Io, start: Start): Command {
         .default('diameter'),
     )
     .option('--json', 'print the answer as JSON')
+    .option(...TWIN)
     .addHelpText(
       'after',
       '\nEnds with 1 if readings contradict each other, or the arc is past or over the drawn one.',
@@ -157,7 +159,8 @@ function commandLine(io: Io, start: Start): Command {
         .default('text'),
     )
     .option('-o, --output <file>', 'file to write (default: standard output)')
-    .action((job: string, options: { format: SheetFormat; output?: string }) =>
+    .option(...TWIN)
+    .action((job: string, options: { format: SheetFormat; output?: string } & Which) =>
       start(() => sheet(job, options, io)),
     );
   program
@@ -172,7 +175,7 @@ function commandLine(io: Io, start: Start): Command {
   return program;
 }
 
-interface RangeArguments {
+interface RangeArguments extends Which {
   readonly cut: string;
   readonly along: Along;
   readonly from: string;
@@ -181,6 +184,8 @@ interface RangeArguments {
   readonly svg?: string;
   readonly seconds: string;
 }
+
+const TWIN = ['--twin', 'of its twin, the mirrored part'] as const;
 
 const JOB = 'job file, "-" for standard input';
 

@@ -54,7 +54,7 @@ describe('the job format', () => {
     expect(keysOf(jobJsonSchema())).toEqual(
       [
         ...['edgebite', 'name', 'units', 'part', 'keep', 'limits', 'resolution', 'cuts'],
-        ...['readout', 'setups', 'keepOut', 'tools', 'machine', 'gauges', 'repeat'],
+        ...['readout', 'setups', 'keepOut', 'tools', 'machine', 'gauges', 'repeat', 'twin'],
       ].sort(),
     );
     expect(jobJsonSchema().required).toEqual(['edgebite', 'units', 'part', 'cuts']);

@@ -15,6 +15,7 @@ import { jobPoint, side, size, units } from './schema-parts.js';
 import { repeatsSchema } from './schema-repeat.js';
 import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
 import { machineSchema, toolsSchema } from './schema-tools.js';
+import { twinSchema } from './schema-twin.js';
 
 const name = z.string().max(MAX_NAME);
 
@@ -215,6 +216,7 @@ export const jobSchema = z
       description:
         'Cuts that are written once and made several times. Each entry repeats what those before it have made.',
     }),
+    twin: twinSchema.optional(),
   })
   .meta({ title: 'edgebite job, version 1' });
 

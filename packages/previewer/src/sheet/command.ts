@@ -2,7 +2,7 @@ import { examine } from '@edgebite/core';
 import { clean } from '@edgebite/svg';
 import { EXIT, STANDARD_OUTPUT } from '../commands.js';
 import type { Io } from '../io.js';
-import { loadJob } from '../load.js';
+import { loadJob, type Which } from '../load.js';
 import { saveWhole } from '../save.js';
 import { outputFile } from '../target.js';
 import { sheetCsv } from './csv.js';
@@ -31,10 +31,11 @@ export async function sheet(
   {
     format,
     output = STANDARD_OUTPUT,
-  }: { readonly format: SheetFormat; readonly output?: string | undefined },
+    twin = false,
+  }: Which & { readonly format: SheetFormat; readonly output?: string | undefined },
   io: Io,
 ): Promise<number> {
-  const text = WRITERS[format](sheetOf(examine(await loadJob(name, io))));
+  const text = WRITERS[format](sheetOf(examine(await loadJob(name, io, { twin }))));
   if (output === STANDARD_OUTPUT) {
     io.out(text);
     return EXIT.clean;

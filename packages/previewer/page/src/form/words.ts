@@ -35,6 +35,8 @@ const CALLED: Readonly<Record<string, string>> = {
   row: 'in a row',
   round: 'round a centre',
   mirror: 'mirrored',
+  twin: 'its twin',
+  swaps: 'sides that change places',
 };
 
 /** A key of a job in words: `knifeEdge` is `knife edge`. */
