@@ -1,5 +1,15 @@
-import { biteAlong, disc, intersect, largestBite, type Region, rectangle, subtract } from '@edgebite/core';
-import { outlines } from '@edgebite/core/testing';
+import {
+  biteAlong,
+  disc,
+  intersect,
+  largestBite,
+  lineEdge,
+  type Point,
+  type Region,
+  rectangle,
+  subtract,
+} from '@edgebite/core';
+import { edgesOf, outlines } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { block, near, upTo } from './near.js';
@@ -71,6 +81,50 @@ describe('largestBite', () => {
       best = Math.max(best, t(0, 8, 1) - t(1, 12, -1));
     }
     near(found?.size ?? 0, best, 1e-9);
+  });
+});
+
+describe('biteAlong', () => {
+  /* Along a joint both edges are met at their ends; the metal there is that to both sides of it. */
+  const angles = upTo(24).map((k) => (k * Math.PI) / 12 - Math.PI);
+
+  it('counts a joint of the circle of the tool once', () => {
+    for (const angle of [...angles, ...angles.map((one) => one + 4 * Math.PI)])
+      near(biteAlong(block(80, 60), P(40, 30), 5, angle), 5, 1e-14);
+  });
+
+  it('counts a corner once, wherever it lies', () => {
+    // Elementary: from the middle of a square with sides of 2 to a corner it is the root of 2, to a side 1.
+    for (const turn of angles) {
+      const corners = upTo(4).map((k) => polar(P(3, -7), Math.SQRT2, turn + (k * Math.PI) / 2));
+      const square: Region = [
+        { outer: corners.map((a, k) => lineEdge(a, corners[(k + 1) % 4] as Point)), holes: [] },
+      ];
+      for (const k of upTo(4)) {
+        near(biteAlong(square, P(3, -7), 9, turn + (k * Math.PI) / 2), Math.SQRT2, 1e-12);
+        near(biteAlong(square, P(3, -7), 9, turn + ((k + 0.5) * Math.PI) / 2), 1, 1e-12);
+      }
+    }
+  });
+
+  it('is the larger of both sides of a joint, straight along an edge too', () => {
+    fc.assert(
+      fc.property(
+        outlines,
+        fc.integer({ min: -20, max: 120 }),
+        fc.integer({ min: -20, max: 100 }),
+        fc.double({ min: 2, max: 60, noNaN: true }),
+        (metal, x, y, radius) => {
+          const center = P(x, y);
+          // As near as that a grazed edge changes by a ten thousandth, seen from a whole number.
+          for (const { a } of edgesOf(metal)) {
+            const angle = Math.atan2(a.y - y, a.x - x);
+            const beside = [1e-9, -1e-9].map((by) => metalAlong(metal, center, radius, angle + by));
+            near(biteAlong(metal, center, radius, angle), Math.max(...beside), 1e-4, radius);
+          }
+        },
+      ),
+    );
   });
 });
 

@@ -16,7 +16,8 @@ export interface RadialBite {
 
 /**
  * How deep a tool that goes straight down bites in one direction: the length of metal along its radius there, from
- * its centre to its circle. In the unit of the region.
+ * its centre to its circle; straight along an edge, or at a joint, the larger of those to both sides of it. In the
+ * unit of the region.
  *
  * Source: definition. Where a circle stands d further in the direction of the radius than the circle of the same
  * radius r that cut before it, the bite at angle phi off that direction is d cos(phi) + r - sqrt(r^2 - d^2 sin^2(phi)),
@@ -29,8 +30,16 @@ export function biteAlong(metal: Region, center: Point, radius: number, angle: n
   checkOverZero('biteAlong', 'radius', radius);
   checkFinite('biteAlong', 'angle', angle);
   const inside = intersect([metal, disc(center, radius)]);
-  const met = sightedFrom(inside, center).filter(({ low, span }) => turned(angle - low) <= span);
-  return Math.max(0, lengthAlong(met, angle));
+  const heading = turned(angle);
+  let most = 0;
+  for (const { from, to, met } of sectorsOf(sightedFrom(inside, center))) {
+    // A whole turn further on it is the same direction: the last sector may reach past 0.
+    for (const direction of [heading, heading + 2 * Math.PI]) {
+      if (direction < from - NARROW || direction > to + NARROW) continue;
+      most = Math.max(most, lengthAlong(met, Math.min(Math.max(direction, from), to)));
+    }
+  }
+  return most;
 }
 
 /**
@@ -48,14 +57,8 @@ export function largestBite(metal: Region, center: Point, radius: number): Radia
 
 /** As `largestBite`, of metal that lies within the tool's circle. */
 export function largestIn(metal: Region, center: Point, radius: number): RadialBite | null {
-  const sighted = sightedFrom(metal, center);
-  const stops = stopsOf(sighted);
   let best: { size: number; angle: number } | null = null;
-  for (let k = 0; k < stops.length; k++) {
-    const from = stops[k] as number;
-    const to = k + 1 < stops.length ? (stops[k + 1] as number) : (stops[0] as number) + 2 * Math.PI;
-    if (to - from <= NARROW) continue;
-    const met = sighted.filter(({ low, span }) => turned((from + to) / 2 - low) <= span);
+  for (const { from, to, met } of sectorsOf(sightedFrom(metal, center))) {
     const top = largestBetween(met, from, to);
     if (top.size > 0 && (best === null || top.size > best.size)) best = top;
   }
@@ -68,6 +71,24 @@ export function largestIn(metal: Region, center: Point, radius: number): RadialB
 
 /** Directions closer than this (radians) have nothing between them but rounding. */
 const NARROW = 1e-12;
+
+/** Directions between which the same boundaries are met, and these. */
+interface Sector {
+  readonly from: number;
+  readonly to: number;
+  readonly met: readonly Sighted[];
+}
+
+function* sectorsOf(sighted: readonly Sighted[]): Generator<Sector> {
+  const stops = stopsOf(sighted);
+  for (let k = 0; k < stops.length; k++) {
+    const from = stops[k] as number;
+    const to = k + 1 < stops.length ? (stops[k + 1] as number) : (stops[0] as number) + 2 * Math.PI;
+    if (to - from <= NARROW) continue;
+    const met = sighted.filter(({ low, span }) => turned((from + to) / 2 - low) <= span);
+    yield { from, to, met };
+  }
+}
 
 /** The directions at which some boundary begins, ends or turns, in order from 0 to 2 pi. */
 function stopsOf(sighted: readonly Sighted[]): number[] {
