@@ -160,6 +160,21 @@ describe('a handle', () => {
     expect(() => bench.moved('nowhere', [0, 0])).toThrow(RangeError);
   });
 
+  test('keeps the id and the kind of a cut, from plain JavaScript too', () => {
+    const bench = examiner(parseJob(plate()));
+    for (const change of [
+      { id: 'other' },
+      { kind: 'annular' },
+      { id: undefined },
+      { kind: 'bore' },
+    ] as object[]) {
+      const [key = ''] = Object.keys(change);
+      expect(() => bench.changed('hole 20', change)).toThrow(
+        `changed: cut "hole 20": its ${key} cannot be changed`,
+      );
+    }
+  });
+
   test('has no centre to move of a swept cut', () => {
     const swept = { id: 'slot', kind: 'swept' as const, diameter: 4, path: { svgPath: 'M5 85 L20 85' } };
     const bench = examiner(parseJob(plate({ cuts: [swept] })));

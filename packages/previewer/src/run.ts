@@ -175,6 +175,12 @@ function commandLine(io: Io, start: Start): Command {
   return program;
 }
 
+interface CheckArguments extends Which {
+  readonly all?: boolean;
+  readonly json?: boolean;
+  readonly failOn: Level;
+}
+
 interface RangeArguments extends Which {
   readonly cut: string;
   readonly along: Along;

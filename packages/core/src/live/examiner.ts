@@ -26,7 +26,7 @@ export interface Examiner {
   /**
    * The same job with some values of a cut changed, written as in a job: `{ diameter: 12 }`, `{ center: [3, 4] }`,
    * `{ depth: 5 }`. A value of `undefined` takes a key away. Its copies change with it.
-   * @throws RangeError if there is no such cut in the job as written.
+   * @throws RangeError if there is no such cut in the job as written, or the change has an id or a kind.
    * @throws JobError with all faults of what comes out, as `parseJob` would find them.
    */
   readonly changed: (cut: string, change: CutChange) => Examiner;
@@ -39,6 +39,13 @@ export function examiner(job: Job): Examiner {
   const changed = (id: string, change: CutChange): Examiner => {
     const number = numberOf.get(id);
     if (number === undefined) throw new RangeError(`changed: ${strange(job, id)}`);
+    for (const key of ['id', 'kind']) {
+      if (Object.hasOwn(change, key)) {
+        throw new RangeError(
+          `changed: cut "${id}": its ${key} cannot be changed; parse the job with another cut instead`,
+        );
+      }
+    }
     return examiner(withCut(job, number, change));
   };
   return {
