@@ -155,6 +155,36 @@ describe('isoWords', () => {
     expect(checkReadBack([short], blocks, 0.01, radiusError, false)).toBe(1);
   });
 
+  it('writes a small arc over half a turn as two, rather than a smaller one', () => {
+    // One block from end to end of this one has room for a radius of half a step, or of one, not of 2.8.
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 9, noNaN: true }),
+        fc.double({ min: 5.5, max: 6.25, noNaN: true }),
+        fc.double({ min: 0, max: 7, noNaN: true }),
+        fc.constantFrom(0, 1),
+        fc.boolean(),
+        (steps, turn, start, decimals, ccw) => {
+          const step = 10 ** -decimals;
+          const radius = steps * step;
+          const at = (angle: number) => P(3.7 + radius * Math.cos(angle), -1.2 + radius * Math.sin(angle));
+          const arc = arcEdge(at(start), at(start + (ccw ? turn : -turn)), P(3.7, -1.2), ccw);
+          const blocks = writtenOrNone(arc, decimals);
+          if (blocks === null) return;
+          const read = readIso(blocks).motions.slice(1).map(edgeOf);
+          const far = Math.min(
+            ...read.map((edge) =>
+              edge === null ? Infinity : nearestOnEdge(edge, pointAlong(arc, 0.5)).distance,
+            ),
+          );
+          // Rounded ends and a rounded centre move the far side by up to three steps.
+          expect(far).toBeLessThanOrEqual(3 * step);
+        },
+      ),
+      { numRuns: runs(2000) },
+    );
+  });
+
   it('refuses what it cannot write', () => {
     const line = [lineEdge(P(0, 0), P(5, 0))];
     expect(() => isoWords([[...line, lineEdge(P(6, 0), P(7, 0))]], MM)).toThrow(
@@ -214,6 +244,16 @@ function edgeOf({ kind, from, to, center, ccw }: Motion): Edge | null {
   const scale = distance(a, c) / distance(b, c);
   const end = P(c.x + scale * (b.x - c.x), c.y + scale * (b.y - c.y));
   return arcEdge(a, end, c, ccw === true);
+}
+
+/** The blocks of an arc; null where so few decimals cannot give it, as the error says. */
+function writtenOrNone(arc: ArcEdge, decimals: number): readonly string[] | null {
+  try {
+    return isoWords([[arc]], { units: 'mm', decimals }).blocks;
+  } catch (error) {
+    expect(String(error)).toMatch(/cannot be written with [01] decimals .*use more decimals/);
+    return null;
+  }
 }
 
 /** The place nearest to `p` that is equally far from both ends. */

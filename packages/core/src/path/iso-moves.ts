@@ -1,6 +1,6 @@
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { pointAlong, sweep } from '../geometry/measure.js';
-import { type Point, samePoint } from '../geometry/point.js';
+import { distance, type Point, samePoint } from '../geometry/point.js';
 import { shownNumber, shownPoint } from '../geometry/shown.js';
 
 /** The grid that written numbers lie on. */
@@ -93,6 +93,12 @@ const LENGTH_OFF = 8;
 /** Radians by which its turn may be off; what is further off has become another arc, or a full turn. */
 const TURN_OFF = 1;
 
+/** Radians from which on a reader may take a turn for none: both ends lie in one direction from the centre. */
+const NO_TURN = 2 * Math.PI - 1e-9;
+
+/** Steps by which the middle of a written arc over half a turn may be moved; beyond, it is written as two. */
+const MOST_MOVED = 3;
+
 /** An arc that rises above its chord by less than these steps may be written as the chord. */
 const FLAT = 1;
 
@@ -104,9 +110,13 @@ function arcMoves(arc: ArcEdge, from: Point, to: Point, grid: Grid, where: strin
     return [];
   }
   const written = centerFor(arc, from, to, grid);
-  const off = Math.abs(turnOf(arc.ccw, from, to, written) - turn);
+  const writtenTurn = turnOf(arc.ccw, from, to, written);
+  const off = Math.abs(writtenTurn - turn);
   const isAlike = off <= TURN_OFF && off * arc.radius * grid.perUnit <= LENGTH_OFF;
-  if (written.error <= grid.tolerance && isAlike) {
+  // The far side of an arc over half a turn moves by more than its centre; in two it stays where it is.
+  const strays =
+    turn > Math.PI && (writtenTurn >= NO_TURN || middleMovedBy(arc, from, to, written, grid) > MOST_MOVED);
+  if (written.error <= grid.tolerance && isAlike && !strays) {
     return [
       { kind: 'arc', to, i: written.x - from.x, j: written.y - from.y, ccw: arc.ccw, error: written.error },
     ];
@@ -206,6 +216,17 @@ function strayAt(arc: ArcEdge, from: Point, to: Point, center: Point, { perUnit 
     return Math.abs(away - arc.radius * perUnit);
   });
   return Math.max(...strays);
+}
+
+/** How far the middle of an arc is moved where it is written with a centre of the grid, in steps. */
+function middleMovedBy(arc: ArcEdge, from: Point, to: Point, center: Point, { perUnit }: Grid): number {
+  const half = (turnOf(arc.ccw, from, to, center) / 2) * (arc.ccw ? 1 : -1);
+  const angle = Math.atan2(from.y - center.y, from.x - center.x) + half;
+  const radius = (distance(center, from) + distance(center, to)) / 2;
+  const middle = pointAlong(arc, 0.5);
+  const dx = center.x + radius * Math.cos(angle) - middle.x * perUnit;
+  const dy = center.y + radius * Math.sin(angle) - middle.y * perUnit;
+  return Math.hypot(dx, dy);
 }
 
 function unevenness(x: number, y: number, from: Point, to: Point): number {
