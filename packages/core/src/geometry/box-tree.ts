@@ -134,6 +134,42 @@ export class BoxTree {
       }
     }
   }
+
+  /**
+   * Calls `visit` for the items whose boxes come within a distance of another box, along both axes; roughly from near
+   * to far.
+   * @param visit returns how far to look from then on
+   */
+  nearBox(near: Bounds, reach: number, visit: (item: number) => number): void {
+    const { around, boxes, item, low, high, second, waiting } = this;
+    let by = reach;
+    let depth = 1;
+    waiting[0] = 0;
+    while (depth > 0) {
+      const branch = waiting[--depth] as number;
+      if (!(apartBy(around, branch, near) <= by)) continue;
+      const other = second[branch] as number;
+      if (other > 0) {
+        const one = branch + 1;
+        const isOneFirst = apartBy(around, one, near) <= apartBy(around, other, near);
+        waiting[depth++] = isOneFirst ? other : one;
+        waiting[depth++] = isOneFirst ? one : other;
+        continue;
+      }
+      for (let k = low[branch] as number; k < (high[branch] as number); k++) {
+        const i = item[k] as number;
+        if (apartBy(boxes, i, near) <= by) by = visit(i);
+      }
+    }
+  }
+}
+
+/** The wider of the two gaps along the axes between an item and a box; 0 where they share a point. */
+function apartBy(boxes: Float64Array, index: number, { minX, minY, maxX, maxY }: Bounds): number {
+  const o = 4 * index;
+  const dx = Math.max(minX - (boxes[o + 2] as number), (boxes[o] as number) - maxX);
+  const dy = Math.max(minY - (boxes[o + 3] as number), (boxes[o + 1] as number) - maxY);
+  return Math.max(dx, dy, 0);
 }
 
 /** A tree of boxes that are at hand one by one. */

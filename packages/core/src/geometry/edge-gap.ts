@@ -1,4 +1,5 @@
-import { type Bounds, boxesMeet, grown } from './bounds.js';
+import { type Bounds, boxAround } from './bounds.js';
+import { type BoxTree, boxTreeOf } from './box-tree.js';
 import { type Nearest, nearestOnEdge } from './distance.js';
 import type { ArcEdge, Edge } from './edge.js';
 import { edgeBounds, onArcSide } from './measure.js';
@@ -68,18 +69,25 @@ function feetOnArc(arc: ArcEdge, p: Point): Point[] {
   ].filter((foot) => onArcSide(arc, foot));
 }
 
-/** Edges with the boxes round them, to look only at those that may be near. */
+/** A hair over a distance, so that what is as near but for rounding is looked at too. */
+const hairOver = (distance: number): number => distance * (1 + 1e-12);
+
+/** Edges with a tree of the boxes round them, to look only at those that may be near. Of equals the first counts. */
 export class NearEdges {
-  private readonly boxes: readonly Bounds[];
+  private readonly tree: BoxTree;
 
   constructor(readonly edges: readonly Edge[]) {
-    this.boxes = edges.map(edgeBounds);
+    this.tree = boxTreeOf(edges.map(edgeBounds));
   }
 
   /** The edges whose box comes within a distance of another box. */
   within(box: Bounds, reach: number): Edge[] {
-    const wide = grown(box, reach);
-    return this.edges.filter((_, k) => boxesMeet(this.boxes[k] as Bounds, wide));
+    const found: number[] = [];
+    this.tree.nearBox(box, reach, (k) => {
+      found.push(k);
+      return reach;
+    });
+    return found.sort((a, b) => a - b).map((k) => this.edges[k] as Edge);
   }
 
   /**
@@ -87,25 +95,36 @@ export class NearEdges {
    * @param touching what is closer than this has met
    */
   nearestTo(edge: Edge, reach: number, touching: number): Gap | null {
-    const box = edgeBounds(edge);
     let best: Gap | null = null;
-    for (let k = 0; k < this.edges.length; k++) {
-      const limit = best?.distance ?? reach;
-      if (limit === 0) break;
-      if (!boxesMeet(this.boxes[k] as Bounds, grown(box, limit))) continue;
+    let which = 0;
+    this.tree.nearBox(edgeBounds(edge), reach, (k) => {
       const gap = gapBetween(edge, this.edges[k] as Edge, touching);
-      if (gap.distance < limit) best = gap;
-    }
+      const isNearer = best === null ? gap.distance < reach : gap.distance < best.distance;
+      if (isNearer || (gap.distance === best?.distance && k < which)) {
+        best = gap;
+        which = k;
+      }
+      return best === null ? reach : hairOver(best.distance);
+    });
     return best;
   }
 
   /** The nearest place to a point; null where there are no edges. */
   nearestPlace(p: Point): Nearest | null {
     let best: Nearest | null = null;
-    for (const edge of this.edges) {
-      const nearest = nearestOnEdge(edge, p);
-      if (best === null || nearest.distance < best.distance) best = nearest;
-    }
+    let which = 0;
+    this.tree.nearBox(boxAround(p), Infinity, (k) => {
+      const nearest = nearestOnEdge(this.edges[k] as Edge, p);
+      if (
+        best === null ||
+        nearest.distance < best.distance ||
+        (nearest.distance === best.distance && k < which)
+      ) {
+        best = nearest;
+        which = k;
+      }
+      return hairOver(best.distance);
+    });
     return best;
   }
 
