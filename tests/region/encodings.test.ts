@@ -78,6 +78,7 @@ const forms: Record<string, (center: Point, radius: number, start: number, ccw: 
     const from = `${center.x + dx} ${center.y + dy}`;
     const text = `CURVEPOLYGON(CIRCULARSTRING(${from}, ${center.x - dx} ${center.y - dy}, ${from}))`;
     const shape = parseWkt(text);
+    if (shape.kind === 'polygons') throw new Error('several polygons');
     const rings = shape.kind === 'polygon' ? shape.rings : [shape.chain];
     return normalize(
       rings.map((ring) => ring.edges),

@@ -60,6 +60,7 @@ export { arcsFromPolyline, type PolylineOptions, type RecoveredEdges } from './f
 export * from './format/svg-path.js';
 export * from './format/svg-write.js';
 export * from './format/wkt.js';
+export { regionFromWkt } from './format/wkt-region.js';
 export * from './format/wkt-write.js';
 export * from './geometry/bounds.js';
 export * from './geometry/distance.js';

@@ -41,6 +41,7 @@ function ofPath(text: string): Region {
 
 function ofWkt(text: string): Region {
   const shape = parseWkt(text);
+  if (shape.kind === 'polygons') throw new Error('several polygons');
   const rings = shape.kind === 'curve' ? [shape.chain] : shape.rings;
   const [outer, ...holes] = rings.map(({ edges }) => edges);
   return outlineRegion(outer ?? [], holes);

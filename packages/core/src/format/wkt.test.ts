@@ -6,10 +6,12 @@ import { area, perimeter } from '../region/measure.js';
 import { disc, ring } from '../region/region.js';
 import { TextError } from './text-error.js';
 import { parseWkt } from './wkt.js';
+import { regionFromWkt } from './wkt-region.js';
 import { toWkt } from './wkt-write.js';
 
 function regionOf(text: string) {
   const shape = parseWkt(text);
+  if (shape.kind === 'polygons') throw new Error('several polygons');
   const [outer, ...holes] = (shape.kind === 'curve' ? [shape.chain] : shape.rings).map(({ edges }) => edges);
   return outlineRegion(outer ?? [], holes);
 }
@@ -102,10 +104,14 @@ describe('parseWkt', () => {
 
   it.each([
     ['', 0, 'no shape is named here'],
-    ['MULTIPOLYGON(((0 0,1 0,0 1,0 0)))', 0, '"MULTIPOLYGON" is named here; these are read'],
+    ['MULTIPOINT((0 0))', 0, '"MULTIPOINT" is named here; these are read'],
+    ['MULTIPOLYGON((0 0,1 0,0 1,0 0))', 14, '"(" is expected; "0" is here'],
+    ['MULTIPOLYGON(CURVEPOLYGON((0 0,1 0,0 1,0 0)))', 13, '"CURVEPOLYGON" is not read'],
+    ['MULTISURFACE(POINT(0 0))', 13, '"POINT" cannot be one of several surfaces'],
+    ['MULTISURFACE Z EMPTY', 13, '"Z" is not read'],
     ['POINT(1 2)', 0, '"POINT"'],
     ['POLYGON', 7, '"(" is expected; the text ends here'],
-    ['POLYGON EMPTY', 0, 'the shape is empty'],
+    ['LINESTRING EMPTY', 0, 'the shape is empty'],
     ['POLYGON Z ((0 0 1,1 0 1,0 1 1,0 0 1))', 8, '"Z" is not read'],
     ['POLYGON((0 0 5,1 0 5,0 1 5,0 0 5))', 13, 'more than two numbers'],
     ['POLYGON((0 0,1 0,0 1))', 8, 'the ring does not close'],
@@ -131,6 +137,46 @@ describe('parseWkt', () => {
     expect(run).toThrow(TextError);
     expect(run).toThrow(what);
     expect(run).toThrow(`at position ${position}: `);
+  });
+});
+
+describe('regionFromWkt', () => {
+  // OGC 06-103r4, 6.2 (example 7.2.6): MULTIPOLYGON(((10 10,...)),((60 60,...))); areas by elementary geometry.
+  it('reads several polygons', () => {
+    const text =
+      'MULTIPOLYGON (((10 10, 10 20, 20 20, 20 15, 10 10)), ((60 60, 70 70, 80 60, 60 60)), EMPTY)';
+    const region = regionFromWkt(text);
+    expect(region).toHaveLength(2);
+    expect(area(region)).toBeCloseTo(75 + 100, 12);
+  });
+
+  it('reads nothing, in every way to say it', () => {
+    for (const kind of ['POLYGON', 'CURVEPOLYGON', 'MULTIPOLYGON', 'MULTISURFACE'])
+      expect(regionFromWkt(`${kind} EMPTY`)).toEqual([]);
+    expect(regionFromWkt('MULTISURFACE (EMPTY, POLYGON EMPTY)')).toEqual([]);
+    expect(regionFromWkt(toWkt([]))).toEqual([]);
+  });
+
+  it('makes one part of polygons that overlap, and refuses a curve that does not close', () => {
+    const region = regionFromWkt(
+      'MULTISURFACE (((0 0, 4 0, 4 4, 0 4, 0 0)), CURVEPOLYGON ((2 2, 2 6, 6 6, 6 2, 2 2)))',
+    );
+    expect(region).toHaveLength(1);
+    expect(area(region)).toBeCloseTo(28, 12);
+    expect(area(regionFromWkt('CIRCULARSTRING (0 0, 4 0, 0 0)'))).toBeCloseTo(4 * Math.PI, 12);
+    expect(() => regionFromWkt('LINESTRING (0 0, 4 0, 4 4)')).toThrow('does not close');
+  });
+
+  it('brings back what was written, parts in holes and all', () => {
+    const whole = [
+      ...ring({ x: 0, y: 0 }, 9, 5),
+      ...disc({ x: 0.3, y: -0.1 }, 2),
+      ...outlineRegion(rectangle(7, 3, { at: { x: 20, y: 1 / 3 }, corner: 1 })),
+    ];
+    const back = regionFromWkt(toWkt(whole));
+    expect(back.map(({ holes }) => holes.length)).toEqual([1, 0, 0]);
+    expect(area(back)).toBeCloseTo(area(whole), 11);
+    expect(perimeter(back)).toBeCloseTo(perimeter(whole), 11);
   });
 });
 

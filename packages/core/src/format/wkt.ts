@@ -6,16 +6,22 @@ import { TextError } from './text-error.js';
 import { circleThrough, edgeThrough } from './three-points.js';
 import { WktScanner } from './wkt-scan.js';
 
-/** What a text describes: one chain, or the rings of a polygon, the outer one first. */
+/**
+ * What a text describes: one chain; the rings of a polygon, the outer one first; or so many polygons, none where the
+ * text says that it is empty.
+ */
 export type WktShape =
   | { readonly kind: 'curve'; readonly chain: Chain }
-  | { readonly kind: 'polygon'; readonly rings: readonly Chain[] };
+  | { readonly kind: 'polygon'; readonly rings: readonly Chain[] }
+  | { readonly kind: 'polygons'; readonly polygons: readonly (readonly Chain[])[] };
 
 const CURVES = ['LINESTRING', 'CIRCULARSTRING', 'COMPOUNDCURVE'] as const;
 
+const POLYGONS = ['POLYGON', 'CURVEPOLYGON', 'MULTIPOLYGON', 'MULTISURFACE'] as const;
+
 /**
- * Reads well-known text: LINESTRING, CIRCULARSTRING, COMPOUNDCURVE, POLYGON or CURVEPOLYGON, in two
- * dimensions. A circular string from a point over another back to the first is a full circle, of which the
+ * Reads well-known text: LINESTRING, CIRCULARSTRING, COMPOUNDCURVE, POLYGON, CURVEPOLYGON, MULTIPOLYGON or
+ * MULTISURFACE, in two dimensions; of polygons, EMPTY too. A circular string from a point over another back to the first is a full circle, of which the
  * middle point is the opposite one. Points given twice in a row are taken once.
  * Source: ISO/IEC 13249-3 and OGC 06-103r4, well-known text.
  * @throws TextError with the position of what is wrong.
@@ -30,14 +36,39 @@ export function parseWkt(text: string): WktShape {
 }
 
 function shapeOf(scan: WktScanner, keyword: string, at: number): WktShape {
-  if (keyword === 'POLYGON') return { kind: 'polygon', rings: rings(scan, at, () => 'LINESTRING') };
-  if (keyword === 'CURVEPOLYGON') return { kind: 'polygon', rings: rings(scan, at, () => ringKind(scan)) };
   if (CURVES.some((name) => name === keyword))
     return { kind: 'curve', chain: openChain(curve(scan, keyword, at)) };
-  throw new TextError(
-    at,
-    `${keyword === '' ? 'no shape' : `"${keyword}"`} is named here; these are read: ${CURVES.join(', ')}, POLYGON, CURVEPOLYGON`,
-  );
+  if (!POLYGONS.some((name) => name === keyword)) {
+    throw new TextError(
+      at,
+      `${keyword === '' ? 'no shape' : `"${keyword}"`} is named here; these are read: ${[...CURVES, ...POLYGONS].join(', ')}`,
+    );
+  }
+  if (scan.takeIf('EMPTY')) return { kind: 'polygons', polygons: [] };
+  if (keyword === 'POLYGON' || keyword === 'CURVEPOLYGON')
+    return { kind: 'polygon', rings: ringsOf(scan, keyword, at) };
+  return { kind: 'polygons', polygons: members(scan, keyword, at) };
+}
+
+/** The polygons of a list: bare rings in a MULTIPOLYGON, and bare or named ones in a MULTISURFACE. */
+function members(scan: WktScanner, keyword: string, at: number): (readonly Chain[])[] {
+  refuseTags(scan, at);
+  const found: (readonly Chain[])[] = [];
+  scan.expect('(');
+  do {
+    const start = scan.position;
+    if (scan.takeIf('EMPTY')) continue;
+    const name = keyword === 'MULTISURFACE' ? scan.word() || 'POLYGON' : 'POLYGON';
+    if (name !== 'POLYGON' && name !== 'CURVEPOLYGON')
+      throw new TextError(start, `"${name}" cannot be one of several surfaces; POLYGON and CURVEPOLYGON can`);
+    if (!scan.takeIf('EMPTY')) found.push(ringsOf(scan, name, start));
+  } while (scan.takeIf(','));
+  scan.expect(')');
+  return found;
+}
+
+function ringsOf(scan: WktScanner, keyword: 'POLYGON' | 'CURVEPOLYGON', at: number): Chain[] {
+  return rings(scan, at, keyword === 'POLYGON' ? () => 'LINESTRING' : () => ringKind(scan));
 }
 
 function rings(scan: WktScanner, at: number, kind: () => string): Chain[] {

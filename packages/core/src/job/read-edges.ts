@@ -58,13 +58,26 @@ export function readSvgPath(text: string, path: string): Read<readonly Chain[]> 
   );
 }
 
-/** The shape that well-known text describes, within the limits. */
-export function readWkt(text: string, path: string): Read<WktShape> {
+/** One curve, or one polygon. */
+type OneShape = Exclude<WktShape, { readonly kind: 'polygons' }>;
+
+/** The one shape that well-known text describes, within the limits. */
+export function readWkt(text: string, path: string): Read<OneShape> {
   return readText(
     path,
-    () => parseWkt(text),
+    () => oneShape(parseWkt(text)),
     (shape) => (shape.kind === 'curve' ? [shape.chain] : shape.rings),
   );
+}
+
+/** A list of one polygon is that polygon. */
+function oneShape(shape: WktShape): OneShape {
+  if (shape.kind !== 'polygons') return shape;
+  const [rings, ...others] = shape.polygons;
+  if (rings === undefined) throw new TextError(0, 'the shape is empty');
+  if (others.length > 0)
+    throw new TextError(0, `these are ${others.length + 1} polygons; write the one that is meant`);
+  return { kind: 'polygon', rings };
 }
 
 function readText<T>(path: string, parse: () => T, chainsOf: (parsed: T) => readonly Chain[]): Read<T> {
