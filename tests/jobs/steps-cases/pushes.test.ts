@@ -37,6 +37,22 @@ describe('the push on a part, and the way off a wall', () => {
     expect(backOff.by).toBeCloseTo(OFF, 9);
   });
 
+  it.each([
+    // The same at the left end, x = 0, where metal lies to the right of the centre: teeth are in it from 270 to 90, and
+    // going clockwise move along (0, -1) on average: towards the person. The way off is to the left.
+    [{}, 'towards you', 'to the left'],
+    [{ turn: 180 }, 'away from you', 'to the right'],
+    // Turned over about x the left end stays at the left, about y it comes to the right.
+    [{ flip: 'x' }, 'towards you', 'to the left'],
+    [{ flip: 'y' }, 'away from you', 'to the right'],
+    [{ flip: 'x', turn: 90 }, 'to the right', 'towards you'],
+  ] as const)('%j, at the left end: pushed %s, backed off %s', (lie, push, way) => {
+    const cut: CutDocument = { id: 'half', kind: 'bore', center: [0, 15], diameter: 20 };
+    const { load, backOff } = stepOf(told(plate([cut], { setups: [setup('lie', ['half'], lie)] })), 0);
+    expect(load?.entry?.push?.words).toBe(push);
+    expect(backOff.machine?.words).toBe(way);
+  });
+
   it('keeps the drawing beside it: the push by the cutter, which runs the other way round from below', () => {
     // As drawn seen from above: to the right, 0 degrees. Turned over about x the same tooth runs counter-clockwise on
     // the drawing, so that the part is pushed towards 180 there. The way off is to the front of the drawing always.
