@@ -62,6 +62,9 @@ describe('underneath', () => {
     // Beside it in plan, touching or not; or above where it comes out.
     expect(underneath(mill, BODY, 15, [keepOut('beside', 60, -30, 0)]).over).toBeNull();
     expect(underneath(mill, BODY, 15, [keepOut('over', 45, 15, 30)]).over).toBeNull();
+    // Standing on the level that it comes down to: all of it is beside the tool.
+    expect(underneath(mill, BODY, 15, [keepOut('level', 45, 0, 12)]).over).toBeNull();
+    expect(underneath(mill, BODY, 15, [keepOut('sunk', 45, -0.001, 12)]).over).toBe('sunk');
     // The point of a drill goes into it.
     const { over, margin } = underneath(DRILL, BODY, 15, [high]);
     expect(over).toBe('high');
