@@ -64,6 +64,24 @@ describe('a cutter in the way of something', () => {
     expect(codes(found([pocket], [near(0.51)], coarse))).not.toContain('may-hit-stop');
   });
 
+  it('may be hit by the sum of what each thing in a chain is off, not by the root of its squares', () => {
+    // By hand: 0.3 and 0.4 along x and a step, 0.705, 0.025 along y: 0.7054 in all. By root of squares it were 0.506.
+    const chain = [finder('s', { tolerance: 0.3 }), { bears: 'left', on: 's', block: 20, tolerance: 0.4 }];
+    const zero = { x: chain, y: [finder('front')] };
+    const stopped = [setup(['a'], { stops: [{ id: 's', face: 'left' }], zero })];
+    expect(codes(found([pocket], [near(0.7)], stopped))).toContain('may-hit-stop');
+    expect(codes(found([pocket], [near(0.71)], stopped))).not.toContain('may-hit-stop');
+  });
+
+  it('tells in which passes it is hit, counted from 1', () => {
+    // A hole of 8 is opened out from nothing to radii of 1, 2, 3 and 4; what is hit begins 2.5 from its middle.
+    const opened = bore('a', [40, 20], 8, { depth: 4, passes: { kind: 'open out', bite: 1 } });
+    const at = (reach: number) => messageOf(found([opened], [near(reach - 4)]), 'hits-stop');
+    expect(at(2.5)).toContain('The cutter of a, passes 3, 4, runs into stop k');
+    expect(at(3.5)).toContain('The cutter of a, pass 4, runs into stop k');
+    expect(at(0.5)).toContain('The cutter of a runs into stop k');
+  });
+
   it('below a hole that goes through counts as far as the point of a drill goes', () => {
     // 118 degrees: 8 / (2 tan 59) = 2.403 below the part.
     const parallel = (to: number) => block({ kind: 'parallel', from: -30, to });
