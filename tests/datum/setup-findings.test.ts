@@ -63,6 +63,18 @@ describe('a verdict that errors can turn round', () => {
     expect(codes(report).filter((code) => code.startsWith('may-') || code.startsWith('web-may'))).toEqual([]);
   });
 
+  it('says by how much a hole can come out short of breaking out, or how deep in the part', () => {
+    // As there, 0.023 either way. Drawn 0.010 past the face it can end 0.013 short of it; drawn 0.015 off, 0.008 in it.
+    const zero = { x: [finder('left')], y: [finder('front', { tolerance: 0.0205 })] };
+    const at = (y: number) => reportOn([bore('a', [40, y], 8)], [setup(['a'], { zero })], NEAR);
+    expect(messageOf(at(3.99), 'may-not-break-out')).toBe(
+      'Cut a breaks out as drawn, but can come out 0.013 mm short of that.',
+    );
+    expect(messageOf(at(-4.015), 'may-touch')).toBe(
+      'Cut a misses the part as drawn, but can come out 0.008 mm deep in it.',
+    );
+  });
+
   it('says between what the web can come out', () => {
     // 0.0205 of the finder and 0.0025 of reading.
     const zero = { x: [finder('left')], y: [finder('front', { tolerance: 0.0205 })] };
