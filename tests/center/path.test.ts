@@ -283,6 +283,21 @@ describe('leads', () => {
       expect(go(lead)).toThrow(`no lead-in of radius ${lead} fits at (36, 30) beside hole:0:0: one of 3.`);
     }
     expect(go(3)).not.toThrow();
+    // 1 before an inner corner a lead-in comes from the free side; a lead-out of 10 goes 5 on, into the wall.
+    const ell: Region = [
+      {
+        outer: [P(0, 0), P(100, 0), P(100, 20), P(20, 20), P(20, 100), P(0, 100)].map((a, k, all) =>
+          lineEdge(a, all[(k + 1) % all.length] as Point),
+        ),
+        holes: [],
+      },
+    ];
+    expect(() => centerPath(ell, { side: 'outside', radius: 5, lead: 10, start: P(26, 25) })).toThrow(
+      expect.objectContaining({
+        at: { x: 26, y: 25 },
+        message: expect.stringMatching(/no lead-out of radius 10 fits at \(26, 25\)/),
+      }),
+    );
     // In a slot hardly wider than the tool there is no room for any.
     const narrow: Region = [{ outer: slot(40, 8.02), holes: [] }];
     expect(() => centerPath(narrow, { side: 'inside', radius: 4 })).toThrow(
