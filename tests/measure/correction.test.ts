@@ -52,6 +52,33 @@ describe('the correction', () => {
     expect(correctionOf(drawn, LOWER_HALF, fine, { step: 0.01, on: 'diameter' }).past).toBeNull();
   });
 
+  it('says so only as far as it is certain: by what is left with the arc at the best end of all that is told', () => {
+    // 0.5 too far into the part, told to 0.1 along y, 0.02 along x and 0.05 in radius. At its best the middle is at
+    // 2.6 and the radius 11.95: lowest at -9.35, against -9 as drawn. A tilt by 0.02 along x is taken off in full.
+    const told = (value: number, off: number) => ({
+      value,
+      worst: [value - off, value + off] as const,
+      rss: off,
+    });
+    const fit = {
+      center: { x: 0, y: 2.5 },
+      radius: told(12, 0.05),
+      x: told(0, 0.02),
+      y: told(2.5, 0.1),
+      residuals: [],
+      contradicted: [],
+    };
+    const pastOf = (spans: typeof LOWER_HALF) =>
+      correctionOf(drawn, spans, fit, { step: 0.01, on: 'diameter' }).past;
+    expect(pastOf(LOWER_HALF)?.by).toBeCloseTo(0.5 - 0.05 - 0.02 - 0.1, 12);
+    expect(pastOf(LOWER_HALF)?.at).toEqual({ x: expect.closeTo(0, 9), y: expect.closeTo(-9.5, 9) });
+    // Each alone can take it away.
+    for (const key of ['x', 'y', 'radius'] as const) {
+      const unsure = { ...fit, [key]: told(key === 'radius' ? 12 : fit.center[key], 0.5) };
+      expect(correctionOf(drawn, LOWER_HALF, unsure, { step: 0.01, on: 'diameter' }).past).toBeNull();
+    }
+  });
+
   it('knows a bore that is too large, and one of which the radius was not told', () => {
     const large = measured(drawn, { center: { x: 0, y: 3 }, radius: 12.05 }, 1e-4);
     expect(correctionOf(drawn, LOWER_HALF, large, { step: 0.01, on: 'diameter' })).toMatchObject({

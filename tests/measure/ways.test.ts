@@ -77,6 +77,9 @@ describe('readings of a seat', () => {
       { kind: 'height', chord: 5 },
       { kind: 'to pins', face: top, pin: 4, pins: 1 },
       { kind: 'to pins', face: top, pin: 4, pins: 2 },
+      { kind: 'pins out', face: top, pin: 4, pins: 1 },
+      { kind: 'pins out', face: top, pin: 6, pins: 2 },
+      { kind: 'over pins', face: bottom, pin: 4, pins: 1 },
       { kind: 'over pins', face: bottom, pin: 4, pins: 2 },
       { kind: 'wall', cut: 'b', center: { x: 40, y: 9 }, radius: 8 },
     ];
