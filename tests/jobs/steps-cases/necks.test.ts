@@ -150,6 +150,38 @@ describe('several necks', () => {
   });
 });
 
+describe('a finger', () => {
+  // Two bores leave 0.5 between them, at y = 17; then slots in from the back edge leave a finger of some width over that.
+  const fingered = (width: number): CutDocument[] => {
+    const half = width / 2;
+    const at = (id: string, x: number): CutDocument => ({
+      id,
+      kind: 'swept',
+      diameter: 4,
+      path: line([x, 15], [x, 35]),
+    });
+    const bite = (id: string, x: number): CutDocument => ({ id, kind: 'bore', center: [x, 17], diameter: 4 });
+    return [
+      bite('one', 40 - 0.25 - 2),
+      bite('other', 40 + 0.25 + 2),
+      at('left', 40 - half - 2),
+      at('right', 40 + half + 2),
+    ];
+  };
+
+  it.each([1.6, 2, 2.9, 5])('%f wide is as thick as holds, and hangs by its foot', (width) => {
+    const report = told(plate(fingered(width), HELD));
+    const [hung, ...more] = stepOf(report, 3).hangs;
+    expect(more).toEqual([]);
+    expect(hung?.thickness).toBeCloseTo(0.5, 6);
+    expect(report.bodies.map(({ role, step }) => [role, step])).toEqual([['hanging', 3]]);
+  });
+
+  it('1.4 wide is thin metal itself', () => {
+    expect(told(plate(fingered(1.4), HELD)).bodies).toEqual([]);
+  });
+});
+
 describe('thin metal that is no body', () => {
   it('is a fin between two slots: nowhere is it as thick as holds', () => {
     // Slots in from the back edge at x = 40 and 45, 4 wide: 1 of metal stands between them.
