@@ -12,7 +12,7 @@ export const FLOORS = {
     ...['outline', 'format', 'load', 'passes', 'placing', 'path', 'measure'],
     ...['document', 'job', 'setups', 'alike', 'read', 'state'],
     ...['report', 'result', 'step', 'find', 'write', 'live'],
-    ...['range', 'testing'],
+    ...['range', 'propose', 'testing'],
   ],
   svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'range', 'draw'],
 };

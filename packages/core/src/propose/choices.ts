@@ -1,0 +1,82 @@
+import type { Aim } from './aim.js';
+import type { Method, PlannedCut } from './cut-plan.js';
+import { estimateOf } from './estimate.js';
+import type { Patch } from './features.js';
+import { roundMethods, SMALL_DRAWER } from './methods.js';
+import { safestOrders } from './order.js';
+import { type Outcome, timeOf } from './outcome.js';
+
+/** One way to make all that is in a group of patches. */
+export interface Choice {
+  readonly cuts: readonly PlannedCut[];
+  /** In the orders with the fewest dangers, quickest first; null where dangers and time are estimates yet. */
+  readonly orders: readonly Outcome[] | null;
+  readonly dangers: number;
+  /** Cutting alone, in minutes. */
+  readonly time: number;
+  readonly tools: ReadonlySet<string>;
+}
+
+/** So many ways to put the methods of a group's features together are looked at. */
+const MOST_COMBINED = 60;
+
+/** All choices of a group, and the ids of features that nothing makes. */
+export interface Choices {
+  readonly choices: readonly Choice[];
+  readonly unmade: readonly string[];
+}
+
+/** The ways to make a group of patches, the safest and then the quickest first: of a small drawer all of them examined. */
+export function choicesOf(aim: Aim, group: readonly Patch[]): Choices {
+  const rounds = group.flatMap((patch) => patch.rounds);
+  const methods = rounds.map((round) => roundMethods(aim, round));
+  const unmade = rounds.flatMap(({ id }, k) => (methods[k]?.length === 0 ? [id] : []));
+  if (unmade.length > 0) return { choices: [], unmade };
+  const isSmall = aim.drawer.length <= SMALL_DRAWER;
+  const drafts = combined(rounds.length === 1 ? methods : methods.map((all) => bestFirst(aim, all))).map(
+    (cuts) => draftOf(aim, cuts),
+  );
+  const choices = isSmall ? drafts.flatMap((draft) => settled(aim, draft) ?? []) : drafts;
+  return { choices: inOrder(choices), unmade: choices.length === 0 ? rounds.map(({ id }) => id) : [] };
+}
+
+/** Choices, the safest and then the quickest first. */
+export function inOrder(choices: readonly Choice[]): Choice[] {
+  return [...choices].sort((a, b) => a.dangers - b.dangers || a.time - b.time);
+}
+
+/** A choice as it really comes out; null if its cuts cannot be made in any order. */
+export function settled(aim: Aim, choice: Choice): Choice | null {
+  if (choice.orders !== null) return choice;
+  const orders = safestOrders(aim, choice.cuts);
+  const [best] = orders;
+  if (best === undefined) return null;
+  return {
+    ...choice,
+    orders,
+    dangers: best.dangers.length,
+    time: timeOf(aim, { minutes: best.minutes, toolChanges: 0, turnings: 0 }),
+  };
+}
+
+function draftOf(aim: Aim, cuts: readonly PlannedCut[]): Choice {
+  return { cuts, orders: null, ...estimateOf(aim, cuts), tools: new Set(cuts.map(({ tool }) => tool.id)) };
+}
+
+/** The methods of a feature, those that are likely to be the safest and quickest first. */
+function bestFirst(aim: Aim, methods: readonly Method[]): Method[] {
+  return inOrder(methods.map(({ cuts }) => draftOf(aim, cuts)));
+}
+
+/** One method of each feature: all ways to choose them, or as many as there is time for, the best ones first. */
+function combined(methods: readonly (readonly Method[])[]): PlannedCut[][] {
+  let all: PlannedCut[][] = [[]];
+  methods.forEach((own, k) => {
+    const left = methods.length - k;
+    const room =
+      left === methods.length && left === 1 ? own.length : (MOST_COMBINED / all.length) ** (1 / left);
+    const taken = own.slice(0, Math.max(1, Math.floor(room)));
+    all = all.flatMap((cuts) => taken.map((method) => [...cuts, ...method.cuts]));
+  });
+  return all;
+}

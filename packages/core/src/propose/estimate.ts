@@ -1,0 +1,92 @@
+import { intersect } from '../combine/boolean.js';
+import { doingOf, travelOfPass } from '../cutting/doing.js';
+import { feedOfDoing, minutesOfPass } from '../cutting/feed-of-doing.js';
+import { metalOf } from '../cutting/material.js';
+import { area } from '../region/measure.js';
+import { disc } from '../region/region.js';
+import { spindleSetOf } from '../result/running.js';
+import type { Aim } from './aim.js';
+import type { PlannedCut } from './cut-plan.js';
+import { jobTool } from './suits.js';
+
+/** What a way is likely to come to, before it is examined. */
+export interface Estimate {
+  readonly dangers: number;
+  /** Cutting alone, in minutes. */
+  readonly time: number;
+}
+
+/**
+ * What the cuts of one feature are likely to come to: a core of metal comes loose, and lies in the way of what follows;
+ * passes go out from what was cut before.
+ */
+export function estimateOf(aim: Aim, cuts: readonly PlannedCut[]): Estimate {
+  let dangers = 0;
+  let time = 0;
+  cuts.forEach((cut, k) => {
+    const before = cuts[k - 1];
+    const isFirst = before === undefined || before.feature !== cut.feature;
+    const open = isFirst ? 0 : (before.document.diameter ?? 0);
+    if (hasCore(aim, cut) && (isFirst || before.tool !== cut.tool)) dangers++;
+    if (!isFirst && before.tool.kind === 'annular cutter' && before.tool !== cut.tool) dangers++;
+    time += minutesOfCut(aim, cut, open);
+  });
+  return { dangers, time };
+}
+
+function hasCore({ job }: Aim, { document }: PlannedCut): boolean {
+  if (document.kind !== 'annular' || !Array.isArray(document.center)) return false;
+  const [x, y] = document.center as readonly [number, number];
+  return area(intersect([job.outline, disc({ x, y }, document.diameter / 2 - document.wall)])) > 0;
+}
+
+/** Minutes of a cut in all its passes, the middle of the range; 0 where no feed is known. */
+function minutesOfCut({ job }: Aim, { tool, document }: PlannedCut, open: number): number {
+  const diameter = document.diameter ?? 0;
+  const own = jobTool(tool, []);
+  const across = own.diameter ?? diameter;
+  const doing = doingOf({ kind: tool.kind, diameter: across }, { kind: document.kind, diameter });
+  const { rate } = feedOfDoing({
+    doing,
+    kind: tool.kind,
+    metal: job.material === null ? null : metalOf(job.material),
+    diameter: across,
+    teeth: own.teeth ?? null,
+    units: job.units,
+    spindle: spindleSetOf(job, own, diameter).range,
+    own: null,
+  });
+  const depth = typeof document.depth === 'number' ? document.depth : job.thickness;
+  return sizesOf(document, diameter, open).reduce((sum, size) => {
+    const minutes = minutesOfPass(travelIn(doing, size, across, depth), rate);
+    return minutes === null ? sum : sum + (minutes[0] + minutes[1]) / 2;
+  }, 0);
+}
+
+/** The diameter after each pass. */
+function sizesOf(document: PlannedCut['document'], diameter: number, open: number): number[] {
+  if (document.kind !== 'bore' || document.passes === undefined) return [diameter];
+  const { passes } = document;
+  const from = passes.kind === 'open out' ? Math.max(open, passes.smallest ?? 0) : 0;
+  const count = Math.max(1, Math.ceil((diameter - from) / 2 / passes.bite));
+  if (passes.kind === 'step in') return Array.from({ length: count }, () => diameter);
+  return Array.from({ length: count }, (_, k) => from + ((diameter - from) * (k + 1)) / count);
+}
+
+function travelIn(
+  doing: ReturnType<typeof doingOf>,
+  diameter: number,
+  across: number,
+  depth: number,
+): number {
+  switch (doing) {
+    case 'mills round':
+      return travelOfPass({ doing, diameter, toolDiameter: Math.min(across, diameter * (1 - 1e-9)) });
+    case 'drills':
+      return travelOfPass({ doing, depth, diameter });
+    case 'mills along':
+      return 0;
+    default:
+      return travelOfPass({ doing, depth });
+  }
+}

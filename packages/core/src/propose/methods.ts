@@ -1,0 +1,201 @@
+import { intersect } from '../combine/boolean.js';
+import { subtract } from '../combine/subtract.js';
+import { DEGREE } from '../geometry/degree.js';
+import { distance } from '../geometry/point.js';
+import { centroid } from '../region/measure.js';
+import { disc } from '../region/region.js';
+import type { Aim } from './aim.js';
+import type { Method, PlannedCut } from './cut-plan.js';
+import type { RoundFeature } from './features.js';
+import type { DrawerTool, HeadTool, RingTool, RoundDrawerTool } from './schema-drawer.js';
+import { spindleSuits } from './suits.js';
+
+/** A tool cuts a size exactly if it differs by less than this share of it: rounding of drawings. */
+const SAME_SIZE = 1e-9;
+
+/** The deepest bite of an end mill along a radius, of its diameter; common practice, no source. */
+const MILL_BITE_SHARE = 1 / 4;
+
+/** How far cuts from both sides overlap in the middle, of the thickness; common practice, no source. */
+const OVERLAP_SHARE = 1 / 20;
+
+/** Drawers larger than this are looked through for the largest tools of each kind only. */
+export const SMALL_DRAWER = 6;
+
+type MillTool = DrawerTool & { readonly kind: 'end mill' };
+
+/** What a tool must be able to do besides fitting in. */
+export interface Demands {
+  readonly reach: boolean;
+  readonly spindle: boolean;
+}
+
+const ALL_DEMANDS: Demands = { reach: true, spindle: true };
+
+/**
+ * All ways of one tool, or of one that roughs and one that finishes, to make a round place through the plate.
+ * @param demands to ask what could be made if tools reached further, or the spindle had other speeds
+ */
+export function roundMethods(aim: Aim, feature: RoundFeature, demands = ALL_DEMANDS): Method[] {
+  const size = 2 * feature.radius;
+  const able = aim.drawer.filter(
+    (tool) =>
+      !(demands.reach && !reaches(aim, tool)) &&
+      !(demands.spindle && !spindleSuits(aim, tool, tool.kind === 'boring head' ? size : tool.diameter)),
+  );
+  return [
+    ...able.flatMap((tool) => alone(aim, feature, tool)),
+    ...able.flatMap((tool) =>
+      tool.kind === 'boring head'
+        ? headMethods(aim, feature, tool, able)
+        : tool.kind === 'end mill'
+          ? millMethods(aim, feature, tool, able)
+          : [],
+    ),
+  ];
+}
+
+/** Whether a tool gets through: a hollow cutter from both sides at worst. */
+export function reaches({ job: { thickness } }: Aim, tool: DrawerTool): boolean {
+  return tool.reach >= thickness || (tool.kind === 'annular cutter' && tool.reach >= thickness / 2);
+}
+
+/** A tool of just the size. */
+function alone(aim: Aim, feature: RoundFeature, tool: DrawerTool): Method[] {
+  if (tool.kind === 'boring head' || !isSize(tool.diameter, feature)) return [];
+  return [{ cuts: straightDown(aim, feature, tool, { stage: 0, isLast: true }) }];
+}
+
+/** Whether a tool could form the wall of a round place, if it could get there. */
+export function fits(tool: DrawerTool, feature: RoundFeature): boolean {
+  const size = 2 * feature.radius;
+  if (tool.kind === 'boring head') return size >= tool.range[0] && size <= tool.range[1];
+  return isSize(tool.diameter, feature) || (tool.kind === 'end mill' && tool.diameter < size);
+}
+
+function isSize(diameter: number, { radius }: RoundFeature): boolean {
+  return Math.abs(diameter - 2 * radius) <= SAME_SIZE * radius;
+}
+
+interface Place {
+  readonly stage: number;
+  readonly isLast: boolean;
+}
+
+/** A tool that goes straight down once, or once from each side. */
+function straightDown(aim: Aim, feature: RoundFeature, tool: RoundDrawerTool, place: Place): PlannedCut[] {
+  const { id: name, center } = feature;
+  const { diameter } = tool;
+  const common = { tool, feature: name, ...place };
+  const at = [center.x, center.y] as const;
+  if (tool.kind !== 'annular cutter') {
+    const word = tool.kind === 'drill' ? 'drill' : 'plunge';
+    return [
+      { ...common, id: `${name} ${word}`, side: 'top', document: { kind: 'bore', center: at, diameter } },
+    ];
+  }
+  const document = { kind: 'annular', center: at, diameter, wall: tool.wall, reach: tool.reach } as const;
+  const { thickness } = aim.job;
+  if (tool.reach >= thickness) return [{ ...common, id: `${name} ring`, side: 'top', document }];
+  const depth = Math.min(tool.reach, (1 / 2 + OVERLAP_SHARE) * thickness);
+  return (['top', 'bottom'] as const).map((side) => ({
+    ...common,
+    id: `${name} ring from ${side}`,
+    side,
+    document: { ...document, from: side, depth },
+  }));
+}
+
+/** What may be cut before a finishing tool comes: nothing, or one tool that leaves the allowance at least. */
+function roughings(
+  aim: Aim,
+  { radius }: RoundFeature,
+  able: readonly DrawerTool[],
+): (RoundDrawerTool | null)[] {
+  const most = 2 * (radius - aim.allowance);
+  const fitting = able.filter(
+    (tool): tool is RoundDrawerTool => tool.kind !== 'boring head' && tool.diameter <= most,
+  );
+  if (aim.drawer.length <= SMALL_DRAWER) return [null, ...fitting];
+  const largest = (of: readonly RoundDrawerTool[]) =>
+    of.reduce<RoundDrawerTool | null>(
+      (best, tool) => (best === null || tool.diameter > best.diameter ? tool : best),
+      null,
+    );
+  const rings = fitting.filter((tool): tool is RingTool => tool.kind === 'annular cutter');
+  return [
+    null,
+    largest(rings.filter(({ reach }) => reach >= aim.job.thickness)),
+    largest(rings.filter(({ reach }) => reach < aim.job.thickness)),
+    largest(fitting.filter(({ kind }) => kind === 'drill')),
+    largest(fitting.filter((tool) => tool.kind === 'end mill' && tool.centerCutting === true)),
+  ].filter((tool, k) => k === 0 || tool !== null);
+}
+
+/** A head opens a hole out, or steps in from the air. */
+function headMethods(aim: Aim, feature: RoundFeature, head: HeadTool, able: readonly DrawerTool[]): Method[] {
+  const { id: name, center, radius, isOpen } = feature;
+  const [least] = head.range;
+  if (!fits(head, feature)) return [];
+  const finish = (passes: object, stage: number): PlannedCut => ({
+    id: `${name} bore`,
+    tool: head,
+    feature: name,
+    stage,
+    side: 'top',
+    isLast: true,
+    document: {
+      kind: 'bore',
+      center: [center.x, center.y],
+      diameter: 2 * radius,
+      passes,
+    } as PlannedCut['document'],
+  });
+  const { bite } = aim;
+  const opened = roughings(aim, feature, able).flatMap((rough): Method[] => {
+    if (rough === null && !isOpen) return [];
+    const before = rough === null ? [] : straightDown(aim, feature, rough, { stage: 0, isLast: false });
+    return [{ cuts: [...before, finish({ kind: 'open out', bite, smallest: least }, 1)] }];
+  });
+  const approach = wayIn(aim, feature);
+  return approach === null ? opened : [...opened, { cuts: [finish({ kind: 'step in', bite, approach }, 0)] }];
+}
+
+/** The whole degrees in which a centre moves in from the air, straight at the middle of the metal; null where none lies open. */
+function wayIn({ job }: Aim, { center, radius, isOpen }: RoundFeature): number | null {
+  if (!isOpen) return null;
+  const round = disc(center, radius);
+  const air = centroid(subtract(round, [job.outline]));
+  const metal = centroid(intersect([round, job.outline]));
+  if (air === null || metal === null || distance(air, metal) <= SAME_SIZE * radius) return null;
+  return Math.round(Math.atan2(metal.y - air.y, metal.x - air.x) / DEGREE);
+}
+
+/** An end mill goes down in the middle, in metal or in what was roughed out, and round. */
+function millMethods(aim: Aim, feature: RoundFeature, mill: MillTool, able: readonly DrawerTool[]): Method[] {
+  const { id: name, center, radius, isOpen } = feature;
+  if (mill.diameter >= 2 * radius || isSize(mill.diameter, feature)) return [];
+  const bite = MILL_BITE_SHARE * mill.diameter;
+  const round: PlannedCut = {
+    id: `${name} mill round`,
+    tool: mill,
+    feature: name,
+    stage: 1,
+    side: 'top',
+    isLast: true,
+    document: {
+      kind: 'bore',
+      center: [center.x, center.y],
+      diameter: 2 * radius,
+      passes: { kind: 'open out', bite, smallest: mill.diameter },
+    },
+  };
+  const roughed = roughings(aim, feature, able).flatMap((rough): Method[] => {
+    if (rough === null) return isOpen ? [{ cuts: [round] }] : [];
+    if (rough.diameter < mill.diameter || rough === mill) return [];
+    return [{ cuts: [...straightDown(aim, feature, rough, { stage: 0, isLast: false }), round] }];
+  });
+  if (mill.centerCutting !== true) return roughed;
+  const plunge = straightDown(aim, feature, mill, { stage: 0, isLast: false });
+  return [...roughed, { cuts: [...plunge, round] }];
+}

@@ -1,0 +1,96 @@
+import { xor } from '../combine/boolean.js';
+import { parseJob } from '../read/parse.js';
+import { area } from '../region/measure.js';
+import { regionFromReport } from '../report/from-report.js';
+import type { Finding, Report } from '../report/report-schema.js';
+import { examine } from '../write/examine.js';
+import { type Aim, SAME_SHARE } from './aim.js';
+import { jobOfCuts } from './as-job.js';
+import type { PlannedCut } from './cut-plan.js';
+
+/** What comes of cuts in an order. */
+export interface Outcome {
+  readonly order: readonly PlannedCut[];
+  readonly report: Report;
+  /** What is dangerous: findings of that level, and pilots that stand in the air. */
+  readonly dangers: readonly Finding[];
+  readonly checks: readonly Finding[];
+  /** Of cutting alone, [least, most]; null where a feed is not known. */
+  readonly minutes: readonly [number, number] | null;
+  readonly toolChanges: number;
+  readonly turnings: number;
+}
+
+/** Findings with which a cut is not made as planned. */
+const NOT_MADE = new Set<Finding['code']>([
+  'passes-not-possible',
+  'reach-too-short',
+  'tool-does-not-fit',
+  'cut-misses',
+  'cut-in-air',
+  'spindle-too-fast',
+]);
+
+/** Cuts in an order examined; null where some of them cannot be made as they are planned. */
+export function outcomeOf(aim: Aim, order: readonly PlannedCut[]): Outcome | null {
+  const report = examine(parseJob(jobOfCuts(aim, order)));
+  const { findings } = report;
+  if (findings.some(({ code }) => NOT_MADE.has(code))) return null;
+  const led = new Set(
+    order.flatMap(({ id, tool }) => (tool.kind === 'annular cutter' && tool.pilot ? [`cut:${id}`] : [])),
+  );
+  const isBad = ({ level, code, about }: Finding) =>
+    level === 'danger' || (code === 'no-metal-under-centre' && about.some((name) => led.has(name)));
+  return {
+    order,
+    report,
+    dangers: findings.filter(isBad),
+    checks: findings.filter((finding) => finding.level === 'check' && !isBad(finding)),
+    minutes: minutesOf(report),
+    ...changesIn(order),
+  };
+}
+
+/** How often the tool is changed and the part turned over in an order; the first of each is no change. */
+export function changesIn(order: readonly PlannedCut[]): Pick<Outcome, 'toolChanges' | 'turnings'> {
+  let toolChanges = 0;
+  let turnings = 0;
+  order.forEach(({ tool, side }, k) => {
+    const before = order[k - 1];
+    if (before === undefined) return;
+    if (before.tool !== tool) toolChanges++;
+    if (before.side !== side) turnings++;
+  });
+  return { toolChanges, turnings };
+}
+
+function minutesOf({ steps }: Report): Outcome['minutes'] {
+  let least = 0;
+  let most = 0;
+  for (const { minutes } of steps) {
+    if (minutes === null) return null;
+    least += minutes[0];
+    most += minutes[1];
+  }
+  return [least, most];
+}
+
+/** What an order takes, changes included: the middle of its range; where feeds are not known, the changes alone. */
+export function timeOf(aim: Aim, outcome: Pick<Outcome, 'minutes' | 'toolChanges' | 'turnings'>): number {
+  const { minutes, toolChanges, turnings } = outcome;
+  const cutting = minutes === null ? 0 : (minutes[0] + minutes[1]) / 2;
+  return cutting + toolChanges * aim.toolChange + turnings * aim.turning;
+}
+
+/** Whether what is left is the finished part at every height, but for rounding, and nothing hangs on it. */
+export function isFinished({ job, finished }: Aim, report: Report): boolean {
+  const nothing = SAME_SHARE * area(job.outline);
+  const [kept, ...others] = report.pieces;
+  if (kept?.role !== 'kept' || others.some(({ role }) => role === 'hanging' || role === 'held slug'))
+    return false;
+  const height = kept.sections.reduce((sum, { from, to }) => sum + to - from, 0);
+  return (
+    Math.abs(height - job.thickness) <= SAME_SHARE * job.thickness &&
+    kept.sections.every(({ region }) => area(xor([regionFromReport(region), finished])) <= nothing)
+  );
+}

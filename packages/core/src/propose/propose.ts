@@ -1,0 +1,104 @@
+import type { JobDocument } from '../document/schema.js';
+import type { Report } from '../report/report-schema.js';
+import type { Aim } from './aim.js';
+import { jobOfCuts } from './as-job.js';
+import { type Choice, choicesOf, inOrder, settled } from './choices.js';
+import { type Plan, plansOf } from './choose.js';
+import { clustersOf } from './clusters.js';
+import { patchesOf } from './features.js';
+import { MOST_TRIED, safestOrders } from './order.js';
+import { isFinished, type Outcome, outcomeOf, timeOf } from './outcome.js';
+import { type Refusal, roundRefusal, shapeRefusal } from './refusals.js';
+import { rowOf, type WayRow } from './row.js';
+
+/** One way to make a part: an ordinary job, and what comes of it. */
+export interface ProposedWay {
+  readonly job: JobDocument;
+  readonly report: Report;
+  readonly row: WayRow;
+}
+
+/** What is proposed: ways, best first; or what no tool of the drawer can make. */
+export interface Proposal {
+  /** None where there are refusals. */
+  readonly ways: readonly ProposedWay[];
+  readonly refusals: readonly Refusal[];
+}
+
+/**
+ * Ways to make a finished part out of a blank with the tools of a drawer, each an ordinary job: which tool roughs and which
+ * finishes each hole and each hollow arc, where, in which order and passes. Those with the fewest dangers come first, and
+ * of these the quickest, changes of tool and turnings of the part included; each has a set of tools of its own. The order
+ * of cuts is chosen by examining the part on its way. Where some place can be made by no tool, all such places are told,
+ * and nothing is proposed.
+ *
+ * Source: definition; docs/from-drawing-to-steps.md says what is looked at in full and what is not.
+ */
+export function propose(aim: Aim): Proposal {
+  const patches = patchesOf(aim);
+  const shapes = patches.filter(({ bare }) => bare.length > 0).map((patch) => shapeRefusal(aim, patch));
+  const whole = patches.filter(({ bare }) => bare.length === 0);
+  const groups = clustersOf(aim, whole).map((group) => {
+    const { choices, unmade } = choicesOf(aim, group);
+    return { rounds: group.flatMap((patch) => patch.rounds), choices, unmade };
+  });
+  const { plans, unmade } = settledPlans(
+    aim,
+    groups.map(({ choices }) => choices),
+  );
+  const rounds = groups.flatMap((group, k) =>
+    group.rounds.filter(({ id }) => group.unmade.includes(id) || unmade.has(k)),
+  );
+  const refusals = [...shapes, ...rounds.map((round) => roundRefusal(aim, round))];
+  if (refusals.length > 0) return { ways: [], refusals };
+  const outcomes = plans.flatMap((plan) => examined(aim, plan) ?? []);
+  outcomes.sort((a, b) => a.dangers.length - b.dangers.length || timeOf(aim, a) - timeOf(aim, b));
+  return { ways: outcomes.map((outcome) => wayOf(aim, outcome)), refusals: [] };
+}
+
+interface Settled {
+  readonly plans: readonly Plan[];
+  /** Numbers of groups of which no choice can be made. */
+  readonly unmade: ReadonlySet<number>;
+}
+
+/**
+ * The best plans, of choices that have been examined: where the best ones hold some that are only estimated, these are
+ * examined and the plans made again.
+ */
+function settledPlans(aim: Aim, drafts: readonly (readonly Choice[])[]): Settled {
+  let groups = drafts;
+  for (;;) {
+    const unmade = new Set(groups.flatMap(({ length }, k) => (length === 0 ? [k] : [])));
+    if (unmade.size > 0) return { plans: [], unmade };
+    const plans = plansOf(aim, groups);
+    const asked = new Set(plans.flatMap(({ choices }) => choices));
+    const open = [...asked].filter(({ orders }) => orders === null);
+    if (open.length === 0) return { plans, unmade };
+    const known = new Map(open.map((choice) => [choice, settled(aim, choice)]));
+    groups = groups.map((group) =>
+      group.some((choice) => known.has(choice))
+        ? inOrder(group.flatMap((choice) => (known.has(choice) ? (known.get(choice) ?? []) : choice)))
+        : group,
+    );
+  }
+}
+
+/** What really comes of a plan; null if that is not the finished part. */
+function examined(aim: Aim, plan: Plan): Outcome | null {
+  const planned = outcomeOf(aim, plan.order);
+  const isWorse = planned === null || planned.dangers.length > plan.dangers;
+  const outcome =
+    isWorse && plan.order.length <= MOST_TRIED ? (safestOrders(aim, plan.order)[0] ?? null) : planned;
+  return outcome !== null && isFinished(aim, outcome.report) ? outcome : null;
+}
+
+function wayOf(aim: Aim, { order, report, dangers }: Outcome): ProposedWay {
+  const tolerances = new Map(aim.drawer.map(({ id, tolerance = 0 }) => [id, tolerance]));
+  const { toolChange, turning } = aim;
+  return {
+    job: jobOfCuts(aim, order),
+    report,
+    row: rowOf(report, { toolChange, turning, tolerances, dangers }),
+  };
+}

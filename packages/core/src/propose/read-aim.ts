@@ -1,0 +1,147 @@
+import { offset } from '../combine/offset.js';
+import { subtract } from '../combine/subtract.js';
+import { described } from '../document/described.js';
+import { JobError, type JobIssue } from '../document/errors.js';
+import { plainFaults } from '../document/plain.js';
+import { schemaIssues } from '../document/schema-issues.js';
+import { valueOfText } from '../document/text.js';
+import { tidied } from '../document/tidy.js';
+import type { Point } from '../geometry/point.js';
+import { shownNumber, shownPoint } from '../geometry/shown.js';
+import { idIssues } from '../job/ids.js';
+import type { Job } from '../job/job.js';
+import { parseJob } from '../read/parse.js';
+import { area, boundsOf, loopsOf } from '../region/measure.js';
+import type { Loop, Region } from '../region/region.js';
+import {
+  type Aim,
+  DEFAULT_ALLOWANCE,
+  DEFAULT_HEAD_BITE,
+  DEFAULT_MINUTES,
+  DEFAULT_WAYS,
+  SAME_SHARE,
+} from './aim.js';
+import { type AimDocument, aimSchema } from './schema-aim.js';
+import type { DrawerTool } from './schema-drawer.js';
+
+/**
+ * The aim that JSON describes, given as text or as the value of it: the finished part and the blank worked out and
+ * checked, what is to go between them, the tools.
+ * @throws JobError with all faults at once, each with a JSON Pointer to its place.
+ */
+export function parseAim(json: unknown): Aim {
+  const value = typeof json === 'string' ? valueOfText(json) : json;
+  const faults = plainFaults(value);
+  if (faults.length > 0) throw new JobError(faults);
+  const checked = aimSchema.safeParse(value);
+  if (!checked.success) throw new JobError(schemaIssues(value, checked.error.issues));
+  const document = tidied(checked.data) as AimDocument;
+  const issues: JobIssue[] = [...idIssues(document.drawer, '/drawer', 'tool'), ...drawerIssues(document)];
+  const blank = taken(document, 'blank', issues);
+  const finished = taken(document, 'finished', issues);
+  if (blank !== null && finished !== null) issues.push(...outsideIssues(blank.outline, finished.outline));
+  if (issues.length > 0 || blank === null || finished === null) throw new JobError(issues);
+  return aimOf(document, blank, finished.outline);
+}
+
+function aimOf(document: AimDocument, job: Job, finished: Region): Aim {
+  const { units, drawer, minutes = {} } = document;
+  const { x, y } = job.keep ?? deepPlace(finished);
+  const named = (region: Region, name: string): Region =>
+    region.map(({ outer, holes }) => ({
+      outer: withSource(outer, name),
+      holes: holes.map((h) => withSource(h, name)),
+    }));
+  return {
+    job,
+    finished,
+    rest: subtract(named(job.outline, BLANK), [named(finished, FINISHED)]),
+    keep: [x, y],
+    drawer,
+    allowance: document.allowance ?? DEFAULT_ALLOWANCE[units],
+    bite: document.bite ?? DEFAULT_HEAD_BITE[units],
+    toolChange: minutes.toolChange ?? DEFAULT_MINUTES.toolChange,
+    turning: minutes.turning ?? DEFAULT_MINUTES.turning,
+    ways: document.ways ?? DEFAULT_WAYS,
+    document,
+  };
+}
+
+/** Halvings until a place is known that is about as far from any wall as can be. */
+const HALVINGS = 8;
+
+/** A place well within a region, to hold it by. */
+function deepPlace(region: Region): Point {
+  const box = boundsOf(region);
+  let [low, high] = box === null ? [0, 0] : [0, Math.min(box.maxX - box.minX, box.maxY - box.minY) / 2];
+  let core = region;
+  for (let k = 0; k < HALVINGS || low === 0; k++) {
+    const middle = (low + high) / 2;
+    const left = offset(region, -middle);
+    if (left.length === 0) high = middle;
+    else [low, core] = [middle, left];
+  }
+  return (loopsOf(core)[0] as Loop)[0]?.a as Point;
+}
+
+/** What edges of the rest are named: the side of the blank, in the air, or the wall that is to be made. */
+export const BLANK = 'blank';
+export const FINISHED = 'finished';
+
+function withSource(loop: Loop, source: string): Loop {
+  return loop.map((edge) => ({ ...edge, source }));
+}
+
+/** An aim's blank or finished part, read as the part of a job without cuts; its faults are told in the aim's own paths. */
+function taken(document: AimDocument, key: 'blank' | 'finished', issues: JobIssue[]): Job | null {
+  const { edgebite, name, units, thickness, material, limits, resolution, machine, keep } = document;
+  try {
+    return parseJob(
+      tidied({
+        edgebite,
+        name,
+        units,
+        part: { outline: document[key], thickness, material },
+        limits,
+        resolution,
+        machine,
+        keep,
+        cuts: [],
+      }),
+    );
+  } catch (error) {
+    if (!(error instanceof JobError)) throw error;
+    const isOwn = (path: string) => key === 'finished' || path.startsWith('/part/outline');
+    for (const { path, message } of error.issues) {
+      if (isOwn(path)) issues.push({ path: path.replace('/part/outline', `/${key}`), message });
+    }
+    return null;
+  }
+}
+
+function drawerIssues({ drawer }: AimDocument): JobIssue[] {
+  return drawer.flatMap((tool, k) => toolIssues(tool, `/drawer/${k}`));
+}
+
+function toolIssues(tool: DrawerTool, path: string): JobIssue[] {
+  if (tool.kind === 'annular cutter' && 2 * tool.wall >= tool.diameter) {
+    const message = `must be under half the diameter, ${tool.diameter / 2}; it is ${tool.wall}`;
+    return [{ path: `${path}/wall`, message }];
+  }
+  if (tool.kind === 'boring head' && tool.range[0] > tool.range[1]) {
+    const message = `of ${described(tool.id)} goes from ${tool.range[0]} down to ${tool.range[1]}; exchange them`;
+    return [{ path: `${path}/range`, message }];
+  }
+  return [];
+}
+
+/** Nothing can be left where the blank has none. */
+function outsideIssues(blank: Region, finished: Region): JobIssue[] {
+  const over = subtract(finished, [blank]);
+  const size = area(over);
+  if (size <= SAME_SHARE * area(blank)) return [];
+  const at = (loopsOf(over)[0] as Loop)[0]?.a;
+  const where = at === undefined ? '' : `, by ${shownPoint(at)}`;
+  const message = `goes beyond the blank by an area of ${shownNumber(size)}${where}; draw the blank larger or the part smaller`;
+  return [{ path: '/finished', message }];
+}

@@ -1,0 +1,94 @@
+import type { Finding, Report, ReportSetup } from '../report/report-schema.js';
+
+/** What one way comes to: one row of a table of ways. Lengths in the unit of the job. */
+export interface WayRow {
+  readonly steps: number;
+  readonly tools: readonly string[];
+  readonly toolChanges: number;
+  /** How often the part is clamped: once more than it is turned or set up anew. */
+  readonly setups: number;
+  /** [least, most] with the time for changes; null where a feed is not known. */
+  readonly minutes: readonly [number, number] | null;
+  /** Largest side load of any step, 0 to 1, and the cut; null where none is known. */
+  readonly worstLoad: { readonly size: number; readonly cut: string } | null;
+  readonly dangers: readonly Finding[];
+  readonly checks: readonly Finding[];
+  /** What is held or hangs in the end and has to be sawn off; length of the saw cut where it is known. */
+  readonly saw: readonly { readonly body: string; readonly length: number | null }[];
+  /** How far a wall may be off at worst: that of its tool's size, and of where it stands. */
+  readonly uncertainty: number;
+}
+
+/** What changes take, and how far tools are off: by id, to either side of the diameter. */
+export interface RowOptions {
+  readonly toolChange: number;
+  readonly turning: number;
+  readonly tolerances: ReadonlyMap<string, number>;
+  readonly dangers?: readonly Finding[];
+}
+
+/** The row of a way, from its report. */
+export function rowOf(report: Report, options: RowOptions): WayRow {
+  const { steps, findings } = report;
+  let toolChanges = 0;
+  let setups = steps.length === 0 ? 0 : 1;
+  steps.forEach((step, k) => {
+    const before = steps[k - 1];
+    if (before === undefined) return;
+    if (before.tool !== step.tool) toolChanges++;
+    if (before.setup !== step.setup) setups++;
+  });
+  const dangers = options.dangers ?? findings.filter(({ level }) => level === 'danger');
+  return {
+    steps: steps.length,
+    tools: [...new Set(steps.flatMap(({ tool }) => tool ?? []))],
+    toolChanges,
+    setups,
+    minutes: minutesOf(report, toolChanges * options.toolChange + Math.max(0, setups - 1) * options.turning),
+    worstLoad: worstLoadOf(report),
+    dangers,
+    checks: findings.filter((finding) => finding.level === 'check' && !dangers.includes(finding)),
+    saw: sawnOf(report),
+    uncertainty: uncertaintyOf(report, options.tolerances),
+  };
+}
+
+function minutesOf({ steps }: Report, changes: number): WayRow['minutes'] {
+  let [least, most] = [changes, changes];
+  for (const { minutes } of steps) {
+    if (minutes === null) return null;
+    least += minutes[0];
+    most += minutes[1];
+  }
+  return [least, most];
+}
+
+function worstLoadOf({ steps }: Report): WayRow['worstLoad'] {
+  return steps.reduce<WayRow['worstLoad']>((most, { cut, load }) => {
+    const size = load?.worst?.sideLoad;
+    return size === undefined || (most !== null && size <= most.size) ? most : { size, cut };
+  }, null);
+}
+
+function sawnOf({ pieces, floors, webs }: Report): WayRow['saw'] {
+  return pieces
+    .filter(({ role }) => role === 'held slug' || role === 'hanging')
+    .map(({ id }) => {
+      const floor = floors.find(({ holds }) => holds === id);
+      const web = webs.find(({ piece }) => piece === id);
+      return { body: id, length: floor?.breakOff?.sawLength ?? web?.breakOff?.sawLength ?? null };
+    });
+}
+
+/** Half of what the diameter may be off, and how far the spindle may stand beside the true place. */
+function uncertaintyOf({ steps, setups }: Report, tolerances: RowOptions['tolerances']): number {
+  const known = new Set(setups.map(({ id }: ReportSetup) => id));
+  return steps.reduce((most, { tool, targets, setup }) => {
+    const size = tool === null ? 0 : (tolerances.get(tool) ?? 0) / 2;
+    const place = targets.reduce((far, { worst, roundingError }) => {
+      const off = known.has(setup) ? worst : roundingError.map(Math.abs);
+      return Math.max(far, ...off);
+    }, 0);
+    return Math.max(most, size + place);
+  }, 0);
+}

@@ -1,0 +1,79 @@
+import * as z from 'zod';
+import { TOOL_MATERIALS } from '../cutting/tool.js';
+import type { Frozen } from '../document/frozen.js';
+import { MAX_LENGTH, MAX_NAME, MAX_SPEED, MAX_TEETH, MAX_TOOLS } from '../document/limits.js';
+import { size } from '../document/schema-parts.js';
+
+const everyTool = {
+  id: z
+    .string()
+    .min(1)
+    .max(MAX_NAME)
+    .meta({ description: "The tool's own name, unlike any other's in the drawer." }),
+  toolMaterial: z.enum(TOOL_MATERIALS).meta({ description: 'What its cutting edges are made of.' }),
+  tolerance: z.number().min(0).max(MAX_LENGTH).optional().meta({
+    unit: 'length',
+    description: 'How far the diameter that it cuts may be off, to either side; 0 without it.',
+  }),
+  maxSpeed: z.number().gt(0).max(MAX_SPEED).optional().meta({
+    unit: 'rpm',
+    description: 'The fastest that it may turn. Of a boring head no time is known without it.',
+  }),
+};
+
+const reach = size.meta({ description: 'How deep it can cut.' });
+const diameter = size.meta({ description: 'That it cuts.' });
+const teeth = z.int().min(1).max(MAX_TEETH).optional().meta({
+  description: 'No feed is worked out without it.',
+});
+
+const ringCutter = z.strictObject({
+  kind: z.literal('annular cutter'),
+  ...everyTool,
+  diameter,
+  wall: size.meta({ description: 'Width of the ring that its teeth cut; under half the diameter.' }),
+  reach,
+  teeth,
+  pilot: z.boolean().optional().meta({
+    description: 'Whether a pin in its middle leads it, which has to stand on metal. None without it.',
+  }),
+});
+
+const drill = z.strictObject({ kind: z.literal('drill'), ...everyTool, diameter, reach });
+
+const boringHead = z.strictObject({
+  kind: z.literal('boring head'),
+  ...everyTool,
+  range: z.tuple([size, size]).meta({ description: '[least, most]: the diameters that it can be set to.' }),
+  reach,
+});
+
+const endMill = z.strictObject({
+  kind: z.literal('end mill'),
+  ...everyTool,
+  diameter,
+  reach: reach.meta({ description: 'Length of its flutes.' }),
+  teeth,
+  centerCutting: z.boolean().optional().meta({
+    description: 'Whether it cuts to its centre, so that it can go straight down. It does not without it.',
+  }),
+});
+
+/** The tools that there are to choose from. */
+export const drawerSchema = z
+  .array(z.discriminatedUnion('kind', [ringCutter, drill, boringHead, endMill]))
+  .min(1)
+  .max(MAX_TOOLS)
+  .meta({ id: 'Drawer', description: 'The tools that there are to choose from.' });
+
+/** A tool of a drawer as written. */
+export type DrawerTool = Frozen<z.infer<typeof drawerSchema>>[number];
+
+/** A hollow cutter of a drawer. */
+export type RingTool = DrawerTool & { readonly kind: 'annular cutter' };
+
+/** A boring head of a drawer. */
+export type HeadTool = DrawerTool & { readonly kind: 'boring head' };
+
+/** A tool of a drawer that has one diameter. */
+export type RoundDrawerTool = Exclude<DrawerTool, HeadTool>;

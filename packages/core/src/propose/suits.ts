@@ -1,0 +1,36 @@
+import type { ToolDocument } from '../document/schema.js';
+import { spindleSetOf } from '../result/running.js';
+import type { Aim } from './aim.js';
+import type { DrawerTool } from './schema-drawer.js';
+
+/** The tool as a job has it, with the cuts that it makes. */
+export function jobTool(tool: DrawerTool, cuts: readonly string[]): ToolDocument {
+  const { id, kind, toolMaterial, maxSpeed } = tool;
+  const common = { id, kind, toolMaterial, ...(maxSpeed === undefined ? {} : { maxSpeed }), cuts };
+  switch (tool.kind) {
+    case 'boring head':
+      return common;
+    case 'drill':
+      return { ...common, diameter: tool.diameter };
+    case 'annular cutter':
+      return {
+        ...common,
+        diameter: tool.diameter,
+        ...(tool.teeth === undefined ? {} : { teeth: tool.teeth }),
+      };
+    case 'end mill':
+      return {
+        ...common,
+        diameter: tool.diameter,
+        centerCutting: tool.centerCutting ?? false,
+        ...(tool.teeth === undefined ? {} : { teeth: tool.teeth }),
+      };
+  }
+}
+
+/** Whether the spindle has a speed for a tool at a diameter; true where none is known of either. */
+export function spindleSuits({ job }: Aim, tool: DrawerTool, diameter: number): boolean {
+  const { spindle, range, limitedBy } = spindleSetOf(job, jobTool(tool, []), diameter);
+  const isHeadOfUnknownSpeed = tool.kind === 'boring head' && tool.maxSpeed === undefined;
+  return spindle === null || range !== null || (isHeadOfUnknownSpeed && limitedBy === 'tool');
+}

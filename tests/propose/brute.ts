@@ -1,0 +1,192 @@
+import {
+  area,
+  centroid,
+  type DrawerTool,
+  disc,
+  examine,
+  type Finding,
+  intersect,
+  type JobDocument,
+  parseJob,
+  type Region,
+  type Report,
+  subtract,
+} from '@edgebite/core';
+import type { MadePart } from './parts.js';
+
+/*
+ * The way there and back by trying everything: each disc of a part made by each tool of a drawer, alone or after each
+ * other one, in every order of all cuts. Shares nothing with the search but `examine`.
+ */
+
+type Cut = JobDocument['cuts'][number];
+
+interface Made {
+  readonly cut: Cut;
+  readonly tool: DrawerTool;
+}
+
+/** What a tool changes costs, and the deepest bites: the defaults of an aim in millimetres. */
+const CHANGE = 3;
+const TURNING = 10;
+const BITE = 0.5;
+const ALLOWANCE = 0.5;
+
+export function orders<T>(all: readonly T[]): T[][] {
+  if (all.length < 2) return [[...all]];
+  return all.flatMap((first, k) => orders(all.filter((_, n) => n !== k)).map((rest) => [first, ...rest]));
+}
+
+/** Findings of cuts that cannot be made so, or have nothing to cut any more. */
+const POINTLESS: readonly Finding['code'][] = [
+  'passes-not-possible',
+  'cut-in-air',
+  'cut-misses',
+  'reach-too-short',
+  'tool-does-not-fit',
+  'spindle-too-fast',
+];
+
+/** Whether the cuts can be made, and each still has something to cut. */
+export function isSound({ findings }: Report): boolean {
+  return !findings.some(({ code }) => POINTLESS.includes(code));
+}
+
+/** Dangers of a report, with pilots that stand in the air. */
+export function dangersIn(drawer: readonly DrawerTool[], { findings }: Report, job: JobDocument): number {
+  const led = (job.tools ?? [])
+    .filter(({ id }) => drawer.some((tool) => tool.id === id && tool.kind === 'annular cutter' && tool.pilot))
+    .flatMap(({ cuts }) => cuts.map((cut) => `cut:${cut}`));
+  return findings.filter(
+    ({ level, code, about }) =>
+      level === 'danger' || (code === 'no-metal-under-centre' && about.some((name) => led.includes(name))),
+  ).length;
+}
+
+/** Fewest dangers, and the least time of the ways that have no more; null where there is no way at all. */
+export function bestByTrying(part: MadePart): { readonly dangers: number; readonly time: number } | null {
+  const { discs } = part;
+  const methods = discs.map((_, k) => methodsOf(part, k));
+  let best: { readonly dangers: number; readonly time: number } | null = null;
+  for (const choice of products(methods)) {
+    for (const order of orders(choice.flat())) {
+      const job = jobOf(part, order);
+      const report = examine(parseJob(job));
+      if (!isSound(report)) continue;
+      const dangers = dangersIn(part.aim.drawer, report, job);
+      const time = timeOf(report, order);
+      if (best === null || dangers < best.dangers || (dangers === best.dangers && time < best.time)) {
+        best = { dangers, time };
+      }
+    }
+  }
+  return best;
+}
+
+/** How many jobs that would be. */
+export function countByTrying(part: MadePart): number {
+  const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
+  return products(part.discs.map((_, k) => methodsOf(part, k))).reduce(
+    (sum, choice) => sum + factorial(choice.flat().length),
+    0,
+  );
+}
+
+function products<T>(lists: readonly (readonly T[])[]): T[][] {
+  return lists.reduce<T[][]>((all, list) => all.flatMap((one) => list.map((item) => [...one, item])), [[]]);
+}
+
+function methodsOf({ aim, discs, blank }: MadePart, k: number): Made[][] {
+  const { center, radius } = discs[k] as MadePart['discs'][number];
+  const at: [number, number] = [center.x, center.y];
+  const size = 2 * radius;
+  const { drawer, thickness } = aim;
+  const able = drawer.filter(
+    (tool) => tool.reach >= thickness || (tool.kind === 'annular cutter' && 2 * tool.reach >= thickness),
+  );
+  const round = disc(center, radius);
+  const isOpen = area(subtract(round, [blank])) > 1e-6;
+  const straight = (tool: Exclude<DrawerTool, { kind: 'boring head' }>): Made[] => {
+    const { diameter } = tool;
+    if (tool.kind !== 'annular cutter') {
+      return [{ tool, cut: { id: `${k}${tool.id}`, kind: 'bore', center: at, diameter } }];
+    }
+    const { wall, reach } = tool;
+    const cut = { kind: 'annular' as const, center: at, diameter, wall, reach };
+    if (reach >= thickness) return [{ tool, cut: { id: `${k}${tool.id}`, ...cut } }];
+    const depth = Math.min(reach, 0.55 * thickness);
+    return (['top', 'bottom'] as const).map((from) => ({
+      tool,
+      cut: { id: `${k}${tool.id}${from}`, ...cut, depth, from },
+    }));
+  };
+  const roughs = able.flatMap((tool) =>
+    tool.kind === 'boring head' || tool.diameter > size - 2 * ALLOWANCE
+      ? []
+      : [{ tool, cuts: straight(tool) }],
+  );
+  return able.flatMap((tool): Made[][] => {
+    const last = (passes: Extract<Cut, { kind: 'bore' }>['passes']): Made => ({
+      tool,
+      cut: { id: `${k}${tool.id}last`, kind: 'bore', center: at, diameter: size, passes },
+    });
+    if (tool.kind === 'boring head') {
+      if (size < tool.range[0] || size > tool.range[1]) return [];
+      const out = last({ kind: 'open out', bite: BITE, smallest: tool.range[0] });
+      const after = roughs.map(({ cuts }) => [...cuts, out]);
+      if (!isOpen) return after;
+      return [...after, [out], [last({ kind: 'step in', bite: BITE, approach: inward(round, blank) })]];
+    }
+    if (Math.abs(tool.diameter - size) < 1e-9) return [straight(tool)];
+    if (tool.kind !== 'end mill' || tool.diameter > size) return [];
+    const out = last({ kind: 'open out', bite: tool.diameter / 4, smallest: tool.diameter });
+    const after = roughs
+      .filter((rough) => rough.tool !== tool && rough.tool.diameter >= tool.diameter)
+      .map(({ cuts }) => [...cuts, out]);
+    return [...after, ...(isOpen ? [[out]] : []), ...(tool.centerCutting ? [[...straight(tool), out]] : [])];
+  });
+}
+
+function inward(round: Region, blank: Region): number {
+  const air = centroid(subtract(round, [blank])) ?? { x: 0, y: 0 };
+  const metal = centroid(intersect([round, blank])) ?? { x: 1, y: 0 };
+  return Math.round((Math.atan2(metal.y - air.y, metal.x - air.x) * 180) / Math.PI);
+}
+
+function jobOf({ aim, keep }: MadePart, order: readonly Made[]): JobDocument {
+  const used = [...new Set(order.map(({ tool }) => tool))];
+  return {
+    edgebite: 1,
+    units: aim.units,
+    part: { outline: aim.blank, thickness: aim.thickness, material: aim.material },
+    keep,
+    tools: used.map((tool) => {
+      const { id, kind, toolMaterial } = tool;
+      const cuts = order.filter((one) => one.tool === tool).map(({ cut }) => cut.id);
+      const all = { id, kind, toolMaterial, cuts };
+      if (tool.kind === 'boring head') return { ...all, maxSpeed: tool.maxSpeed };
+      if (tool.kind === 'drill') return { ...all, diameter: tool.diameter };
+      const { diameter, teeth } = tool;
+      return tool.kind === 'end mill'
+        ? { ...all, diameter, teeth, centerCutting: tool.centerCutting }
+        : { ...all, diameter, teeth };
+    }),
+    cuts: order.map(({ cut }) => cut),
+  } as JobDocument;
+}
+
+function timeOf({ steps }: Report, order: readonly Made[]): number {
+  const cutting = steps.reduce(
+    (sum, { minutes }) => sum + (minutes === null ? 0 : (minutes[0] + minutes[1]) / 2),
+    0,
+  );
+  const changes = order.slice(1).reduce((sum, { tool, cut }, k) => {
+    const before = order[k] as Made;
+    return (
+      sum +
+      (before.tool === tool ? 0 : CHANGE) +
+      ((before.cut.from ?? 'top') === (cut.from ?? 'top') ? 0 : TURNING)
+    );
+  }, 0);
+  return cutting + changes;
+}

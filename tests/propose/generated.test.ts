@@ -1,0 +1,167 @@
+import {
+  type AimDocument,
+  area,
+  examine,
+  fromReport,
+  intersect,
+  type JobDocument,
+  JobError,
+  type Proposal,
+  type ProposedWay,
+  parseAim,
+  parseJob,
+  propose,
+  xor,
+} from '@edgebite/core';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { longRun, runs } from '../tools/runs.js';
+import { bestByTrying, countByTrying, dangersIn, isSound, orders } from './brute.js';
+import { drawers, type MadePart, madeParts } from './parts.js';
+
+/** Of the plate's area: only rounding lies below it. */
+const SAME = 1e-9;
+
+/** Of an aim whose outline is refused as such there is nothing to propose. */
+function proposed(aim: AimDocument): Proposal | null {
+  try {
+    return propose(parseAim(aim));
+  } catch (error) {
+    if (error instanceof JobError) return null;
+    throw error;
+  }
+}
+
+function checkFinished({ blank, finished }: MadePart, { job }: ProposedWay): void {
+  const report = examine(parseJob(job));
+  const nothing = SAME * area(blank);
+  const { pieces, cuts } = fromReport(report);
+  expect(report.pieces[0]?.role).toBe('kept');
+  for (const { region } of pieces[0]?.sections ?? [])
+    expect(area(xor([region, finished]))).toBeLessThan(nothing);
+  for (const { footprint } of cuts) expect(area(intersect([footprint, finished]))).toBeLessThan(nothing);
+  for (const { role } of report.pieces.slice(1)) expect(['slug', 'offcut']).toContain(role);
+}
+
+function checkTools({ aim }: MadePart, { job }: ProposedWay): void {
+  for (const tool of job.tools ?? []) {
+    const own = aim.drawer.find(({ id }) => id === tool.id);
+    for (const id of tool.cuts) {
+      const cut = job.cuts.find((one) => one.id === id) as JobDocument['cuts'][number];
+      const depth = typeof cut.depth === 'number' ? cut.depth : aim.thickness;
+      expect(depth).toBeLessThanOrEqual(own?.reach ?? 0);
+      if (own?.kind !== 'boring head') continue;
+      expect(cut.diameter).toBeGreaterThanOrEqual(own.range[0] - 1e-9);
+      expect(cut.diameter).toBeLessThanOrEqual(own.range[1] + 1e-9);
+    }
+  }
+}
+
+/** The fewest dangers of all orders of the same cuts, whatever they mean: up to so many cuts. */
+function fewestDangers(part: MadePart, { job }: ProposedWay): number {
+  const all = orders(job.cuts).flatMap((cuts) => {
+    const report = examine(parseJob({ ...job, cuts }));
+    return isSound(report) ? [dangersIn(part.aim.drawer, report, job)] : [];
+  });
+  return Math.min(...all);
+}
+
+/** So many cuts are tried in all orders: 6 orders in the suite, 720 in a long run. */
+const TRIED = longRun() ? 6 : 3;
+
+test('what is proposed leaves the part and nothing else, in an order that no other one betters', () => {
+  let ways = 0;
+  let tried = 0;
+  let refused = 0;
+  fc.assert(
+    fc.property(madeParts(4, drawers(2, 8)), (part) => {
+      const proposal = proposed(part.aim);
+      if (proposal === null) return;
+      expect(proposal.ways.length > 0).toBe(proposal.refusals.length === 0);
+      refused += Math.sign(proposal.refusals.length);
+      ways += proposal.ways.length;
+      for (const way of proposal.ways) {
+        checkFinished(part, way);
+        checkTools(part, way);
+        expect(way.report).toEqual(examine(parseJob(way.job)));
+        expect(way.row.dangers.length).toBe(dangersIn(part.aim.drawer, way.report, way.job));
+      }
+      const [best] = proposal.ways;
+      if (best === undefined || best.job.cuts.length > TRIED) return;
+      tried++;
+      expect(best.row.dangers.length).toBe(fewestDangers(part, best));
+    }),
+    { numRuns: runs(40) },
+  );
+  if (longRun()) console.log(`${ways} ways, ${tried} tried in all orders, ${refused} parts refused`);
+  expect(Math.min(ways, tried, refused)).toBeGreaterThan(0);
+});
+
+/** So many jobs are examined for one part to find the best. */
+const MOST_JOBS = longRun() ? 1500 : 60;
+
+test('the best that is proposed is the best of all tools and orders', () => {
+  let tried = 0;
+  fc.assert(
+    fc.property(madeParts(2, drawers(1, 4)), (part) => {
+      const proposal = proposed(part.aim);
+      const count = countByTrying(part);
+      if (proposal === null || count > MOST_JOBS) return;
+      const best = bestByTrying(part);
+      const [first] = proposal.ways;
+      tried++;
+      if (best === null || first === undefined) {
+        expect(first === undefined).toBe(best === null);
+        return;
+      }
+      expect(first.row.dangers.length).toBe(best.dangers);
+      const { minutes } = first.row;
+      if (minutes !== null) expect((minutes[0] + minutes[1]) / 2).toBeCloseTo(best.time, 6);
+    }),
+    { numRuns: runs(40) },
+  );
+  if (longRun()) console.log(`${tried} parts tried in full`);
+  expect(tried).toBeGreaterThan(0);
+});
+
+/** What has to be so of a drawer where a place is refused for a reason. */
+function checkReason({ aim, discs }: MadePart, code: string, feature: number): void {
+  const size = 2 * (discs[feature]?.radius ?? 0);
+  const isExact = (diameter: number) => Math.abs(diameter - size) < 1e-9;
+  const ofSize = aim.drawer.filter((tool) =>
+    tool.kind === 'boring head'
+      ? size >= tool.range[0] && size <= tool.range[1]
+      : isExact(tool.diameter) || (tool.kind === 'end mill' && tool.diameter < size),
+  );
+  expect(code === 'no-size').toBe(ofSize.length === 0);
+  // A tool of just the size needs nothing before it.
+  const alone = ofSize.filter((tool) => tool.kind !== 'boring head' && isExact(tool.diameter));
+  const reaching = alone.filter(
+    ({ reach, kind }) => reach >= aim.thickness || (kind === 'annular cutter' && 2 * reach >= aim.thickness),
+  );
+  if (code === 'reach') expect(reaching).toEqual([]);
+  if (code === 'no-way-in') expect(alone).toEqual([]);
+}
+
+test('what nothing in the drawer makes is refused, with the place and the reason', () => {
+  let refused = 0;
+  fc.assert(
+    fc.property(madeParts(3, drawers(1, 3)), (part) => {
+      const proposal = proposed(part.aim);
+      for (const { code, feature, at, message } of proposal?.refusals ?? []) {
+        const disc = part.discs.findIndex(
+          ({ center, radius }) =>
+            Math.hypot(center.x - at[0], center.y - at[1]) < 1e-6 &&
+            message.includes((2 * radius).toFixed(3)),
+        );
+        expect(feature).not.toBeNull();
+        expect(disc).toBeGreaterThanOrEqual(0);
+        checkReason(part, code, disc);
+        expect(message).not.toMatch(/NaN|undefined/);
+        refused++;
+      }
+    }),
+    { numRuns: runs(60) },
+  );
+  expect(refused).toBeGreaterThan(0);
+});
