@@ -189,10 +189,11 @@ export { bitesIn, type OutlineBite, type OutlinePlacement } from './placing/plac
 export { placeThrough } from './placing/place-points.js';
 export { placeTangent, type TangentPlacement, type Touch } from './placing/place-tangent.js';
 export type { Aim } from './propose/aim.js';
+export { type Comparison, compareJobs, type PartDifference } from './propose/compare.js';
 export { type Proposal, type ProposedWay, propose } from './propose/propose.js';
 export { parseAim } from './propose/read-aim.js';
 export type { Refusal, RefusalCode } from './propose/refusals.js';
-export { type RowOptions, rowOf, type WayRow } from './propose/row.js';
+export { type RowOptions, type WayRow, wayRowOf } from './propose/row.js';
 export { type AimDocument, aimJsonSchema, aimSchema } from './propose/schema-aim.js';
 export type { DrawerTool } from './propose/schema-drawer.js';
 export { type Along, type RangeQuery, RangeQueryError } from './range/number.js';

@@ -22,19 +22,32 @@ export interface Which {
  * @throws Failure if it cannot be read, is too large, is no UTF-8 text, or is not a valid job, or has no twin.
  */
 export async function loadJob(name: string, io: Io, { twin = false }: Which = {}): Promise<Job> {
+  const job = await loadWith(name, parseJob, 'the job', io);
+  if (!twin) return job;
+  const other = twinOf(job);
+  if (other !== null) return other;
+  const shown = name === STANDARD_INPUT ? 'standard input' : name;
+  throw new Failure([`--twin: ${shown} has no twin; give it one with "twin": { "swaps": "left and right" }`]);
+}
+
+/**
+ * Reads a file, or standard input for `-`, and parses it as what it is to be.
+ * @param whole what a fault of all of it is said of
+ * @throws Failure if it cannot be read, is too large, is no UTF-8 text, or is not valid.
+ */
+export async function loadWith<T>(
+  name: string,
+  parse: (text: string) => T,
+  whole: string,
+  io: Io,
+): Promise<T> {
   const shown = name === STANDARD_INPUT ? 'standard input' : name;
   const text = decoded(await bytesOf(name, shown, io), shown);
   try {
-    const job = parseJob(text);
-    if (!twin) return job;
-    const other = twinOf(job);
-    if (other !== null) return other;
-    throw new Failure([
-      `--twin: ${shown} has no twin; give it one with "twin": { "swaps": "left and right" }`,
-    ]);
+    return parse(text);
   } catch (error) {
     if (!(error instanceof JobError)) throw error;
-    throw new Failure(error.issues.map(({ path, message }) => `${shown}: ${path || 'the job'}: ${message}`));
+    throw new Failure(error.issues.map(({ path, message }) => `${shown}: ${path || whole}: ${message}`));
   }
 }
 

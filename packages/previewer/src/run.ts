@@ -7,6 +7,7 @@ import { Failure, Unfinished } from './failure.js';
 import { type Io, terminal } from './io.js';
 import type { Which } from './load.js';
 import { type MeasureArguments, measure } from './measure.js';
+import { aimSchema, compare, type ProposeOptions, proposeWays } from './propose.js';
 import { numberIn, PATIENCE, range } from './range.js';
 import { SHEET_FORMATS, type SheetFormat, sheet } from './sheet/command.js';
 import type { Level } from './text/findings.js';
@@ -150,6 +151,27 @@ function commandLine(io: Io, start: Start): Command {
     )
     .action((job: string, options: MeasureArguments) => start(() => measure(job, options, io)));
   program
+    .command('propose')
+    .description('print ways to make a finished outline out of a blank with the tools of a drawer')
+    .argument('<aim>', 'aim file, "-" for standard input')
+    .option('--json', 'print the ways as JSON, each with its job')
+    .option('--way <number>', 'print one of the ways as a job')
+    .option('-o, --output <file>', 'write that job to a file')
+    .addHelpText('after', '\nEnds with 1 if something can be made by no tool of the drawer.')
+    .action((aim: string, { json = false, way, output }: Partial<ProposeOptions>) =>
+      start(() => proposeWays(aim, { json, way, output }, io)),
+    );
+  program
+    .command('compare')
+    .description('print two jobs side by side, and where their finished parts differ')
+    .argument('<first>', JOB)
+    .argument('<second>', JOB)
+    .option('--json', 'print the answer as JSON')
+    .addHelpText('after', '\nEnds with 1 if the finished parts differ.')
+    .action((first: string, second: string, { json = false }: { json?: boolean }) =>
+      start(() => compare([first, second], json, io)),
+    );
+  program
     .command('sheet')
     .description('print a sheet to take to the machine: zeros, readout targets, speeds, what to watch')
     .argument('<job>', JOB)
@@ -171,7 +193,10 @@ function commandLine(io: Io, start: Start): Command {
     .command('schema')
     .description('print the JSON Schema of jobs')
     .option('--report', 'print that of reports')
-    .action(({ report = false }: { report?: boolean }) => start(() => schema(report, io)));
+    .addOption(new Option('--aim', 'print that of aims').conflicts('report'))
+    .action(({ report = false, aim = false }: { report?: boolean; aim?: boolean }) =>
+      start(() => (aim ? aimSchema(io) : schema(report, io))),
+    );
   return program;
 }
 

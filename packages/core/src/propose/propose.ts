@@ -9,7 +9,7 @@ import { patchesOf } from './features.js';
 import { MOST_TRIED, safestOrders } from './order.js';
 import { isFinished, type Outcome, outcomeOf, timeOf } from './outcome.js';
 import { type Refusal, roundRefusal, shapeRefusal } from './refusals.js';
-import { rowOf, type WayRow } from './row.js';
+import { type WayRow, wayRowOf } from './row.js';
 
 /** One way to make a part: an ordinary job, and what comes of it. */
 export interface ProposedWay {
@@ -99,6 +99,6 @@ function wayOf(aim: Aim, { order, report, dangers }: Outcome): ProposedWay {
   return {
     job: jobOfCuts(aim, order),
     report,
-    row: rowOf(report, { toolChange, turning, tolerances, dangers }),
+    row: wayRowOf(report, { toolChange, turning, tolerances, dangers }),
   };
 }

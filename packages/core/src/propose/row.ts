@@ -28,7 +28,7 @@ export interface RowOptions {
 }
 
 /** The row of a way, from its report. */
-export function rowOf(report: Report, options: RowOptions): WayRow {
+export function wayRowOf(report: Report, options: RowOptions): WayRow {
   const { steps, findings } = report;
   let toolChanges = 0;
   let setups = steps.length === 0 ? 0 : 1;
@@ -80,6 +80,9 @@ function sawnOf({ pieces, floors, webs }: Report): WayRow['saw'] {
     });
 }
 
+/** Readouts have coarser steps by far. */
+const ROUNDING = 1e-9;
+
 /** Half of what the diameter may be off, and how far the spindle may stand beside the true place. */
 function uncertaintyOf({ steps, setups }: Report, tolerances: RowOptions['tolerances']): number {
   const known = new Set(setups.map(({ id }: ReportSetup) => id));
@@ -89,6 +92,6 @@ function uncertaintyOf({ steps, setups }: Report, tolerances: RowOptions['tolera
       const off = known.has(setup) ? worst : roundingError.map(Math.abs);
       return Math.max(far, ...off);
     }, 0);
-    return Math.max(most, size + place);
+    return Math.max(most, size + (place > ROUNDING ? place : 0));
   }, 0);
 }
