@@ -70,3 +70,39 @@ describe('breaking knife edges', () => {
     expect(block?.finish.at(-1)).toBe('And 7 more things: see the report.');
   });
 });
+
+describe('freeing what is held', () => {
+  const report = examine(
+    parseJob({
+      edgebite: 1,
+      units: 'mm',
+      part: { outline: { rectangle: [80, 40] }, thickness: 20 },
+      setups: [
+        { id: 'one', turn: 180, zero, cuts: ['seat'] },
+        { id: 'two', zero, cuts: ['hole'] },
+      ],
+      cuts: [
+        { id: 'seat', kind: 'annular', center: [40, 44], diameter: 30, wall: 5, reach: 17 },
+        { id: 'hole', kind: 'bore', center: [10, 10], diameter: 8 },
+      ],
+    }),
+  );
+
+  it('has every way on the sheet where it was left so, in readout numbers and machine directions', () => {
+    const [one, two] = sheetOf(report).blocks.map(({ finish }) => finish);
+    expect(two).toEqual([]);
+    expect(one).toHaveLength(4);
+    expect(one?.[0]).toContain(
+      'Free slug-1, way 1 of 4: Saw in from outline edge 2, level with the floor, 17.000 mm under',
+    );
+    // Turned round, the back edge lies in front: 5 for half the tip; 40 - 9.165 + 5 from the left.
+    expect(one?.[0]).toContain('From X 35.835 Y 5.000 to X 54.165 Y 5.000, to the right (0°).');
+    expect(one?.[0]).toContain('Leaves: the floor, 3.000 mm thick');
+  });
+
+  it('is in the text', () => {
+    const text = textReport(report);
+    expect(text).toContain('TO FREE what is held, the part clamped and the spindle stopped');
+    expect(text).toContain('slug-1, way 4 of 4: Mill along the kerf of seat');
+  });
+});

@@ -241,6 +241,9 @@ export type ReportLoadAt = NonNullable<ReportStep['load']>['heights'][number];
 /** How to come off the wall before the tool is lifted. */
 export type StepBackOff = ReportStep['backOff'];
 
+/** A way to free a body. */
+export type ReportWayOut = Report['bodies'][number]['waysOut'][number];
+
 /** A body that comes loose, or that a floor or thin metal holds. */
 export type ReportBody = Report['bodies'][number];
 

@@ -183,6 +183,31 @@ export const stepSchema = z.strictObject({
   findings: z.array(index).meta({ description: 'Indices into findings: those that are about this step.' }),
 });
 
+/** A way to free a body, and what it leaves to clean. */
+const wayOutSchema = z.strictObject({
+  kind: z.enum(['saw', 'other side', 'longer reach', 'end mill']),
+  words: z.string().min(1).meta({ description: 'What to do, for people.' }),
+  line: z
+    .strictObject({
+      ends: z.tuple([place, place]).meta({ description: 'On the part as drawn.' }),
+      readout: z.tuple([pair('The one end in readout numbers.'), pair('The other.')]),
+      machine: directionSchema.meta({ description: 'From the one end to the other.' }),
+    })
+    .nullable()
+    .meta({ description: 'A straight line to saw or mill along; null where there is none.' }),
+  length: amount.nullable().meta({ description: 'How long the saw cut or the way of the mill is.' }),
+  through: amount.meta({ description: 'How far it goes through metal: its height, or in from a face.' }),
+  size: amount.nullable().meta({
+    description: 'Of an end mill its diameter, of a cutter the reach that it needs; null for others.',
+  }),
+  tool: z.string().nullable().meta({ description: 'id of an end mill of the job that fits; null without.' }),
+  leaves: z.string().min(1).meta({ description: 'What is left to clean, for people.' }),
+  clean: z
+    .strictObject({ width: amount, height: amount, length: amount })
+    .nullable()
+    .meta({ description: 'How much that is at most; null for a burr, and where it is not known.' }),
+});
+
 /** A body that came off the part, or that thin metal or a floor holds. */
 export const bodySchema = z.strictObject({
   id: z.string(),
@@ -202,6 +227,9 @@ export const bodySchema = z.strictObject({
   }),
   endStep: index.nullable().meta({ description: 'The step that cuts into it first; null if none does.' }),
   pieces: z.array(z.string()).meta({ description: 'ids of the pieces that are left of it.' }),
+  waysOut: z.array(wayOutSchema).meta({
+    description: 'How to free it, of a body that is held or hangs in the end; none of others.',
+  }),
 });
 
 /** Two cuts that have taken the land between them. */

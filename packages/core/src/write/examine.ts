@@ -21,9 +21,10 @@ import { knifeInterval, webInterval } from '../result/intervals.js';
 import { runningOf, toolsByCut } from '../result/running.js';
 import { keepOutRows, setupRows } from '../result/setup-rows.js';
 import { type Result, resultOf } from '../step/result.js';
+import { bodyRows } from './body-rows.js';
 import { breakRow } from './break-row.js';
 import { checkRows } from './check-rows.js';
-import { bodyRows, mergeRows, stepRows } from './step-rows.js';
+import { mergeRows, stepRows } from './step-rows.js';
 
 /**
  * Makes the cuts of a job one after another and reports what is left: pieces with their roles, webs, knife edges,

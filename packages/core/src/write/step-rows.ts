@@ -13,7 +13,7 @@ import { machineDirection, steady } from '../load/machine-direction.js';
 import type { WayOff } from '../load/way-off.js';
 import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import type { Report, ReportBody, ReportLoadAt, ReportRegion, ReportStep } from '../report/report-schema.js';
+import type { Report, ReportLoadAt, ReportRegion, ReportStep } from '../report/report-schema.js';
 import type { Body } from '../state/bodies.js';
 import { metalBefore } from '../state/metal.js';
 import type { Result } from '../step/result.js';
@@ -121,7 +121,8 @@ function rangeJson(range: Range | null): Pair | null {
   return range === null ? null : [range[0], range[1]];
 }
 
-function massIn({ job, density }: Result, volume: number): number | null {
+/** The mass of a volume; null where the material is not known. */
+export function massIn({ job, density }: Result, volume: number): number | null {
   return density === null ? null : massOf(volume, density, job.units);
 }
 
@@ -255,61 +256,6 @@ function changesIn({ cells, stepOf }: Result['timeline'], slab: number): number[
   }
   return [...steps];
 }
-/** The bodies of a report: those that come loose or hang, and the slugs that a floor holds. */
-export function bodyRows(result: Result): ReportBody[] {
-  const all = [...looseRows(result), ...heldRows(result)];
-  return all.sort((a, b) => a.step - b.step);
-}
-
-/** A slug that a floor holds is held from when its cut is made. */
-function heldRows(result: Result): ReportBody[] {
-  const { left, timeline, job } = result;
-  return left.pieces.pieces.flatMap((piece, number): ReportBody[] => {
-    if (piece.role !== 'held slug' || piece.freedBy === null) return [];
-    const floor = left.floors.find(({ holds }) => holds === number);
-    return [
-      {
-        id: piece.id,
-        role: 'held slug',
-        step: timeline.stepsOf[piece.freedBy]?.at(-1) ?? 0,
-        atDepth: (job.cuts[piece.freedBy] as Job['cuts'][number]).depth,
-        volume: piece.volume,
-        mass: massIn(result, piece.volume),
-        held:
-          floor === undefined
-            ? null
-            : {
-                thickness: floor.thickness,
-                ...forceOf(job, floor.thickness * (floor.kerfLength ?? 0)),
-              },
-        end: 'left',
-        endStep: null,
-        pieces: [piece.id],
-      },
-    ];
-  });
-}
-
-function looseRows(result: Result): ReportBody[] {
-  return result.bodies.map((body, k) => {
-    const { hangs, frees, coreOf, cutBy } = body;
-    const first = (hangs ?? frees) as NonNullable<Body['frees']>;
-    const [cut] = cutBy;
-    return {
-      id: result.bodyIds[k] as string,
-      role: frees === null ? 'hanging' : coreOf === null ? 'offcut' : 'slug',
-      step: first.step,
-      atDepth: first.depth,
-      volume: first.volume,
-      mass: massIn(result, first.volume),
-      held: null,
-      end: frees === null ? 'left' : cut === undefined ? 'lifted out' : 'cut into',
-      endStep: cut?.step ?? null,
-      pieces: result.piecesOfBody[k] as string[],
-    };
-  });
-}
-
 /** The merges of a report. */
 export function mergeRows({ job, merges }: Result): Report['merges'] {
   return merges.map(({ step, cuts: [a, b], at }) => ({

@@ -1,6 +1,7 @@
 import { type Report, STANDING_CAUTION } from '@edgebite/core';
 import { angleText, clean, lengthText, levelsText } from '@edgebite/svg';
 import { breakLines } from '../step/breaks.js';
+import { freeLines } from '../step/ways-out.js';
 import { bodiesTable } from './bodies.js';
 import { breakOffText, hasBreakOff } from './break-off.js';
 import { cautionsText } from './cautions.js';
@@ -61,6 +62,7 @@ function shortBlocks(report: Report, marks: readonly string[]): string[] {
     ...stepBlocks(report),
     block('LEFT', [leftText(report), ...(none.length === 0 ? [] : [hanging('', none.join(' '))])].join('\n')),
     ...marks.filter((mark) => !isNone(mark)),
+    ...freeBlocks(report),
     hanging('', MORE),
   ];
 }
@@ -82,6 +84,7 @@ function allBlocks(report: Report, marks: readonly string[]): string[] {
     ...(report.bodies.length === 0
       ? []
       : [block('BODIES that come loose, hang or are held, as they are then', bodiesTable(report))]),
+    ...freeBlocks(report),
     ...centerBlocks(report),
     ...marks,
     ...(report.knifeEdges.length === 0
@@ -100,6 +103,13 @@ function allBlocks(report: Report, marks: readonly string[]): string[] {
     ...(hasTools(report) ? [block('TOOLS, from a range of usual figures', toolsText(report))] : []),
     ...setupBlocks(report),
   ];
+}
+
+function freeBlocks(report: Report): string[] {
+  const free = freeLines(report);
+  if (free.length === 0) return [];
+  const lines = free.map(({ line }) => hanging('', line));
+  return [block('TO FREE what is held, the part clamped and the spindle stopped', lines.join('\n'))];
 }
 
 function cautionBlocks(report: Report): string[] {
