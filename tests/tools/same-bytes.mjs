@@ -29,7 +29,10 @@ async function digest() {
   const hash = createHash('sha256');
   for (const job of jobs) {
     const report = examine(parseJob(job));
-    hash.update(JSON.stringify(report)).update(draw(report)).update(textReport(report, { all: true }));
+    hash
+      .update(JSON.stringify(report))
+      .update(draw(report))
+      .update(textReport(report, { all: true }));
   }
   return `${jobs.length} jobs ${hash.digest('hex')}`;
 }
