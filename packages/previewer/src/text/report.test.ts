@@ -137,7 +137,7 @@ describe('the report as it is printed without more ado', () => {
   });
 
   it('has every danger and every check, and counts the notes that it leaves to the steps', () => {
-    const note = { level: 'note', code: 'one-sided-load', about: [], message: 'Pushed.' } as const;
+    const note = { level: 'note', code: 'one-sided-load', at: null, about: [], message: 'Pushed.' } as const;
     const report: Report = { ...block, findings: [...block.findings, note] };
     const text = textReport(report);
     for (const { message } of block.findings) expect(text.replaceAll(/\s+/g, ' ')).toContain(message);
