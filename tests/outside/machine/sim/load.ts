@@ -43,7 +43,7 @@ export function loadIn(metal: Metal, tool: Standing, lie: Lie): SimLoad {
     tool.wall === null
       ? spansOf(0, 2 * Math.PI, SHORTEST.circle, (a, half) => onCircle(metal, tool, under, a, half))
       : spansOf(0, 2 * Math.PI, SHORTEST.ring, (a, half) => inRing(metal, tool, under, a, half));
-  const wide = tool.wall === null ? () => 1 : widthAt(metal, tool, under);
+  const wide = tool.wall === null ? () => ALL : widthAt(metal, tool, under);
   return summed(spans, wide);
 }
 
@@ -101,8 +101,17 @@ function inRing(metal: Metal, tool: Standing, under: Under, angle: number, half:
   return seen(tool.radius - width + SIDE, tool.radius - SIDE);
 }
 
+/** Length of metal under a tooth, and of what is not told. */
+interface Width {
+  readonly metal: number;
+  readonly untold: number;
+}
+
+/** Of a circle, which has no width. */
+const ALL: Width = { metal: 1, untold: 0 };
+
 /** Length of metal under the tooth at an angle. */
-function widthAt(metal: Metal, tool: Standing, under: Under): (angle: number) => number {
+function widthAt(metal: Metal, tool: Standing, under: Under): (angle: number) => Width {
   const shortest = 1e-4;
   return (angle) => {
     const spans = spansOf(tool.radius - (tool.wall as number), tool.radius, shortest, (far, half) => {
@@ -110,7 +119,7 @@ function widthAt(metal: Metal, tool: Standing, under: Under): (angle: number) =>
       const { low, high } = metal.bounds(x, y, half);
       return high < 0 ? 'out' : low > 0 ? told(metal, [x, y]) : 'split';
     });
-    return lengthOf(spans, 'in');
+    return { metal: lengthOf(spans, 'in'), untold: lengthOf(spans, 'untold') };
   };
 }
 
@@ -121,14 +130,14 @@ const PANEL = { most: Math.PI / 45, least: 1e-3 };
 const EVEN = 1e-3;
 
 /** The middle of a part of a turn, its size, and the width in metal there. */
-type Panel = (middle: number, by: number, width: number) => void;
+type Panel = (middle: number, by: number, width: Width) => void;
 
 /**
  * Sums up a stretch in metal by panels, halved where the width in metal does not run straight from end to end: it may
  * jump, and a jump between any two of five places is seen.
  */
-function eachPanel({ from, to }: Span, wide: (angle: number) => number, add: Panel): void {
-  const part = (a: number, b: number, [first, middle, last]: readonly [number, number, number]) => {
+function eachPanel({ from, to }: Span, wide: (angle: number) => Width, add: Panel): void {
+  const part = (a: number, b: number, [first, middle, last]: readonly [Width, Width, Width]) => {
     const by = (b - a) / 2;
     const [one, other] = [wide(a + by / 2), wide(b - by / 2)];
     const isEven = isStraight(first, one, middle) && isStraight(middle, other, last);
@@ -148,22 +157,23 @@ function eachPanel({ from, to }: Span, wide: (angle: number) => number, add: Pan
   }
 }
 
-function isStraight(one: number, middle: number, other: number): boolean {
+function isStraight({ metal: one }: Width, { metal: middle }: Width, { metal: other }: Width): boolean {
   return Math.abs(one + other - 2 * middle) <= EVEN * (one + other + 2 * middle);
 }
 
-function summed(spans: readonly Span[], wide: (angle: number) => number): SimLoad {
+function summed(spans: readonly Span[], wide: (angle: number) => Width): SimLoad {
   const turn = 2 * Math.PI;
   const untold = lengthOf(spans, 'untold');
-  let [x, y, all] = [0, 0, 0];
+  let [x, y, all, open] = [0, 0, 0, 0];
   for (const span of spans) {
     if (span.state !== 'in') continue;
     eachPanel(span, wide, (angle, by, width) => {
       // The sum of a direction over a turn of h is 2 sin(h / 2) in the middle one.
-      const chord = width * 2 * Math.sin(by / 2);
+      const chord = width.metal * 2 * Math.sin(by / 2);
       x += chord * Math.sin(angle);
       y -= chord * Math.cos(angle);
-      all += width * by;
+      all += width.metal * by;
+      open += width.untold * by;
     });
   }
   const size = all === 0 ? 0 : Math.sqrt(x * x + y * y) / all;
@@ -173,7 +183,10 @@ function summed(spans: readonly Span[], wide: (angle: number) => number): SimLoa
     strikes: strikesOf(spans),
     sideLoad: size,
     push: size < 1e-3 ? null : heading(x, y),
-    loadSlack: all === 0 ? 1e-6 : (2 * untold) / Math.max(lengthOf(spans, 'in'), 1e-3) + 1e-6,
+    loadSlack:
+      all === 0
+        ? 1e-6
+        : (2 * untold) / Math.max(lengthOf(spans, 'in'), 1e-3) + (2 * open) / Math.max(all, 1e-3) + 1e-6,
   };
 }
 
