@@ -154,6 +154,25 @@ export const stepSchema = z.strictObject({
     description: 'What is under the tool where it starts; null for a path.',
   }),
   load: stepLoadSchema.nullable().meta({ description: 'null for a path.' }),
+  burrs: z
+    .strictObject({
+      leaves: z
+        .array(
+          z.strictObject({
+            at: place.meta({ description: 'On the part as drawn.' }),
+            readout: pair('In readout numbers, the nearest step.'),
+            from: amount.meta({ description: 'Depth of the tool below where it starts.' }),
+            to: amount,
+          }),
+        )
+        .meta({ description: 'Where teeth come out of the metal sideways.' }),
+      under: amount.meta({
+        description:
+          'How long the rim is along which it breaks through what lies below; 0 where it does not.',
+      }),
+    })
+    .nullable()
+    .meta({ description: 'Where burrs are to be looked for; null for a path.' }),
   backOff: stepBackOff,
   milling: z.enum(['climb', 'conventional']).nullable().meta({
     description:

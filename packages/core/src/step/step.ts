@@ -1,5 +1,6 @@
 import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
+import type { Burrs } from '../load/burrs.js';
 import type { LoadByHeight } from '../load/by-height.js';
 import type { PlaceFact } from '../load/tool-place.js';
 import type { Underneath } from '../load/underneath.js';
@@ -30,6 +31,8 @@ export interface Step {
   readonly volumes: { readonly kept: number; readonly loose: number; readonly removed: number };
   /** Null for a path. */
   readonly load: LoadByHeight | null;
+  /** Null for a path. */
+  readonly burrs: Burrs | null;
   /** What is amiss with the tool in its place, or to be known of it. */
   readonly footing: readonly PlaceFact[];
   readonly under: Underneath;

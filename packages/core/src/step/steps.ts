@@ -6,6 +6,7 @@ import type { ToolDocument } from '../document/schema.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import type { Removal } from '../left/cells.js';
+import { burrsOf } from '../load/burrs.js';
 import { type Layer, loadByHeight, type RoundTool } from '../load/by-height.js';
 import { placeFacts } from '../load/tool-place.js';
 import { type GoesDown, reachBeyond, underneath } from '../load/underneath.js';
@@ -73,6 +74,7 @@ function pathPart(task: Task, { path, runs }: PassShape & { readonly kind: 'path
     body,
     lowest: lowestOf(task, down),
     load: null,
+    burrs: null,
     footing: plungesOf(task, stands),
     under: underneath(down, body, task.job.thickness, task.keepOuts),
     wayOff: null,
@@ -101,6 +103,7 @@ function roundPart(task: Task, { center, radius }: RoundPass): Part {
     body,
     lowest,
     load: loadByHeight(round, met, approach.from, comesOut),
+    burrs: burrsOf(round, met, approach.from, comesOut),
     footing: pace === null ? [] : footingOf(task, { center, radius }, met, pace.doing),
     under: underneath(down, body, job.thickness, task.keepOuts),
     wayOff: off,

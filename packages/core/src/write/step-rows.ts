@@ -91,6 +91,18 @@ function stepRow(
     }),
     starts: step.load?.starts ?? null,
     load: loadRow(step),
+    burrs:
+      step.burrs === null
+        ? null
+        : {
+            leaves: step.burrs.leaves.map(({ at, from: top, to }) => ({
+              at: pointToJson(at),
+              readout: [...targetAt(lay, at).readout] as Pair,
+              from: top,
+              to,
+            })),
+            under: step.burrs.under,
+          },
     backOff: backOffRow(result, step),
     milling: millingOf(cut, from),
     under: { ...step.under },

@@ -1,6 +1,7 @@
 import type { Report, ReportStep } from '@edgebite/core';
 import { biteLines } from './bites.js';
 import { bodyLines, takeOutLines } from './bodies.js';
+import { burrLines } from './burrs.js';
 import { loadLines } from './load.js';
 import { shownIn } from './readout.js';
 import { underLines } from './under.js';
@@ -27,6 +28,7 @@ export function toldOf(report: Report, index: number): Told {
       ...biteLines(report, step),
       ...bodyLines(report, step, index),
       ...underLines(report, step),
+      ...burrLines(report, step),
       ...wayOffLines(report, step, shownIn(report, step.setup)),
     ],
   };
