@@ -16,6 +16,8 @@ describe('docs/limits.md says what the code holds to', () => {
     ['places where edges of cuts cross', limits.MAX_CROSSINGS],
     ['edges of an outline, a hole or a path', limits.MAX_EDGES],
     ['repeats', limits.MAX_REPEATS],
+    ['parts of a batch', limits.MAX_BATCH],
+    ['targets of all parts of a batch', limits.MAX_BATCH_TARGETS],
     ['holes', limits.MAX_HOLES],
     ['characters of path data or well-known text', limits.MAX_DRAWING],
     ['characters of a name, an id or a material', limits.MAX_NAME],

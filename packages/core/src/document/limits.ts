@@ -87,3 +87,9 @@ export const MAX_SPEEDS = 100;
 
 /** Most repeats in a job: each makes more of what those before it have made. */
 export const MAX_REPEATS = 1000;
+
+/** Most parts of one batch: what comes on a pallet. */
+export const MAX_BATCH = 100;
+
+/** Most targets of all parts of a batch: each has its own in a report. */
+export const MAX_BATCH_TARGETS = 100_000;

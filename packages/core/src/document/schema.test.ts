@@ -54,7 +54,7 @@ describe('the job format', () => {
     expect(keysOf(jobJsonSchema())).toEqual(
       [
         ...['edgebite', 'name', 'units', 'part', 'keep', 'limits', 'resolution', 'cuts'],
-        ...['readout', 'setups', 'keepOut', 'tools', 'machine', 'gauges', 'repeat', 'twin'],
+        ...['readout', 'setups', 'keepOut', 'tools', 'machine', 'gauges', 'repeat', 'twin', 'batch'],
       ].sort(),
     );
     expect(jobJsonSchema().required).toEqual(['edgebite', 'units', 'part', 'cuts']);
@@ -107,6 +107,7 @@ describe('the report format', () => {
     cuts: [],
     names: [],
     setups: [],
+    batch: [],
     keepOut: [],
     cautions: [{ code: 'instructions-first', message: 'Read the instructions.', about: [] }],
     findings: [{ level: 'note', code: 'cut-in-air', message: 'Nothing is cut.', at: null, about: [] }],

@@ -9,13 +9,12 @@ import {
   MAX_LENGTH,
   MAX_NAME,
 } from './limits.js';
+import { batchSchema, repeatsSchema, twinSchema } from './schema-alike.js';
 import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
 import { drawingSchema, gaugesSchema } from './schema-gauges.js';
 import { jobPoint, side, size, units } from './schema-parts.js';
-import { repeatsSchema } from './schema-repeat.js';
 import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
 import { machineSchema, toolsSchema } from './schema-tools.js';
-import { twinSchema } from './schema-twin.js';
 
 const name = z.string().max(MAX_NAME);
 
@@ -217,6 +216,9 @@ export const jobSchema = z
         'Cuts that are written once and made several times. Each entry repeats what those before it have made.',
     }),
     twin: twinSchema.optional(),
+    batch: batchSchema.optional().meta({
+      description: 'Parts of one drawing whose measured lengths differ: each has its own targets.',
+    }),
   })
   .meta({ title: 'edgebite job, version 1' });
 
@@ -249,6 +251,9 @@ export type CutDocument = JobDocument['cuts'][number];
 
 /** Cuts that are made several times, as written in a job. */
 export type RepeatDocument = NonNullable<JobDocument['repeat']>[number];
+
+/** A part of a batch as written in a job. */
+export type BatchPartDocument = NonNullable<JobDocument['batch']>[number];
 
 /** The path of a swept cut as written in a job. */
 export type PathDocument = Frozen<z.infer<typeof pathSchema>>;

@@ -1,6 +1,6 @@
 import { PATH_KEYS } from './schema.js';
+import { MIRROR_KEYS, REPEAT_KEYS, ROW_KEYS } from './schema-alike.js';
 import { DIMENSION_KEYS, PLACEMENT_KEYS } from './schema-center.js';
-import { MIRROR_KEYS, REPEAT_KEYS, ROW_KEYS } from './schema-repeat.js';
 import { ACTION_KEYS, BETWEEN_KEYS, HEIGHT_KEYS } from './schema-setups.js';
 
 /** What a value can be where the schema has several answers and no kind to tell them apart. */

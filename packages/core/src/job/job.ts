@@ -29,6 +29,14 @@ export interface PartName {
   readonly name: string;
 }
 
+/** A part of a batch, with the setups of the job as its measured lengths have them. */
+export interface BatchPart {
+  readonly name: string;
+  /** The lengths that are its own, by their names in the zeros. */
+  readonly measured: readonly { readonly name: string; readonly measured: number; readonly units: Units }[];
+  readonly setups: readonly Setup[];
+}
+
 /** A job that has been checked, with its shapes worked out and its defaults filled in. Plain data throughout. */
 export interface Job {
   /** Empty if the job has none. */
@@ -52,6 +60,8 @@ export interface Job {
   readonly tolerances: ToleranceClass | null;
   /** Empty if the job has none. */
   readonly setups: readonly Setup[];
+  /** Empty if the job has none. */
+  readonly batch: readonly BatchPart[];
   readonly keepOuts: readonly KeepOut[];
   /** Empty if the job has none. */
   readonly tools: readonly ToolDocument[];

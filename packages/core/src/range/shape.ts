@@ -17,6 +17,7 @@ export function shapeOf(job: Job): Report {
     cuts: withoutPlans(job.cuts),
     material: null,
     setups: [],
+    batch: [],
     keepOuts: [],
     tools: [],
     machine: {},

@@ -25,6 +25,7 @@ import { contains } from '../region/contains.js';
 import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { readNames } from '../setups/names.js';
+import { readBatch } from '../setups/read-batch.js';
 import { readKeepOuts } from '../setups/read-keep-outs.js';
 import { type ReadPart, readSetups } from '../setups/read-setups.js';
 import { crossingIssues } from './crossings.js';
@@ -59,8 +60,15 @@ export function parseJob(json: unknown): Job {
   const keepOuts = readKeepOuts(document, faults);
   const tools = readTools(plain, out.faults);
   const machine = readMachine(document, faults);
+  const batch = readBatch(plain, { outline, names }, standsIn(out.cuts), faults);
   if (faults.issues.length > 0 || outline === null) throw new JobError(faults.issues);
-  return { ...jobOf(document, outline, out.cuts), plain, names, setups, keepOuts, tools, machine };
+  return { ...jobOf(document, outline, out.cuts), plain, names, setups, batch, keepOuts, tools, machine };
+}
+
+/** About how many places a tool goes to for a cut of an id: one, or one for each edge of a path. */
+function standsIn(cuts: readonly JobCut[]): (id: string) => number {
+  const stands = new Map(cuts.map((cut) => [cut.id, cut.kind === 'swept' ? cut.path.length + 1 : 1]));
+  return (id) => stands.get(id) ?? 0;
 }
 
 /** A job with its repeats written out, and the cuts that it comes to. */
@@ -134,7 +142,7 @@ function jobOf(
   document: JobDocument,
   outline: Region,
   cuts: readonly JobCut[],
-): Omit<Job, 'plain' | 'names' | 'setups' | 'keepOuts' | 'tools' | 'machine'> {
+): Omit<Job, 'plain' | 'names' | 'setups' | 'batch' | 'keepOuts' | 'tools' | 'machine'> {
   const { units, part, keep, limits = {} } = document;
   const web = limits.web ?? DEFAULT_WEB[units];
   return {

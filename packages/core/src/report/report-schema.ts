@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
 import { amount, cutKind, figure, place, side, source, units } from '../document/schema-parts.js';
 import { FINDING_CODES } from './finding-codes.js';
+import { batchRow } from './report-batch.js';
 import { edgeBreakSchema } from './report-breaks.js';
 import { passesSchema, placementSchema, toolPathSchema } from './report-center.js';
 import { checkSchema } from './report-checks.js';
@@ -198,6 +199,9 @@ export const reportSchema = z
       )
       .meta({ description: 'What the job calls edges and holes of the part; none if it names none.' }),
     setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
+    batch: z
+      .array(batchRow)
+      .meta({ description: 'Parts with measured lengths of their own, in the order of the job.' }),
     keepOut: z.array(keepOutRow).meta({ description: 'Jaws, stops, parallels and clamps of the job.' }),
     findings: z.array(findingSchema),
     cautions: z.array(cautionSchema).min(1).meta({

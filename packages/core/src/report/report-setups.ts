@@ -50,6 +50,23 @@ const axisSchema = z.strictObject({
   rss: amount.meta({ description: 'The same as root of the sum of the squares.' }),
 });
 
+/** Where the readout is to stand in Z. */
+export const depthSchema = z
+  .strictObject({
+    exact: figure.meta({
+      description: 'What the readout should show in Z when the tool is as deep as it goes.',
+    }),
+    readout: figure.meta({ description: 'The nearest step of the readout: the target.' }),
+    roundingError: figure.meta({ description: 'Target less exact.' }),
+    worst: amount.meta({
+      description:
+        'How far the end of the tool may be off at worst, from the face that lies up, or the lower one of a cut through the part.',
+    }),
+    rss: amount.meta({ description: 'The same as root of the sum of the squares.' }),
+  })
+  .nullable()
+  .meta({ description: 'In Z, in the unit of the readout; null where the setup has no zero there.' });
+
 const targetSchema = z.strictObject({
   cut: z.string().meta({ description: 'id of the cut.' }),
   pass: z.int().min(1).nullable().meta({ description: 'Which of its passes, from 1; null if it has none.' }),
@@ -84,21 +101,7 @@ const targetSchema = z.strictObject({
   roundingError: pair('Target less exact.'),
   worst: pair('How far the spindle may be from the target at worst, to either side.'),
   rss: pair('The same as root of the sum of the squares.'),
-  depth: z
-    .strictObject({
-      exact: figure.meta({
-        description: 'What the readout should show in Z when the tool is as deep as it goes.',
-      }),
-      readout: figure.meta({ description: 'The nearest step of the readout: the target.' }),
-      roundingError: figure.meta({ description: 'Target less exact.' }),
-      worst: amount.meta({
-        description:
-          'How far the end of the tool may be off at worst, from the face that lies up, or the lower one of a cut through the part.',
-      }),
-      rss: amount.meta({ description: 'The same as root of the sum of the squares.' }),
-    })
-    .nullable()
-    .meta({ description: 'In Z, in the unit of the readout; null where the setup has no zero there.' }),
+  depth: depthSchema,
 });
 
 /** How the part lies in a setup, where its zero is, and where the readout is to stand for each cut. */

@@ -116,7 +116,8 @@ const standSchema = z.strictObject({
   lifted: z.boolean().meta({ description: 'Whether the tool is lifted before it goes there.' }),
 });
 
-const stepTarget = z.strictObject({
+/** Where the readout is to stand, and how far that may be off. */
+export const stepTarget = z.strictObject({
   exact: pair('What the readout should show there, in its unit.'),
   readout: pair('The nearest step of the readout: the target.'),
   roundingError: pair('Target less exact.'),

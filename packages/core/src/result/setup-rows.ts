@@ -88,7 +88,7 @@ function targetRows(job: Job, lay: Laid, cut: ReportCut): ReportTarget[] {
 }
 
 /** Where the readout is to stand in Z; null without a zero there, and for a cut from the face that lies down. */
-function depthOf(job: Job, lay: Laid, id: string): DepthTarget | null {
+export function depthOf(job: Job, lay: Laid, id: string): DepthTarget | null {
   const cut = job.cuts.find((one) => one.id === id);
   const up = lay.setup.lie.flip === null ? 'top' : 'bottom';
   if (cut === undefined || (!cut.through && cut.from !== up)) return null;

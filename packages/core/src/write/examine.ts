@@ -21,6 +21,7 @@ import { knifeInterval, webInterval } from '../result/intervals.js';
 import { runningOf, toolsByCut } from '../result/running.js';
 import { keepOutRows, setupRows } from '../result/setup-rows.js';
 import { type Result, resultOf } from '../step/result.js';
+import { batchRows } from './batch-rows.js';
 import { bodyRows } from './body-rows.js';
 import { breakRow } from './break-row.js';
 import { checkRows } from './check-rows.js';
@@ -78,6 +79,7 @@ function bodyOf(result: Result): ReportRows {
     names: job.names.map(({ of, name }) => ({ of, name })),
     checks: checkRows(result),
     setups: setupRows(job, set.lays, cuts),
+    batch: batchRows(result),
     keepOut: keepOutRows(job),
   };
 }

@@ -6,6 +6,7 @@ import { fallsOf } from './falls.js';
 import { finishOf } from './finish.js';
 import { measuringOf, trialsOf } from './measuring.js';
 import type { SheetBlock, SheetStand, SheetStep } from './model.js';
+import { partsOf } from './parts.js';
 import { watchOf } from './watch.js';
 import { lieText, zeroOf } from './zero.js';
 
@@ -54,6 +55,7 @@ function blockOf(report: Report, indices: readonly number[], isContinued: boolea
     ...shown,
     zero: row === undefined ? drawnZero(up, shownText(0, shown)) : zeroOf(row),
     steps: indices.map((index) => stepOf(report, index, row !== undefined)),
+    parts: partsOf(report, indices),
     falls: fallsOf(report, indices),
     trials: trialsOf(report, indices),
     measure: measuringOf(report, indices),

@@ -1,5 +1,5 @@
 import { clean } from '@edgebite/svg';
-import type { Sheet, SheetBlock, SheetStand, SheetStep } from './model.js';
+import type { Sheet, SheetBlock, SheetPart, SheetStand, SheetStep } from './model.js';
 
 /** A cell: a number, a text, or nothing. */
 type Cell = number | string | null;
@@ -42,15 +42,17 @@ export const CSV_COLUMNS = [
   'feed_unit',
   'minutes_from',
   'minutes_to',
+  'part',
+  'z',
   'text',
 ] as const;
 
 type Row = Partial<Record<(typeof CSV_COLUMNS)[number], Cell>>;
 
 /**
- * A sheet as comma-separated values (RFC 4180: CRLF, quotes doubled, a head line, UTF-8). A row is one stand of a step,
+ * A sheet as comma-separated values (RFC 4180: CRLF, quotes doubled, a head line, UTF-8). A row is one stand of a step, or of a step with a part of a batch,
  * or one line of text: `job`, `setup`, `zero x`, `zero y`, `first` and `step` (what to do before a step, and what to
- * know of it), `trial`, `comes off`, `measure`, `finish`, `watch`, `caution`. Numbers are written in full. A text that a spreadsheet would take for a
+ * know of it), `trial`, `part` of a batch, `comes off`, `measure`, `finish`, `watch`, `caution`. Numbers are written in full. A text that a spreadsheet would take for a
  * formula, or that starts with an apostrophe, has an apostrophe before it. Control characters are
  * replaced, since a terminal would obey them.
  */
@@ -99,10 +101,33 @@ function blockRows(sheet: Sheet, block: SheetBlock, number: number): Row[] {
         { ...place, cut },
       ),
     ]),
+    ...block.parts.flatMap((part) => partRows(part, block, place)),
     ...said('comes off', block.falls),
     ...said('measure', block.measure),
     ...said('finish', block.finish),
     ...said('watch', block.watch),
+  ];
+}
+
+/** A part of a batch: a line on its lengths, and its stands. */
+function partRows({ name, measured, rows }: SheetPart, block: SheetBlock, place: Row): Row[] {
+  return [
+    { row: 'part', ...place, part: name, text: measured },
+    ...rows.map(
+      ({ step, stand, cut, what, target, depth }): Row => ({
+        row: 'part stand',
+        ...place,
+        step,
+        stand: stand ?? 1,
+        cut,
+        what,
+        x: target[0],
+        y: target[1],
+        readout_unit: block.units,
+        part: name,
+        z: depth,
+      }),
+    ),
   ];
 }
 

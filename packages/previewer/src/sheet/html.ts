@@ -1,6 +1,7 @@
 import { clean, numberText } from '@edgebite/svg';
 import { shownText } from '../step/readout.js';
-import type { Sheet, SheetBlock, SheetStep, ZeroAxis } from './model.js';
+import type { Sheet, SheetBlock, SheetPart, SheetStep, ZeroAxis } from './model.js';
+import { partNumber, partWords } from './parts.js';
 import { rowsOf, type SheetRow } from './rows.js';
 import { STYLE, STYLE_HASH } from './style.js';
 import { offText, overStep, overTexts } from './words.js';
@@ -49,7 +50,7 @@ function blockHtml(sheet: Sheet, block: SheetBlock): string {
 <p>${escaped(block.lies)}</p>
 ${block.zero.map(zeroHtml).join('\n')}
 ${block.steps.length === 0 ? '<p>No cut to make here.</p>' : tableHtml(sheet, block)}
-${block.trials.map(trialHtml).join('')}<h3>Comes off</h3>
+${block.trials.map(trialHtml).join('')}${block.parts.map((part) => partHtml(part, block)).join('\n')}<h3>Comes off</h3>
 <ul>${block.falls.map(itemHtml).join('')}</ul>
 ${measureHtml(block)}${finishHtml(block)}<h3>Watch</h3>
 <ul class="watch">${(block.watch.length === 0 ? ['Nothing found.'] : block.watch).map(itemHtml).join('')}</ul>
@@ -127,13 +128,39 @@ ${[
 </tbody>`;
 }
 
+/** The table of a part of a batch: the numbers to go by, and nothing else. */
+function partHtml({ name, measured, rows }: SheetPart, block: SheetBlock): string {
+  const unit = block.units === 'mm' ? 'mm' : 'in';
+  const isDeep = rows.some(({ depth }) => depth !== null);
+  const heads = [
+    ['no', 'No.'],
+    ['cut', 'Cut'],
+    ...['X', 'Y', ...(isDeep ? ['Z'] : [])].map((axis) => ['target', `${axis} ${unit}`]),
+    ['done', '✓'],
+  ];
+  const body = rows.map((row) => {
+    const { target, depth } = row;
+    const numbers = [...target, ...(isDeep ? [depth] : [])].map((value) => targetHtml(value, block));
+    return `<tr><td class="n">${partNumber(row)}</td><td class="c">${escaped(partWords(row))}</td>${numbers.join('')}<td></td></tr>`;
+  });
+  return `<h3>Part ${escaped(name)}: ${escaped(measured)}</h3>
+<table>
+<thead><tr>${heads.map(([kind, text]) => `<th scope="col" class="${kind}">${text}</th>`).join('')}</tr></thead>
+<tbody>
+${body.join('\n')}
+</tbody>
+</table>`;
+}
+
+function targetHtml(value: number | null, block: SheetBlock): string {
+  const text = value === null ? '-' : shownText(value, block);
+  return `<td class="t${lengthClass(text)}">${text}</td>`;
+}
+
 function rowHtml(sheet: Sheet, block: SheetBlock, step: SheetStep, row: SheetRow): string {
   const { number, words, stand, depth } = row;
   const cut = `${escaped(step.cut)}${words === '' ? '' : ` <span>${escaped(words)}</span>`}`;
-  const target = (value: number) => {
-    const text = shownText(value, block);
-    return `<td class="t${lengthClass(text)}">${text}</td>`;
-  };
+  const target = (value: number) => targetHtml(value, block);
   return `<tr><td class="n">${number}</td><td class="c">${cut}</td>${target(stand.target[0])}${target(
     stand.target[1],
   )}${cellHtml('n', offText(stand, block))}${cellHtml('n', numberText(step.diameter, sheet.units))}${cellHtml(

@@ -27,6 +27,8 @@ export interface SheetBlock extends Shown {
   /** How the zero of each axis is found, one line each. */
   readonly zero: readonly ZeroAxis[];
   readonly steps: readonly SheetStep[];
+  /** Parts of a batch, whose numbers differ from those of the steps; none where there is no batch. */
+  readonly parts: readonly SheetPart[];
   /** What comes off, one line each. */
   readonly falls: readonly string[];
   /** Trial cuts, with the next setting by what they read. */
@@ -37,6 +39,27 @@ export interface SheetBlock extends Shown {
   readonly finish: readonly string[];
   /** What to watch, the gravest first, one line each; the last may say how many more there are. */
   readonly watch: readonly string[];
+}
+
+/** A part of a batch: where the readout is to stand for it in the steps of a block. */
+export interface SheetPart {
+  readonly name: string;
+  /** Its measured lengths in words. */
+  readonly measured: string;
+  /** One for each stand of each step of the block, in their order. */
+  readonly rows: readonly SheetPartRow[];
+}
+
+/** A place to go to with a part of a batch. */
+export interface SheetPartRow {
+  /** Of the step, and of the stand in it, from 1; null where the step has one only. */
+  readonly step: number;
+  readonly stand: number | null;
+  readonly cut: string;
+  readonly what: SheetStand['what'];
+  /** What the readout is to show, and in Z when the tool is as deep as it goes; null without a zero there. */
+  readonly target: readonly [number, number];
+  readonly depth: number | null;
 }
 
 /** How the zero of an axis is found. */

@@ -2,7 +2,8 @@ import { clean, numberText } from '@edgebite/svg';
 import { shownText } from '../step/readout.js';
 import { tableText } from '../text/table.js';
 import { fixedTable, inPage, PAGE, paragraph } from './fit.js';
-import type { Sheet, SheetBlock, SheetStep } from './model.js';
+import type { Sheet, SheetBlock, SheetPart, SheetPartRow, SheetStep } from './model.js';
+import { partNumber, partWords } from './parts.js';
 import { rowsOf, type SheetRow } from './rows.js';
 import { offText, overStep, overTexts } from './words.js';
 
@@ -30,6 +31,7 @@ function blockText(sheet: Sheet, block: SheetBlock): string[] {
     ...(block.steps.length === 0 ? ['No cut to make here.'] : stepsText(sheet, block)),
     '',
     ...block.trials.flatMap(trialText),
+    ...block.parts.flatMap((part) => [...partText(part, block), '']),
     'Comes off',
     ...block.falls.map((line) => paragraph('  - ', line)),
     ...(block.measure.length === 0
@@ -56,6 +58,31 @@ function trialText({ cut, lines, heads, rows }: SheetBlock['trials'][number]): s
     ...table.split('\n').map((line) => `    ${line}`),
     '',
   ];
+}
+
+function partText({ name, measured, rows }: SheetPart, block: SheetBlock): string[] {
+  const unit = block.units === 'mm' ? 'mm' : 'in';
+  const isDeep = rows.some(({ depth }) => depth !== null);
+  const columns = inPage<SheetPartRow>(
+    [
+      { head: 'No.', align: 'right', cell: partNumber },
+      { head: 'cut', align: 'left', cell: partWords },
+      { head: `X ${unit}`, align: 'right', cell: ({ target }) => shownText(target[0], block) },
+      { head: `Y ${unit}`, align: 'right', cell: ({ target }) => shownText(target[1], block) },
+      ...(isDeep
+        ? [
+            {
+              head: `Z ${unit}`,
+              align: 'right' as const,
+              cell: ({ depth }: SheetPartRow) => (depth === null ? '-' : shownText(depth, block)),
+            },
+          ]
+        : []),
+    ],
+    'cut',
+    rows,
+  );
+  return [paragraph('', `Part ${name}: ${measured}`), ...fixedTable(columns, rows).split('\n')];
 }
 
 /** A row, with the step that it is of. */

@@ -3,6 +3,7 @@ import { fixed, numberText } from '@edgebite/svg';
 import { PUSH_NOTE } from '../step/load.js';
 import { rangeText } from '../text/figures.js';
 import type { Sheet, SheetBlock, SheetStand, SheetStep } from './model.js';
+import { BATCH_NOTE } from './parts.js';
 
 /** From here on a tolerance is no tolerance, and decimals say nothing. */
 const COARSE = 100;
@@ -15,12 +16,12 @@ export function offText({ off }: SheetStand, { decimals }: SheetBlock): string {
 }
 
 /** What stands over the rows of a block on how to move between them, and how to read what is told of pushes. */
-export function overTexts({ steps }: SheetBlock): string[] {
+export function overTexts({ steps, parts }: SheetBlock): string[] {
   const isSingle = steps.every(({ stands }) => stands.length === 1);
   const between = isSingle
     ? 'Between steps the tool is lifted off the part.'
     : 'Between steps the tool is lifted off the part; within a step it stays down until a row says lift.';
-  return [between, ...(steps.some(isRound) ? [PUSH_NOTE] : [])];
+  return [...(parts.length > 0 ? [BATCH_NOTE] : []), between, ...(steps.some(isRound) ? [PUSH_NOTE] : [])];
 }
 
 function isRound({ stands }: SheetStep): boolean {

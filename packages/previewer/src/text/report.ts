@@ -2,6 +2,7 @@ import { type Report, STANDING_CAUTION } from '@edgebite/core';
 import { angleText, clean, lengthText, levelsText } from '@edgebite/svg';
 import { breakLines } from '../step/breaks.js';
 import { freeLines } from '../step/ways-out.js';
+import { batchText } from './batch.js';
 import { bodiesTable } from './bodies.js';
 import { breakOffText, hasBreakOff } from './break-off.js';
 import { cautionsText } from './cautions.js';
@@ -138,6 +139,9 @@ function setupBlocks(report: Report): string[] {
   const intervals = intervalsText(report);
   return [
     ...(report.setups.length === 0 ? [] : [block(`SETUPS: ${report.setups.length}`, setupsText(report))]),
+    ...(report.batch.length === 0
+      ? []
+      : [block(`BATCH: ${report.batch.length}, with targets of their own`, batchText(report))]),
     ...(intervals === null ? [] : [block('AS THE SETUPS MAY BE OFF', intervals)]),
     ...(report.keepOut.length === 0
       ? []

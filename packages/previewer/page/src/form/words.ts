@@ -36,6 +36,7 @@ const CALLED: Readonly<Record<string, string>> = {
   round: 'round a centre',
   mirror: 'mirrored',
   twin: 'its twin',
+  batch: 'parts with lengths of their own',
   swaps: 'sides that change places',
 };
 
@@ -52,6 +53,7 @@ const ONE: Readonly<Record<string, string>> = {
   edges: 'edge',
   holes: 'hole',
   setups: 'setup',
+  batch: 'part',
   repeat: 'repeat',
   speeds: 'speed',
   tools: 'tool',

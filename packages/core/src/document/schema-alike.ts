@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { MAX_CUTS, MAX_NAME, MAX_REPEATS } from './limits.js';
-import { coordinate, jobPoint } from './schema-parts.js';
+import { MAX_BATCH, MAX_CUTS, MAX_LINKS, MAX_NAME, MAX_REPEATS } from './limits.js';
+import { coordinate, jobPoint, size } from './schema-parts.js';
 
 const name = z.string().min(1).max(MAX_NAME);
 
@@ -88,3 +88,38 @@ const repeatSchema = z
 
 /** The repeats of a job. */
 export const repeatsSchema = z.array(repeatSchema).min(1).max(MAX_REPEATS);
+
+/** The mirrored part that is made as well. */
+export const twinSchema = z
+  .strictObject({
+    swaps: z.enum(['left and right', 'front and back']).meta({
+      description:
+        'Which sides change places, on the part as drawn and in every setup: what bears with its left on a stop there bears with its right.',
+    }),
+    name: name.optional().meta({
+      description: 'What the twin is called; the name of the job and "mirrored" without it.',
+    }),
+  })
+  .meta({ id: 'Twin', description: 'The other one of a left and a right part: the whole job, mirrored.' });
+
+const lengthSchema = z
+  .strictObject({
+    name: name.meta({
+      description: 'The "name" of a measured length in the zero of a setup, in whose place it comes.',
+    }),
+    measured: size.meta({ description: 'What it is on this part, in the unit of that length.' }),
+  })
+  .meta({ id: 'MeasuredLength', description: 'A length as it was measured on one part.' });
+
+/** The parts of a batch whose measured lengths differ. */
+export const batchSchema = z
+  .array(
+    z.strictObject({
+      name: name.meta({ description: "The part's own name or number, unlike any other part's." }),
+      measured: z.array(lengthSchema).min(1).max(MAX_LINKS).meta({
+        description: 'Its measured lengths; the same names in every part.',
+      }),
+    }),
+  )
+  .min(1)
+  .max(MAX_BATCH);

@@ -1,0 +1,23 @@
+import * as z from 'zod';
+import { figure, units } from '../document/schema-parts.js';
+import { depthSchema } from './report-setups.js';
+import { stepTarget } from './report-steps.js';
+
+/** A part of a batch, and where the readout is to stand for it. */
+export const batchRow = z.strictObject({
+  name: z.string(),
+  measured: z
+    .array(z.strictObject({ name: z.string(), measured: figure, units }))
+    .meta({ description: 'The lengths that are its own, by their names in the zeros, as written.' }),
+  steps: z
+    .array(
+      z.strictObject({
+        step: z.int().min(0).meta({ description: 'Index into steps.' }),
+        setup: z.string().meta({ description: 'id of the setup.' }),
+        cut: z.string().meta({ description: 'id of the cut.' }),
+        targets: z.array(stepTarget).meta({ description: 'One for each of the stands of the step.' }),
+        depth: depthSchema,
+      }),
+    )
+    .meta({ description: 'Every step that is made in a setup.' }),
+});
