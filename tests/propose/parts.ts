@@ -104,14 +104,7 @@ interface Plate {
 /** Null where nothing is taken, or what is left is not one plain piece. */
 function partOf(plate: Plate, drawer: readonly DrawerTool[], all: MadePart['discs']): MadePart | null {
   const { width, height, thickness } = plate;
-  const corners = [
-    { x: 0, y: 0 },
-    { x: width, y: 0 },
-    { x: width, y: height },
-    { x: 0, y: height },
-  ];
-  const outer: Loop = corners.map((a, k) => ({ kind: 'line', a, b: corners[(k + 1) % 4] as Point }));
-  const blank: Region = [{ outer, holes: [] }];
+  const blank = rectangle(width, height);
   const finished = subtract(
     blank,
     all.map(({ center, radius }) => disc(center, radius)),
@@ -124,7 +117,7 @@ function partOf(plate: Plate, drawer: readonly DrawerTool[], all: MadePart['disc
     discs.map(({ center, radius }) => disc(center, radius)),
   );
   if (area(hidden) > 1e-9) return null;
-  if (touches([part.outer, ...part.holes])) return null;
+  if (!isPlain(part)) return null;
   const aim: AimDocument = {
     edgebite: 1,
     units: 'mm',
@@ -138,7 +131,7 @@ function partOf(plate: Plate, drawer: readonly DrawerTool[], all: MadePart['disc
 }
 
 /** A place of a grid that lies in a region; the grid grows finer until there is one. */
-function insideOf(region: Region): Place {
+export function insideOf(region: Region): Place {
   for (let n = 8; ; n *= 2) {
     for (let k = 0; k < n * n; k++) {
       const p = { x: (140 * ((k % n) + 0.5)) / n, y: (90 * (Math.floor(k / n) + 0.5)) / n };
@@ -157,10 +150,23 @@ function shownIn({ outer, holes }: RegionPart, all: MadePart['discs']): MadePart
   );
 }
 
-/** Whether corners of loops come together: an outline that touches itself is no outline. */
-function touches(loops: readonly Loop[]): boolean {
-  const corners = loops.flat().map(({ a }) => a);
-  return corners.some((p, k) => corners.slice(k + 1).some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 1e-3));
+/** A plate with its lower left corner at zero. */
+export function rectangle(width: number, height: number): Region {
+  const corners = [
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: width, y: height },
+    { x: 0, y: height },
+  ];
+  return [
+    { outer: corners.map((a, k) => ({ kind: 'line', a, b: corners[(k + 1) % 4] as Point })), holes: [] },
+  ];
+}
+
+/** Whether no two corners of the loops come together: an outline that touches itself is no outline. */
+export function isPlain({ outer, holes }: RegionPart): boolean {
+  const corners = [outer, ...holes].flat().map(({ a }) => a);
+  return !corners.some((p, k) => corners.slice(k + 1).some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 1e-3));
 }
 
 type Place = readonly [number, number];

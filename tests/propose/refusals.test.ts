@@ -79,11 +79,78 @@ describe('why a hole of 20 through 20 cannot be made', () => {
   });
 });
 
-test('a straight wall is no round', () => {
-  const finished = { svgPath: 'M0 0 H80 V50 H50 V30 H40 V50 H0 Z' };
-  const [refusal] = propose(parseAim({ ...plate, finished })).refusals;
-  expect(refusal?.code).toBe('shape');
-  expect(refusal?.at[1]).toBeGreaterThan(29);
+/** A notch of 10 with square corners, or with rounds of so much in them. */
+const notch = (round: number) => {
+  const low = 30 + round;
+  const arcs =
+    round === 0
+      ? 'V30 H40'
+      : `V${low} A${round} ${round} 0 0 0 ${50 - round} 30 H${40 + round} A${round} ${round} 0 0 0 40 ${low}`;
+  return { svgPath: `M0 0 H80 V50 H50 ${arcs} V50 H0 Z` };
+};
+
+const cutting: DrawerTool = { ...mill, centerCutting: true };
+
+// By hand: a round tool of 8 leaves corners of 4 or more, and a slot of 8 or more.
+describe('why walls, slots and pockets cannot be made', () => {
+  test.each<{ readonly why: string; readonly aim: Partial<AimDocument>; readonly codes: string[] }>([
+    { why: 'square inside corners', aim: { finished: notch(0), drawer: [cutting] }, codes: ['shape'] },
+    {
+      why: 'rounds that are too small for the mill',
+      aim: { finished: notch(3), drawer: [cutting] },
+      codes: ['no-size'],
+    },
+    { why: 'rounds that let the mill in', aim: { finished: notch(4.5), drawer: [cutting] }, codes: [] },
+    {
+      why: 'a mill that is too short',
+      aim: { finished: notch(4.5), drawer: [{ ...cutting, reach: 19 }] },
+      codes: ['reach'],
+    },
+    {
+      why: 'a pocket wants a square floor',
+      aim: { finished: plate.blank, pockets: [{ circle: 8, at: [30, 20], depth: 5 }], drawer: [drill(8)] },
+      codes: ['no-size'],
+    },
+    {
+      why: 'a mill of its size makes the pocket',
+      aim: { finished: plate.blank, pockets: [{ circle: 8, at: [30, 20], depth: 5 }], drawer: [cutting] },
+      codes: [],
+    },
+    {
+      why: 'a slot of the width of the mill',
+      aim: { finished: plate.blank, pockets: [{ slot: [30, 8], at: [30, 20], depth: 5 }], drawer: [cutting] },
+      codes: [],
+    },
+    {
+      why: 'a slot that is narrower than the mill',
+      aim: { finished: plate.blank, pockets: [{ slot: [30, 7], at: [30, 20], depth: 5 }], drawer: [cutting] },
+      codes: ['no-size'],
+    },
+    {
+      why: 'a slot that is wider than the mill',
+      aim: {
+        finished: plate.blank,
+        pockets: [{ slot: [30, 21], at: [30, 20], depth: 5, from: 'bottom' }],
+        drawer: [cutting],
+      },
+      codes: [],
+    },
+    {
+      why: 'a side that is milled straight',
+      aim: { finished: { rectangle: [77, 50] }, drawer: [mill] },
+      codes: [],
+    },
+  ])('$why', ({ aim, codes }) => {
+    expect(refusalsOf(aim).map(({ code }) => code)).toEqual(codes);
+  });
+
+  test('the corner is told', () => {
+    const [refusal] = propose(parseAim({ ...plate, finished: notch(0), drawer: [cutting] })).refusals;
+    expect([
+      [40, 30],
+      [50, 30],
+    ]).toContainEqual(refusal?.at);
+  });
 });
 
 test('nothing to cut is one way without cuts', () => {
@@ -112,6 +179,8 @@ describe('faults of an aim', () => {
     { aim: { drawer: [{ ...drill(5), wall: 2 }] }, paths: ['/drawer/0/wall'] },
     { aim: { drawer: [] }, paths: ['/drawer'] },
     { aim: { thickness: 0 }, paths: ['/thickness'] },
+    { aim: { pockets: [{ circle: 8, at: [30, 20], depth: 20 }] }, paths: ['/pockets/0/depth'] },
+    { aim: { pockets: [{ svgPath: 'M0 0 H10', depth: 2 }] }, paths: ['/pockets/0/svgPath'] },
     { aim: { keep: [30, 20] }, paths: ['/keep'] },
     { aim: { machine: { slowest: 900, fastest: 100 } }, paths: ['/machine/slowest'] },
   ])('$paths', ({ aim, paths }) => {

@@ -76,7 +76,7 @@ export const SHAPE_KEYS = ['rectangle', 'circle', 'slot', 'svgPath', 'wkt', 'edg
 export const PATH_KEYS = ['svgPath', 'wkt', 'edges', 'along'] as const;
 
 /** A closed shape by one of six keys, with what else it has. */
-const shapeWith = <Extra extends z.ZodRawShape>(extra: Extra) =>
+export const shapeWith = <Extra extends z.ZodRawShape>(extra: Extra) =>
   z.union([
     z.strictObject({ ...rectangle, ...extra }),
     z.strictObject({ ...circle, ...extra }),

@@ -1,15 +1,37 @@
+import { subtract } from '../combine/subtract.js';
+import type { Side } from '../cut/cut.js';
 import type { Job } from '../job/job.js';
 import type { Region } from '../region/region.js';
 import type { AimDocument } from './schema-aim.js';
 import type { DrawerTool } from './schema-drawer.js';
 
+/** A place that does not go through. */
+export interface Pocket {
+  readonly region: Region;
+  readonly from: Side;
+  readonly depth: number;
+}
+
+/** What is to go to one depth from one side. */
+export interface AimLayer {
+  readonly from: Side;
+  /** Null where it goes through. */
+  readonly depth: number | null;
+  /** What is to go; its edges are named `finished` where they are walls to be made, `blank` where it lies open. */
+  readonly rest: Region;
+  /** What is to stay at these heights. */
+  readonly stays: Region;
+}
+
 /** An aim that has been checked, with its shapes worked out and its defaults filled in. */
 export interface Aim {
   /** The blank as a job without cuts. */
   readonly job: Job;
+  /** The finished part seen from above, and its pockets. */
   readonly finished: Region;
-  /** What is to go: the blank without the finished part. */
-  readonly rest: Region;
+  readonly pockets: readonly Pocket[];
+  /** What is to go, by how deep it goes: what goes through first. */
+  readonly layers: readonly AimLayer[];
   /** A place on the finished part: what is there is kept. */
   readonly keep: readonly [number, number];
   readonly drawer: readonly DrawerTool[];
@@ -38,3 +60,14 @@ export const DEFAULT_WAYS = 4;
 
 /** Regions differ by no more than rounding where less than this share of the blank's area lies between them. */
 export const SAME_SHARE = 1e-9;
+
+/** What is to be left at a height over the bottom. */
+export function finishedAt({ job: { thickness }, finished, pockets }: Aim, height: number): Region {
+  const open = pockets.filter(({ from, depth }) =>
+    from === 'top' ? height > thickness - depth : height < depth,
+  );
+  return subtract(
+    finished,
+    open.map(({ region }) => region),
+  );
+}

@@ -2,8 +2,8 @@ import type { Aim } from './aim.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import { estimateOf } from './estimate.js';
 import type { Patch } from './features.js';
-import { roundMethods, SMALL_DRAWER } from './methods.js';
-import { safestOrders } from './order.js';
+import { methodsOf, SMALL_DRAWER } from './methods.js';
+import { ordersTried, safestOrders } from './order.js';
 import { type Outcome, timeOf } from './outcome.js';
 
 /** One way to make all that is in a group of patches. */
@@ -20,24 +20,27 @@ export interface Choice {
 /** So many ways to put the methods of a group's features together are looked at. */
 const MOST_COMBINED = 60;
 
-/** All choices of a group, and the ids of features that nothing makes. */
-export interface Choices {
-  readonly choices: readonly Choice[];
-  readonly unmade: readonly string[];
-}
+/** Of so many orders all are examined beforehand; of more, those that matter when they do. */
+const MOST_EXAMINED = 300;
 
 /** The ways to make a group of patches, the safest and then the quickest first: of a small drawer all of them examined. */
-export function choicesOf(aim: Aim, group: readonly Patch[]): Choices {
-  const rounds = group.flatMap((patch) => patch.rounds);
-  const methods = rounds.map((round) => roundMethods(aim, round));
-  const unmade = rounds.flatMap(({ id }, k) => (methods[k]?.length === 0 ? [id] : []));
-  if (unmade.length > 0) return { choices: [], unmade };
-  const isSmall = aim.drawer.length <= SMALL_DRAWER;
-  const drafts = combined(rounds.length === 1 ? methods : methods.map((all) => bestFirst(aim, all))).map(
+export function choicesOf(aim: Aim, group: readonly Patch[]): Choice[] {
+  const methods = group.map((patch) => patchMethods(aim, patch));
+  const drafts = combined(methods.length === 1 ? methods : methods.map((all) => bestFirst(aim, all))).map(
     (cuts) => draftOf(aim, cuts),
   );
-  const choices = isSmall ? drafts.flatMap((draft) => settled(aim, draft) ?? []) : drafts;
-  return { choices: inOrder(choices), unmade: choices.length === 0 ? rounds.map(({ id }) => id) : [] };
+  const tried = drafts.reduce((sum, { cuts }) => sum + ordersTried(cuts), 0);
+  const isSmall = aim.drawer.length <= SMALL_DRAWER && tried <= MOST_EXAMINED;
+  return inOrder(isSmall ? drafts.flatMap((draft) => settled(aim, draft) ?? []) : drafts);
+}
+
+/** All ways to make a patch by itself, whichever way it is seen. */
+export function patchMethods(aim: Aim, { recipes }: Patch): Method[] {
+  return recipes.flatMap((features) => {
+    const methods = features.map((feature) => methodsOf(aim, feature));
+    const sorted = methods.length === 1 ? methods : methods.map((all) => bestFirst(aim, all));
+    return combined(sorted).map((cuts) => ({ cuts }));
+  });
 }
 
 /** Choices, the safest and then the quickest first. */

@@ -57,10 +57,20 @@ function minutesOfCut({ job }: Aim, { tool, document }: PlannedCut, open: number
     own: null,
   });
   const depth = typeof document.depth === 'number' ? document.depth : job.thickness;
+  if (document.kind === 'swept') {
+    const minutes = minutesOfPass(lengthOf(document.path), rate);
+    return minutes === null ? 0 : (minutes[0] + minutes[1]) / 2;
+  }
   return sizesOf(document, diameter, open).reduce((sum, size) => {
     const minutes = minutesOfPass(travelIn(doing, size, across, depth), rate);
     return minutes === null ? sum : sum + (minutes[0] + minutes[1]) / 2;
   }, 0);
+}
+
+/** How long a drawn path is about: arcs count as their chords. */
+function lengthOf(path: (PlannedCut['document'] & { kind: 'swept' })['path']): number {
+  if (!('edges' in path)) return 0;
+  return path.edges.reduce((sum, { a, b }) => sum + Math.hypot(b[0] - a[0], b[1] - a[1]), 0);
 }
 
 /** The diameter after each pass. */

@@ -1,58 +1,92 @@
 import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
 import type { Edge } from '../geometry/edge.js';
-import { pointAlong } from '../geometry/measure.js';
+import { directionAtEnd, directionAtStart, pointAlong } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
-import { area, loopsOf } from '../region/measure.js';
-import { disc, type Region, type RegionPart } from '../region/region.js';
-import { type Aim, SAME_SHARE } from './aim.js';
-import { FINISHED } from './read-aim.js';
+import { area, boundsOf, loopsOf } from '../region/measure.js';
+import { disc, type Loop, type Region, type RegionPart } from '../region/region.js';
+import { type Aim, type AimLayer, SAME_SHARE } from './aim.js';
+import { FINISHED } from './layers.js';
+import { type ArcCircle, type Slot, slotsIn } from './slots.js';
+
+interface EveryFeature {
+  /** `hole-1`, `arc-2`, `slot-1`, `wall-3`. */
+  readonly id: string;
+  readonly layer: AimLayer;
+}
 
 /** A round place of the finished part: a hole, or an arc that opens a side. Lengths in the unit of the aim. */
-export interface RoundFeature {
-  /** `hole-1`, `arc-2`. */
-  readonly id: string;
+export interface RoundFeature extends EveryFeature {
+  readonly kind: 'round';
   readonly center: Point;
   readonly radius: number;
   /** Whether its circle leaves the blank. */
   readonly isOpen: boolean;
 }
 
-/** A connected piece of what is to go, with the round places that make it up. */
-export interface Patch {
-  readonly region: Region;
-  readonly rounds: readonly RoundFeature[];
-  /** What no round place covers; empty where they make all of it. */
-  readonly bare: Region;
-  /** A place on its wall that no round place makes. */
-  readonly bareAt: Point | null;
+/** A straight slot with round ends, or ends in the air. */
+export interface SlotFeature extends EveryFeature, Slot {
+  readonly kind: 'slot';
 }
 
-/** The pieces of what is to go, each with the circles of its hollow arcs that lie clear of what is to stay. */
+/** All that is to go in one piece, to be milled along its walls. */
+export interface WallFeature extends EveryFeature {
+  readonly kind: 'wall';
+  readonly region: Region;
+}
+
+/** What one method makes. */
+export type Feature = RoundFeature | SlotFeature | WallFeature;
+
+/** A connected piece of what is to go in a layer. */
+export interface Patch {
+  readonly layer: AimLayer;
+  readonly region: Region;
+  /** Features that together make it: several ways to see it. */
+  readonly recipes: readonly (readonly Feature[])[];
+  /** A corner that no round tool leaves; null if there is none. */
+  readonly corner: Point | null;
+}
+
+/** The pieces of what is to go, each as round places and slots where these make it up, and as walls to mill along. */
 export function patchesOf(aim: Aim): Patch[] {
-  const counts = { hole: 0, arc: 0 };
+  const counts = new Map<string, number>();
+  const named = (word: string) => {
+    const count = (counts.get(word) ?? 0) + 1;
+    counts.set(word, count);
+    return `${word}-${count}`;
+  };
+  return aim.layers.flatMap((layer) => layer.rest.map((part) => patchOf(aim, layer, part, named)));
+}
+
+function patchOf(aim: Aim, layer: AimLayer, part: RegionPart, named: (word: string) => string): Patch {
   const nothing = SAME_SHARE * area(aim.job.outline);
-  return aim.rest.map((part) => {
-    const rounds = circlesOf(part)
-      .filter(({ center, radius }) => area(intersect([aim.finished, disc(center, radius)])) <= nothing)
-      .map(({ center, radius }): RoundFeature => {
-        const isOpen = area(subtract(disc(center, radius), [aim.job.outline])) > nothing;
-        const word = isOpen ? 'arc' : 'hole';
-        counts[word]++;
-        return { id: `${word}-${counts[word]}`, center, radius, isOpen };
-      });
-    const left = subtract(
-      [part],
-      rounds.map(({ center, radius }) => disc(center, radius)),
-    );
-    const bare = area(left) <= nothing ? [] : left;
-    return { region: [part], rounds, bare, bareAt: bare.length === 0 ? null : wallIn(bare) };
-  });
+  const region = [part];
+  const clear = (tool: Region) => area(intersect([layer.stays, tool])) <= nothing;
+  const circles = circlesOf(part).filter(({ center, radius }) => clear(disc(center, radius)));
+  const discs = (all: typeof circles) => all.map(({ center, radius }) => disc(center, radius));
+  const isWhole = (tools: readonly Region[]) => area(subtract(region, tools)) <= nothing;
+  const slots = isWhole(discs(circles)) ? [] : slotsIn(region, circles, aim.job.outline, clear);
+  const taken = slots.map(({ swept }) => swept);
+  const rounds = circles.filter(
+    ({ center, radius }) => slots.length === 0 || area(subtract(disc(center, radius), taken)) > nothing,
+  );
+  const features = (): Feature[] => [
+    ...rounds.map(({ center, radius }): RoundFeature => {
+      const isOpen = area(subtract(disc(center, radius), [aim.job.outline])) > nothing;
+      return { kind: 'round', id: named(isOpen ? 'arc' : 'hole'), layer, center, radius, isOpen };
+    }),
+    ...slots.map((slot): SlotFeature => ({ kind: 'slot', id: named('slot'), layer, ...slot })),
+  ];
+  const made = isWhole([...discs(rounds), ...taken]) ? [features()] : [];
+  const isRound = made.length > 0 && slots.length === 0 && rounds.length === 1;
+  const walls = (): Feature[] => [{ kind: 'wall', id: named('wall'), layer, region }];
+  return { layer, region, recipes: isRound ? made : [...made, walls()], corner: cornerIn(region) };
 }
 
 /** The circles that the hollow arcs of a piece's made walls lie on, each once. */
-function circlesOf(part: RegionPart): { readonly center: Point; readonly radius: number }[] {
-  const found: { readonly center: Point; readonly radius: number }[] = [];
+function circlesOf(part: RegionPart): ArcCircle[] {
+  const found: ArcCircle[] = [];
   for (const edge of [part.outer, ...part.holes].flat()) {
     if (edge.kind !== 'arc' || !edge.ccw || edge.source !== FINISHED) continue;
     const { center, radius } = edge;
@@ -68,14 +102,43 @@ function circlesOf(part: RegionPart): { readonly center: Point; readonly radius:
 /** Circles closer than this share of their radius are one: rounding of drawings. */
 const SAME_CIRCLE = 1e-7;
 
-/** The middle of the longest made wall of a region, or a corner of it where it has none. */
-function wallIn(region: Region): Point | null {
+/** Walls that turn by less than this, as a sine, go on straight: rounding of drawings. */
+const STRAIGHT = 1e-6;
+
+/** A place where two walls meet in an inside corner of the part. */
+function cornerIn(region: Region): Point | null {
+  for (const loop of loopsOf(region)) {
+    for (const [k, edge] of loop.entries()) {
+      const before = loop[(k + loop.length - 1) % loop.length] as Edge;
+      if (edge.source === FINISHED && before.source === FINISHED && turnsIn(before, edge)) return edge.a;
+    }
+  }
+  return null;
+}
+
+/** Whether what is to go has a corner of less than half a turn between two edges. */
+function turnsIn(before: Edge, after: Edge): boolean {
+  const u = directionAtEnd(before);
+  const v = directionAtStart(after);
+  return u.dx * v.dy - u.dy * v.dx > STRAIGHT;
+}
+
+/** The middle of the longest wall of a patch, or a corner of it where it has none. */
+export function wallPlace({ region }: Patch): Point {
   const edges = loopsOf(region).flat();
   const walls = edges.filter(({ source }) => source === FINISHED);
   const lengthOf = ({ a, b }: Edge) => distance(a, b);
-  const longest = (walls.length > 0 ? walls : edges).reduce<Edge | null>(
-    (most, edge) => (most === null || lengthOf(edge) > lengthOf(most) ? edge : most),
-    null,
-  );
-  return longest === null ? null : pointAlong(longest, 1 / 2);
+  const all: Loop = walls.length > 0 ? walls : edges;
+  const longest = all.reduce((most, edge) => (lengthOf(edge) > lengthOf(most) ? edge : most));
+  return pointAlong(longest, 1 / 2);
+}
+
+/** The smallest radius of the hollow arcs of a patch; where it has none, half of what is narrowest is not known: its box. */
+export function smallestArc({ region }: Patch): number {
+  const radii = loopsOf(region)
+    .flat()
+    .flatMap((edge) => (edge.kind === 'arc' && edge.ccw && edge.source === FINISHED ? [edge.radius] : []));
+  const box = boundsOf(region);
+  const narrow = box === null ? 0 : Math.min(box.maxX - box.minX, box.maxY - box.minY) / 2;
+  return Math.min(...radii, narrow);
 }

@@ -6,9 +6,10 @@ import { centroid } from '../region/measure.js';
 import { disc } from '../region/region.js';
 import type { Aim } from './aim.js';
 import type { Method, PlannedCut } from './cut-plan.js';
-import type { RoundFeature } from './features.js';
+import type { Feature, RoundFeature } from './features.js';
 import type { DrawerTool, HeadTool, RingTool, RoundDrawerTool } from './schema-drawer.js';
-import { spindleSuits } from './suits.js';
+import { depthOf, spindleSuits } from './suits.js';
+import { sweptMethods } from './swept-methods.js';
 
 /** A tool cuts a size exactly if it differs by less than this share of it: rounding of drawings. */
 const SAME_SIZE = 1e-9;
@@ -33,30 +34,42 @@ export interface Demands {
 const ALL_DEMANDS: Demands = { reach: true, spindle: true };
 
 /**
- * All ways of one tool, or of one that roughs and one that finishes, to make a round place through the plate.
+ * All ways of one tool, or of one that roughs and one that finishes, to make a feature.
  * @param demands to ask what could be made if tools reached further, or the spindle had other speeds
  */
-export function roundMethods(aim: Aim, feature: RoundFeature, demands = ALL_DEMANDS): Method[] {
-  const size = 2 * feature.radius;
+export function methodsOf(aim: Aim, feature: Feature, demands = ALL_DEMANDS): Method[] {
   const able = aim.drawer.filter(
     (tool) =>
-      !(demands.reach && !reaches(aim, tool)) &&
-      !(demands.spindle && !spindleSuits(aim, tool, tool.kind === 'boring head' ? size : tool.diameter)),
+      !(demands.reach && !reaches(aim, tool, feature)) &&
+      !(demands.spindle && !spindleSuits(aim, tool, sizeFor(tool, feature))),
   );
+  return feature.kind === 'round' ? roundMethods(aim, feature, able) : sweptMethods(aim, feature, able);
+}
+
+/** The diameter at which a tool's edges run; of a head that of the place that it bores. */
+function sizeFor(tool: DrawerTool, feature: Feature): number {
+  if (tool.kind !== 'boring head') return tool.diameter;
+  return feature.kind === 'round' ? 2 * feature.radius : tool.range[1];
+}
+
+function roundMethods(aim: Aim, feature: RoundFeature, able: readonly DrawerTool[]): Method[] {
+  // Only mills leave a square floor.
+  const usable = feature.layer.depth === null ? able : able.filter(({ kind }) => kind === 'end mill');
   return [
-    ...able.flatMap((tool) => alone(aim, feature, tool)),
-    ...able.flatMap((tool) =>
+    ...usable.flatMap((tool) => alone(aim, feature, tool)),
+    ...usable.flatMap((tool) =>
       tool.kind === 'boring head'
-        ? headMethods(aim, feature, tool, able)
+        ? headMethods(aim, feature, tool, usable)
         : tool.kind === 'end mill'
-          ? millMethods(aim, feature, tool, able)
+          ? millMethods(aim, feature, tool, usable)
           : [],
     ),
   ];
 }
 
-/** Whether a tool gets through: a hollow cutter from both sides at worst. */
-export function reaches({ job: { thickness } }: Aim, tool: DrawerTool): boolean {
+/** Whether a tool gets to the depth of a feature: a hollow cutter goes through from both sides at worst. */
+function reaches({ job: { thickness } }: Aim, tool: DrawerTool, { layer: { depth } }: Feature): boolean {
+  if (depth !== null) return tool.reach >= depth;
   return tool.reach >= thickness || (tool.kind === 'annular cutter' && tool.reach >= thickness / 2);
 }
 
@@ -69,6 +82,7 @@ function alone(aim: Aim, feature: RoundFeature, tool: DrawerTool): Method[] {
 /** Whether a tool could form the wall of a round place, if it could get there. */
 export function fits(tool: DrawerTool, feature: RoundFeature): boolean {
   const size = 2 * feature.radius;
+  if (feature.layer.depth !== null && tool.kind !== 'end mill') return false;
   if (tool.kind === 'boring head') return size >= tool.range[0] && size <= tool.range[1];
   return isSize(tool.diameter, feature) || (tool.kind === 'end mill' && tool.diameter < size);
 }
@@ -90,9 +104,9 @@ function straightDown(aim: Aim, feature: RoundFeature, tool: RoundDrawerTool, pl
   const at = [center.x, center.y] as const;
   if (tool.kind !== 'annular cutter') {
     const word = tool.kind === 'drill' ? 'drill' : 'plunge';
-    return [
-      { ...common, id: `${name} ${word}`, side: 'top', document: { kind: 'bore', center: at, diameter } },
-    ];
+    const { side, depth } = depthOf(feature);
+    const document = { kind: 'bore', center: at, diameter, ...depth } as const;
+    return [{ ...common, id: `${name} ${word}`, side, document }];
   }
   const document = { kind: 'annular', center: at, diameter, wall: tool.wall, reach: tool.reach } as const;
   const { thickness } = aim.job;
@@ -176,18 +190,20 @@ function millMethods(aim: Aim, feature: RoundFeature, mill: MillTool, able: read
   const { id: name, center, radius, isOpen } = feature;
   if (mill.diameter >= 2 * radius || isSize(mill.diameter, feature)) return [];
   const bite = MILL_BITE_SHARE * mill.diameter;
+  const { side, depth } = depthOf(feature);
   const round: PlannedCut = {
     id: `${name} mill round`,
     tool: mill,
     feature: name,
     stage: 1,
-    side: 'top',
+    side,
     isLast: true,
     document: {
       kind: 'bore',
       center: [center.x, center.y],
       diameter: 2 * radius,
       passes: { kind: 'open out', bite, smallest: mill.diameter },
+      ...depth,
     },
   };
   const roughed = roughings(aim, feature, able).flatMap((rough): Method[] => {

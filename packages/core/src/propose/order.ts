@@ -11,6 +11,11 @@ const STEPS_TRIED = 40;
 /** So many orders of equal danger are kept, to choose from for few changes of tool. */
 const EQUALS_KEPT = 12;
 
+/** How many orders are looked at for some cuts at most. */
+export function ordersTried(cuts: readonly PlannedCut[]): number {
+  return cuts.length <= MOST_TRIED ? ordersOf(cuts).length : STEPS_TRIED;
+}
+
 /** All orders in which each feature's cuts come by their stages. */
 export function ordersOf(cuts: readonly PlannedCut[]): PlannedCut[][] {
   if (cuts.length === 0) return [[]];
@@ -28,7 +33,7 @@ export function mayPrecede(one: PlannedCut, other: PlannedCut): boolean {
 
 /**
  * The orders of some cuts with the fewest dangers, quickest first; none if the cuts cannot be made in any order that is
- * tried. Up to `MOST_TRIED` cuts every order is examined, of more those that come of moving one cut at a time.
+ * tried. Up to `MOST_TRIED` cuts every order is examined until some without any danger are known, of more those that come of moving one cut at a time.
  */
 export function safestOrders(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
   return cuts.length <= MOST_TRIED ? safestOfAll(aim, cuts) : safestBySteps(aim, cuts);
@@ -40,7 +45,15 @@ function safestOfAll(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
     changes: timeOf(aim, { minutes: null, ...changesIn(order) }),
   }));
   orders.sort((a, b) => a.changes - b.changes);
-  const all = orders.flatMap(({ order }) => outcomeOf(aim, order) ?? []);
+  const all: Outcome[] = [];
+  let harmless = 0;
+  for (const { order } of orders) {
+    const outcome = outcomeOf(aim, order);
+    if (outcome === null) continue;
+    all.push(outcome);
+    if (outcome.dangers.length === 0) harmless++;
+    if (harmless === EQUALS_KEPT) break;
+  }
   const fewest = Math.min(...all.map(({ dangers }) => dangers.length));
   return all
     .filter(({ dangers }) => dangers.length === fewest)

@@ -4,7 +4,7 @@ import { area } from '../region/measure.js';
 import { regionFromReport } from '../report/from-report.js';
 import type { Finding, Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
-import { type Aim, SAME_SHARE } from './aim.js';
+import { type Aim, finishedAt, SAME_SHARE } from './aim.js';
 import { jobOfCuts } from './as-job.js';
 import type { PlannedCut } from './cut-plan.js';
 
@@ -83,14 +83,31 @@ export function timeOf(aim: Aim, outcome: Pick<Outcome, 'minutes' | 'toolChanges
 }
 
 /** Whether what is left is the finished part at every height, but for rounding, and nothing hangs on it. */
-export function isFinished({ job, finished }: Aim, report: Report): boolean {
+export function isFinished(aim: Aim, report: Report): boolean {
+  const { job } = aim;
   const nothing = SAME_SHARE * area(job.outline);
   const [kept, ...others] = report.pieces;
   if (kept?.role !== 'kept' || others.some(({ role }) => role === 'hanging' || role === 'held slug'))
     return false;
-  const height = kept.sections.reduce((sum, { from, to }) => sum + to - from, 0);
+  const { thickness } = job;
+  const marks = [
+    ...kept.sections.flatMap(({ from, to }) => [from, to]),
+    ...aim.pockets.map(({ from, depth }) => (from === 'top' ? thickness - depth : depth)),
+  ].sort((a, b) => a - b);
+  const sections = kept.sections.map(({ from, to, region }) => ({
+    from,
+    to,
+    region: regionFromReport(region),
+  }));
   return (
-    Math.abs(height - job.thickness) <= SAME_SHARE * job.thickness &&
-    kept.sections.every(({ region }) => area(xor([regionFromReport(region), finished])) <= nothing)
+    marks[0] === 0 &&
+    marks.at(-1) === thickness &&
+    marks.slice(1).every((to, k) => {
+      const from = marks[k] as number;
+      if (to - from <= SAME_SHARE * thickness) return true;
+      const middle = (from + to) / 2;
+      const section = sections.find((one) => one.from < middle && middle < one.to);
+      return section !== undefined && area(xor([section.region, finishedAt(aim, middle)])) <= nothing;
+    })
   );
 }

@@ -5,10 +5,11 @@ import { jobOfCuts } from './as-job.js';
 import { type Choice, choicesOf, inOrder, settled } from './choices.js';
 import { type Plan, plansOf } from './choose.js';
 import { clustersOf } from './clusters.js';
+import type { Patch } from './features.js';
 import { patchesOf } from './features.js';
 import { MOST_TRIED, safestOrders } from './order.js';
 import { isFinished, type Outcome, outcomeOf, timeOf } from './outcome.js';
-import { type Refusal, roundRefusal, shapeRefusal } from './refusals.js';
+import { type Refusal, refusalsOf } from './refusals.js';
 import { type WayRow, wayRowOf } from './row.js';
 
 /** One way to make a part: an ordinary job, and what comes of it. */
@@ -35,25 +36,33 @@ export interface Proposal {
  * Source: definition; docs/from-drawing-to-steps.md says what is looked at in full and what is not.
  */
 export function propose(aim: Aim): Proposal {
-  const patches = patchesOf(aim);
-  const shapes = patches.filter(({ bare }) => bare.length > 0).map((patch) => shapeRefusal(aim, patch));
-  const whole = patches.filter(({ bare }) => bare.length === 0);
-  const groups = clustersOf(aim, whole).map((group) => {
-    const { choices, unmade } = choicesOf(aim, group);
-    return { rounds: group.flatMap((patch) => patch.rounds), choices, unmade };
-  });
+  const groups = clustersOf(aim, patchesOf(aim));
   const { plans, unmade } = settledPlans(
     aim,
-    groups.map(({ choices }) => choices),
+    groups.map((group) => choicesOf(aim, group)),
   );
-  const rounds = groups.flatMap((group, k) =>
-    group.rounds.filter(({ id }) => group.unmade.includes(id) || unmade.has(k)),
-  );
-  const refusals = [...shapes, ...rounds.map((round) => roundRefusal(aim, round))];
-  if (refusals.length > 0) return { ways: [], refusals };
+  if (unmade.size > 0) {
+    return refused(
+      aim,
+      groups.flatMap((group, k) => (unmade.has(k) ? refusable(aim, group) : [])),
+    );
+  }
   const outcomes = plans.flatMap((plan) => examined(aim, plan) ?? []);
+  if (outcomes.length === 0) return refused(aim, groups.flat());
   outcomes.sort((a, b) => a.dangers.length - b.dangers.length || timeOf(aim, a) - timeOf(aim, b));
   return { ways: outcomes.map((outcome) => wayOf(aim, outcome)), refusals: [] };
+}
+
+function refused(aim: Aim, patches: readonly Patch[]): Proposal {
+  return { ways: [], refusals: patches.flatMap((patch) => refusalsOf(aim, patch)) };
+}
+
+/** The patches of a group that have no method of their own; all of them where only together they cannot be made. */
+function refusable(aim: Aim, group: readonly Patch[]): readonly Patch[] {
+  const bare = group.filter((patch) =>
+    choicesOf(aim, [patch]).every((choice) => settled(aim, choice) === null),
+  );
+  return bare.length > 0 ? bare : group;
 }
 
 interface Settled {

@@ -19,9 +19,11 @@ import {
   DEFAULT_HEAD_BITE,
   DEFAULT_MINUTES,
   DEFAULT_WAYS,
+  type Pocket,
   SAME_SHARE,
 } from './aim.js';
-import { type AimDocument, aimSchema } from './schema-aim.js';
+import { layersOf } from './layers.js';
+import { type AimDocument, aimSchema, type PocketDocument } from './schema-aim.js';
 import type { DrawerTool } from './schema-drawer.js';
 
 /**
@@ -40,22 +42,21 @@ export function parseAim(json: unknown): Aim {
   const blank = taken(document, 'blank', issues);
   const finished = taken(document, 'finished', issues);
   if (blank !== null && finished !== null) issues.push(...outsideIssues(blank.outline, finished.outline));
+  const pockets = (document.pockets ?? []).flatMap(
+    (pocket, k) => pocketOf(document, pocket, k, issues) ?? [],
+  );
   if (issues.length > 0 || blank === null || finished === null) throw new JobError(issues);
-  return aimOf(document, blank, finished.outline);
+  return aimOf(document, blank, finished.outline, pockets);
 }
 
-function aimOf(document: AimDocument, job: Job, finished: Region): Aim {
+function aimOf(document: AimDocument, job: Job, finished: Region, pockets: readonly Pocket[]): Aim {
   const { units, drawer, minutes = {} } = document;
-  const { x, y } = job.keep ?? deepPlace(finished);
-  const named = (region: Region, name: string): Region =>
-    region.map(({ outer, holes }) => ({
-      outer: withSource(outer, name),
-      holes: holes.map((h) => withSource(h, name)),
-    }));
+  const { x, y } = job.keep ?? deepPlace(finished, pockets);
   return {
     job,
     finished,
-    rest: subtract(named(job.outline, BLANK), [named(finished, FINISHED)]),
+    pockets,
+    layers: layersOf(job.outline, finished, pockets),
     keep: [x, y],
     drawer,
     allowance: document.allowance ?? DEFAULT_ALLOWANCE[units],
@@ -71,7 +72,12 @@ function aimOf(document: AimDocument, job: Job, finished: Region): Aim {
 const HALVINGS = 8;
 
 /** A place well within a region, to hold it by. */
-function deepPlace(region: Region): Point {
+function deepPlace(finished: Region, pockets: readonly Pocket[]): Point {
+  const whole = subtract(
+    finished,
+    pockets.map(({ region }) => region),
+  );
+  const region = whole.length === 0 ? finished : whole;
   const box = boundsOf(region);
   let [low, high] = box === null ? [0, 0] : [0, Math.min(box.maxX - box.minX, box.maxY - box.minY) / 2];
   let core = region;
@@ -84,12 +90,29 @@ function deepPlace(region: Region): Point {
   return (loopsOf(core)[0] as Loop)[0]?.a as Point;
 }
 
-/** What edges of the rest are named: the side of the blank, in the air, or the wall that is to be made. */
-export const BLANK = 'blank';
-export const FINISHED = 'finished';
-
-function withSource(loop: Loop, source: string): Loop {
-  return loop.map((edge) => ({ ...edge, source }));
+/** The region of a pocket; null if it has faults, which are taken down. */
+function pocketOf(
+  { edgebite, units, thickness }: AimDocument,
+  { depth, from = 'top', ...outline }: PocketDocument,
+  k: number,
+  issues: JobIssue[],
+): Pocket | null {
+  if (depth >= thickness) {
+    const message = `is ${depth}; it must be less than the thickness, ${thickness}: what goes through belongs to "finished"`;
+    issues.push({ path: `/pockets/${k}/depth`, message });
+  }
+  try {
+    const { outline: region } = parseJob({ edgebite, units, part: { outline, thickness }, cuts: [] });
+    return { region, from, depth };
+  } catch (error) {
+    if (!(error instanceof JobError)) throw error;
+    for (const { path, message } of error.issues) {
+      if (path.startsWith('/part/outline')) {
+        issues.push({ path: path.replace('/part/outline', `/pockets/${k}`), message });
+      }
+    }
+    return null;
+  }
 }
 
 /** An aim's blank or finished part, read as the part of a job without cuts; its faults are told in the aim's own paths. */

@@ -1,9 +1,10 @@
 import { lengthWords, placeWords } from '../find/words.js';
 import { pointToJson } from '../format/json.js';
+import { pointAlong } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Aim } from './aim.js';
-import type { Patch, RoundFeature } from './features.js';
-import { fits, roundMethods } from './methods.js';
+import { type Feature, type Patch, smallestArc, wallPlace } from './features.js';
+import { fits, methodsOf } from './methods.js';
 
 /** Why something cannot be made with the tools of a drawer. */
 export type RefusalCode = 'shape' | 'no-size' | 'reach' | 'spindle' | 'no-way-in' | 'passes';
@@ -18,48 +19,92 @@ export interface Refusal {
   readonly message: string;
 }
 
-/** A patch with a wall that the circles of its hollow arcs do not make. */
-export function shapeRefusal({ job }: Aim, { bareAt, region }: Patch): Refusal {
-  const at = pointToJson(bareAt ?? (region[0]?.outer[0]?.a as Point));
-  const message = `The wall by ${placeWords(at, job.units)} is no full round: the circles of the hollow arcs beside it do not take all that is to go. Saw or mill it, or give it hollow arcs that a round tool leaves.`;
-  return { code: 'shape', feature: null, at, message };
+/** Why a patch cannot be made: one refusal for each round place and slot of it that cannot, or one for its walls. */
+export function refusalsOf(aim: Aim, patch: Patch): Refusal[] {
+  const recipes = patch.recipes.map((features) =>
+    features.filter((feature) => methodsOf(aim, feature).length === 0),
+  );
+  const [first, ...others] = recipes.filter((features) => features.length > 0);
+  const missing =
+    first === undefined
+      ? (patch.recipes[0] ?? [])
+      : others.reduce((fewest, features) => (features.length < fewest.length ? features : fewest), first);
+  return missing.map((feature) => refusalOf(aim, patch, feature));
 }
 
-/** A round place that has no method, or none that can be made. */
-export function roundRefusal(aim: Aim, feature: RoundFeature): Refusal {
-  const code = codeOf(aim, feature);
+function refusalOf(aim: Aim, patch: Patch, feature: Feature): Refusal {
   const { units, thickness } = aim.job;
-  const size = lengthWords(2 * feature.radius, units);
-  const at = pointToJson(feature.center);
-  const what = `${feature.isOpen ? 'The arc' : 'The hole'} ${feature.id}, ${size} across round ${placeWords(at, units)},`;
-  return {
-    code,
-    feature: feature.id,
-    at,
-    message: `${what} ${sentenceOf(code, size, lengthWords(thickness, units), feature)}`,
-  };
+  const code = codeOf(aim, patch, feature);
+  const at = pointToJson(placeOf(patch, feature, code));
+  const depth = lengthWords(feature.layer.depth ?? thickness, units);
+  const size = lengthWords(widthOf(patch, feature), units);
+  const what = `${nameOf(feature, size)} ${placeWords(at, units)}`;
+  const message = `${what} ${sentenceOf(code, size, depth, feature)}`;
+  return { code, feature: feature.id, at, message };
 }
 
-function codeOf(aim: Aim, feature: RoundFeature): RefusalCode {
-  if (!aim.drawer.some((tool) => fits(tool, feature))) return 'no-size';
-  const has = (reach: boolean, spindle: boolean) => roundMethods(aim, feature, { reach, spindle }).length > 0;
+function placeOf(patch: Patch, feature: Feature, code: RefusalCode): Point {
+  if (feature.kind === 'round') return feature.center;
+  if (code === 'shape' && patch.corner !== null) return patch.corner;
+  return feature.kind === 'slot' ? pointAlong(feature.path[0], 1 / 2) : wallPlace(patch);
+}
+
+/** The size of a round place or slot; of walls the largest tool that their hollow arcs let in. */
+function widthOf(patch: Patch, feature: Feature): number {
+  switch (feature.kind) {
+    case 'round':
+      return 2 * feature.radius;
+    case 'slot':
+      return feature.width;
+    case 'wall':
+      return 2 * smallestArc(patch);
+  }
+}
+
+function nameOf(feature: Feature, size: string): string {
+  switch (feature.kind) {
+    case 'round':
+      return `${feature.isOpen ? 'The arc' : 'The hole'} ${feature.id}, ${size} across round`;
+    case 'slot':
+      return `The slot ${feature.id}, ${size} wide by`;
+    case 'wall':
+      return 'The wall by';
+  }
+}
+
+function codeOf(aim: Aim, patch: Patch, feature: Feature): RefusalCode {
+  const has = (reach: boolean, spindle: boolean) => methodsOf(aim, feature, { reach, spindle }).length > 0;
   if (has(true, true)) return 'passes';
   if (has(false, true)) return 'reach';
   if (has(true, false)) return 'spindle';
-  return has(false, false) ? 'reach' : 'no-way-in';
+  if (has(false, false)) return 'reach';
+  if (feature.kind === 'round') {
+    return aim.drawer.some((tool) => fits(tool, feature)) ? 'no-way-in' : 'no-size';
+  }
+  return patch.corner !== null ? 'shape' : 'no-size';
 }
 
-function sentenceOf(code: RefusalCode, size: string, thickness: string, { isOpen }: RoundFeature): string {
+function sentenceOf(code: RefusalCode, size: string, depth: string, feature: Feature): string {
+  const isThrough = feature.layer.depth === null;
   switch (code) {
+    case 'shape':
+      return 'has an inside corner that no round tool leaves. File or saw it, or give it a round.';
     case 'no-size':
-      return `is no size of any tool of the drawer. ${isOpen ? 'A hollow cutter' : 'A drill or hollow cutter'} of ${size}, a boring head that can be set to it, or a smaller end mill could make it.`;
+      return `is no size of any tool of the drawer. ${whatWould(feature, size)} could make it.`;
     case 'reach':
-      return `is too deep for the tools that have its size. One that reaches ${thickness} could make it, or a hollow cutter that reaches half of that from both sides.`;
+      return `is too deep for the tools that have its size. One that reaches ${depth} could make it${isThrough && feature.kind === 'round' ? ', or a hollow cutter that reaches half of that from both sides' : ''}.`;
     case 'spindle':
       return 'has no tool that the spindle can turn at a speed for it. A tool of carbide in place of HSS, or the other way round, or of another size could make it.';
     case 'no-way-in':
-      return 'cannot be begun: what could finish it cannot go down into whole metal. A drill or hollow cutter that leaves the allowance, or an end mill that cuts to its centre, could open it.';
-    default:
-      return 'cannot be made in passes as deep as they may be. A larger tool to rough it out, or a deeper bite, would do.';
+      return `cannot be begun: what could finish it cannot go down into whole metal. ${isThrough ? 'A drill or hollow cutter that leaves the allowance, or an' : 'An'} end mill that cuts to its centre could open it.`;
+    case 'passes':
+      return 'cannot be made in passes as deep as they may be, or in no order that leaves the part whole. A larger tool to rough it out, or a deeper bite, may do.';
   }
+}
+
+function whatWould(feature: Feature, size: string): string {
+  if (feature.kind !== 'round') return `An end mill of ${size} or less`;
+  if (feature.layer.depth !== null) return `An end mill of ${size} or less, which leaves a square floor,`;
+  const straight = feature.isOpen ? 'A hollow cutter' : 'A drill or hollow cutter';
+  return `${straight} of ${size}, a boring head that can be set to it, or a smaller end mill`;
 }

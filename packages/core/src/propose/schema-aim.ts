@@ -1,11 +1,21 @@
 import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
-import { jobSchema } from '../document/schema.js';
-import { size } from '../document/schema-parts.js';
+import { MAX_HOLES } from '../document/limits.js';
+import { jobSchema, shapeWith } from '../document/schema.js';
+import { side, size } from '../document/schema-parts.js';
 import { drawerSchema } from './schema-drawer.js';
 
 const job = jobSchema.shape;
 const outline = job.part.shape.outline;
+
+const pocketSchema = shapeWith({
+  depth: size.meta({ description: 'How deep; less than the thickness.' }),
+  from: side.optional().meta({ description: 'The side that it lies open to; "top" without it.' }),
+}).meta({
+  id: 'Pocket',
+  description:
+    'A place that does not go through: a closed shape by one of six keys, and its depth. It may go beyond the part.',
+});
 
 const minutes = z.number().min(0).max(1e4);
 
@@ -16,7 +26,12 @@ export const aimSchema = z
     name: job.name,
     units: job.units,
     blank: outline.meta({ description: 'What there is: a plate of this outline.' }),
-    finished: outline.meta({ description: 'What is to be left of it.' }),
+    finished: outline.meta({
+      description: 'What is to be left of it, seen from above, with the holes that go through.',
+    }),
+    pockets: z.array(pocketSchema).max(MAX_HOLES).optional().meta({
+      description: 'What is cut into it without going through.',
+    }),
     thickness: size,
     material: job.part.shape.material,
     keep: job.keep,
@@ -47,6 +62,9 @@ export const aimSchema = z
 
 /** An aim as written in JSON. */
 export type AimDocument = Frozen<z.infer<typeof aimSchema>>;
+
+/** A place that does not go through, as written in an aim. */
+export type PocketDocument = NonNullable<AimDocument['pockets']>[number];
 
 /** The JSON Schema (draft 2020-12) of an aim, made from the schema that `parseAim` uses. */
 export function aimJsonSchema(): Record<string, unknown> {

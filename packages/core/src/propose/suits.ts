@@ -1,6 +1,8 @@
 import type { ToolDocument } from '../document/schema.js';
 import { spindleSetOf } from '../result/running.js';
 import type { Aim } from './aim.js';
+import type { PlannedCut } from './cut-plan.js';
+import type { Feature } from './features.js';
 import type { DrawerTool } from './schema-drawer.js';
 
 /** The tool as a job has it, with the cuts that it makes. */
@@ -33,4 +35,12 @@ export function spindleSuits({ job }: Aim, tool: DrawerTool, diameter: number): 
   const { spindle, range, limitedBy } = spindleSetOf(job, jobTool(tool, []), diameter);
   const isHeadOfUnknownSpeed = tool.kind === 'boring head' && tool.maxSpeed === undefined;
   return spindle === null || range !== null || (isHeadOfUnknownSpeed && limitedBy === 'tool');
+}
+
+/** The side that a feature is made from, and its depth as a job has it. */
+export function depthOf({ layer: { from, depth } }: Feature): {
+  readonly side: PlannedCut['side'];
+  readonly depth: { readonly from?: PlannedCut['side']; readonly depth?: number };
+} {
+  return { side: from, depth: depth === null ? {} : { from, depth } };
 }

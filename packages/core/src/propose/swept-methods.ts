@@ -1,0 +1,121 @@
+import { intersect } from '../combine/boolean.js';
+import { type Edge, reversed } from '../geometry/edge.js';
+import type { Point } from '../geometry/point.js';
+import { area } from '../region/measure.js';
+import { disc, type Loop } from '../region/region.js';
+import { type Aim, SAME_SHARE } from './aim.js';
+import type { Method, PlannedCut } from './cut-plan.js';
+import type { SlotFeature, WallFeature } from './features.js';
+import type { DrawerTool } from './schema-drawer.js';
+import { depthOf } from './suits.js';
+import { wallPaths } from './wall-paths.js';
+
+/** A tool cuts a width exactly if it differs by less than this share of it: rounding of drawings. */
+const SAME_SIZE = 1e-9;
+
+type MillTool = DrawerTool & { readonly kind: 'end mill' };
+type DrillTool = DrawerTool & { readonly kind: 'drill' };
+
+/** The ways of end mills that go along a path: a slot of their own width, or beside walls. */
+export function sweptMethods(
+  aim: Aim,
+  feature: SlotFeature | WallFeature,
+  able: readonly DrawerTool[],
+): Method[] {
+  const mills = able.filter((tool): tool is MillTool => tool.kind === 'end mill');
+  const drills = able.filter((tool): tool is DrillTool => tool.kind === 'drill');
+  return mills.flatMap((mill) => {
+    const paths = pathsOf(aim, feature, mill);
+    if (paths === null) return [];
+    const cuts = paths.map((path, k) => along(aim, feature, mill, path, k, paths.length));
+    return [{ cuts }, ...startedByDrills(aim, feature, mill, cuts, drills)];
+  });
+}
+
+function pathsOf(aim: Aim, feature: SlotFeature | WallFeature, { diameter }: MillTool): Loop[] | null {
+  if (feature.kind === 'slot') {
+    return Math.abs(diameter - feature.width) <= SAME_SIZE * diameter ? [[...feature.path]] : null;
+  }
+  return wallPaths(feature.region, feature.layer, diameter, SAME_SHARE * area(aim.job.outline));
+}
+
+function along(
+  aim: Aim,
+  feature: SlotFeature | WallFeature,
+  tool: MillTool,
+  path: Loop,
+  k: number,
+  count: number,
+): PlannedCut {
+  const { side, depth } = depthOf(feature);
+  const { diameter } = tool;
+  return {
+    id: count === 1 ? `${feature.id} mill` : `${feature.id} mill ${k + 1}`,
+    tool,
+    feature: feature.id,
+    stage: k + 1,
+    side,
+    isLast: true,
+    document: {
+      kind: 'swept',
+      diameter,
+      path: { edges: startedInAir(aim, path, diameter).map(written) },
+      ...depth,
+    },
+  };
+}
+
+/** The path from its end in the air, if only its other end lies in metal. */
+function startedInAir({ job }: Aim, path: Loop, diameter: number): Loop {
+  const isInAir = (p: Point) =>
+    area(intersect([job.outline, disc(p, diameter / 2)])) <= SAME_SHARE * area(job.outline);
+  const [start, end] = [path[0]?.a as Point, path.at(-1)?.b as Point];
+  return isInAir(start) || !isInAir(end) ? path : [...path].reverse().map(reversed);
+}
+
+type Written = Extract<
+  Extract<PlannedCut['document'], { kind: 'swept' }>['path'],
+  { edges: unknown }
+>['edges'][number];
+
+function written(edge: Edge): Written {
+  const ends = { a: [edge.a.x, edge.a.y], b: [edge.b.x, edge.b.y] } as const;
+  if (edge.kind === 'line') return { kind: 'line', ...ends };
+  return { kind: 'arc', ...ends, center: [edge.center.x, edge.center.y], ccw: edge.ccw };
+}
+
+/** A mill that does not cut to its centre goes down in a hole of its own size at the start of what goes through. */
+function startedByDrills(
+  aim: Aim,
+  { id, layer }: SlotFeature | WallFeature,
+  mill: MillTool,
+  cuts: readonly PlannedCut[],
+  drills: readonly DrillTool[],
+): Method[] {
+  const [first] = cuts;
+  if (mill.centerCutting === true || layer.depth !== null || first?.document.kind !== 'swept') return [];
+  const { path } = first.document;
+  const at = 'edges' in path ? path.edges[0]?.a : undefined;
+  if (at === undefined || !isWhole(aim, at, mill.diameter)) return [];
+  return drills
+    .filter(({ diameter }) => Math.abs(diameter - mill.diameter) <= SAME_SIZE * diameter)
+    .map((drill) => ({
+      cuts: [
+        {
+          id: `${id} drill`,
+          tool: drill,
+          feature: id,
+          stage: 0,
+          side: 'top',
+          isLast: false,
+          document: { kind: 'bore', center: at, diameter: drill.diameter },
+        },
+        ...cuts,
+      ],
+    }));
+}
+
+function isWhole({ job }: Aim, [x, y]: readonly [number, number], diameter: number): boolean {
+  const round = disc({ x, y }, diameter / 2);
+  return area(intersect([job.outline, round])) >= (1 - SAME_SHARE) * area(round);
+}

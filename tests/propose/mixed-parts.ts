@@ -1,0 +1,119 @@
+import {
+  type AimDocument,
+  area,
+  type DrawerTool,
+  disc,
+  type Point,
+  type Region,
+  subtract,
+  sweptRegion,
+} from '@edgebite/core';
+import fc from 'fast-check';
+import { insideOf, isPlain, rectangle, written } from './parts.js';
+
+/** What was taken out of a plate. */
+interface Taken {
+  readonly region: Region;
+  /** Null where it goes through. */
+  readonly depth: number | null;
+  readonly from: 'top' | 'bottom';
+}
+
+/** A part that was made of a plate by discs and swept slots, through and blind, and the aim that tells its shape only. */
+export interface MixedPart {
+  readonly aim: AimDocument;
+  readonly blank: Region;
+  readonly taken: readonly Taken[];
+}
+
+const whole = (min: number, max: number) => fc.integer({ min, max });
+const share = fc.double({ min: -0.05, max: 1.05, noNaN: true });
+
+const shapes = fc.record({
+  x: share,
+  y: share,
+  length: fc.oneof(fc.constant(0), whole(5, 50)),
+  degrees: fc.oneof(fc.constantFrom(0, 90, 180, 45), whole(0, 359)),
+  size: whole(4, 24),
+  pick: fc.option(whole(0, 7), { freq: 3 }),
+  depth: fc.option(fc.double({ min: 0.2, max: 0.8, noNaN: true }), { freq: 2 }),
+  from: fc.constantFrom('top' as const, 'bottom' as const),
+});
+
+/** Plates with so many discs, slots and pockets taken out of them. */
+export function mixedParts(
+  most: number,
+  drawer: fc.Arbitrary<readonly DrawerTool[]>,
+): fc.Arbitrary<MixedPart> {
+  return fc
+    .record({
+      width: whole(60, 140),
+      height: whole(40, 90),
+      thickness: whole(4, 20),
+      drawer,
+      shapes: fc.array(shapes, { minLength: 1, maxLength: most }),
+    })
+    .map(({ width, height, thickness, drawer: tools, shapes: all }) => {
+      const taken = all.map(({ x, y, length, degrees, size, pick, depth, from }): Taken => {
+        const at = { x: Math.round(x * width), y: Math.round(y * height) };
+        const tool = pick === null ? undefined : tools[pick % tools.length];
+        const across = tool === undefined || tool.kind === 'boring head' ? size : tool.diameter;
+        return {
+          region: shapeOf(at, length, degrees, across),
+          depth: depth === null ? null : Math.round(depth * thickness * 10) / 10,
+          from: depth === null ? 'top' : from,
+        };
+      });
+      return partOf(width, height, thickness, tools, taken);
+    })
+    .filter((part): part is MixedPart => part !== null);
+}
+
+function shapeOf(at: Point, length: number, degrees: number, size: number): Region {
+  if (length === 0) return disc(at, size / 2);
+  const turn = (degrees * Math.PI) / 180;
+  const b = { x: at.x + length * Math.cos(turn), y: at.y + length * Math.sin(turn) };
+  return sweptRegion([{ kind: 'line', a: at, b }], size / 2);
+}
+
+function partOf(
+  width: number,
+  height: number,
+  thickness: number,
+  drawer: readonly DrawerTool[],
+  taken: readonly Taken[],
+): MixedPart | null {
+  const blank = rectangle(width, height);
+  const through = taken.flatMap(({ region, depth }) => (depth === null ? [region] : []));
+  const finished = through.length === 0 ? blank : subtract(blank, through);
+  const floors = taken.flatMap(({ region, depth }) => (depth === null ? [] : [region]));
+  const [part] = finished;
+  const whole = floors.length === 0 ? finished : subtract(finished, floors);
+  if (part === undefined || finished.length > 1 || !isPlain(part) || area(whole) < 0.3 * area(blank))
+    return null;
+  const aim: AimDocument = {
+    edgebite: 1,
+    units: 'mm',
+    blank: { rectangle: [width, height] },
+    finished: { ...written(part.outer), holes: part.holes.map(written) },
+    pockets: taken.flatMap(({ region, depth, from }) =>
+      depth === null ? [] : [{ ...written(region[0]?.outer ?? []), depth, from }],
+    ),
+    keep: insideOf(whole),
+    thickness,
+    material: 'mild steel',
+    drawer,
+  };
+  return { aim, blank, taken };
+}
+
+/** What is left of a mixed part at a height over its bottom. */
+export function leftAt({ aim: { thickness }, blank, taken }: MixedPart, height: number): Region {
+  return subtract(
+    blank,
+    taken.flatMap(({ region, depth, from }) => {
+      const isOpen = depth === null || (from === 'top' ? height > thickness - depth : height < depth);
+      return isOpen ? [region] : [];
+    }),
+  );
+}
