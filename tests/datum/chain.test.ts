@@ -11,8 +11,8 @@ import {
 } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 
-const MM = { units: 'mm', tolerances: null } as const;
-const INCH = { units: 'inch', tolerances: null } as const;
+const MM = { units: 'mm', tolerances: null, sizeTolerance: null } as const;
+const INCH = { units: 'inch', tolerances: null, sizeTolerance: null } as const;
 
 const link = (over: Partial<Link>): Link => ({
   kind: 'measured',
@@ -32,14 +32,17 @@ const axis = (at: number, ...links: readonly Partial<Link>[]) => ({
   place: 'a place',
   at,
   links: links.map(link),
+  contact: { middle: 0, half: 0, lever: 0 },
 });
 
 const setup = (over: Partial<Setup>): Setup => ({
   id: 'a',
   name: null,
   lie: { flip: null, turn: 0 },
+  angleTolerance: 0,
   stops: [],
   readout: { units: 'mm', resolution: 0.005 },
+  heights: { units: 'mm', resolution: 0.005, on: 'readout', sense: 1 },
   zero: { x: axis(0), y: axis(0), z: null },
   cuts: [],
   ...over,

@@ -62,15 +62,18 @@ const setups = fc
         way: length < 0 ? -1 : 1,
         tolerance: null,
       }));
+    const contact = { middle: 0, half: 0, lever: 0 };
     const setup: Setup = {
       id: 'a',
       name: null,
       lie,
+      angleTolerance: 0,
       stops: [],
       readout: { units: readout, resolution: 0.001 },
+      heights: { units: readout, resolution: 0.001, on: 'readout', sense: 1 },
       zero: {
-        x: { place: '', at: at.x, links: links(x) },
-        y: { place: '', at: at.y, links: links(y) },
+        x: { place: '', at: at.x, links: links(x), contact },
+        y: { place: '', at: at.y, links: links(y), contact },
         z: null,
       },
       cuts: [],
@@ -102,7 +105,7 @@ describe('how a part lies', () => {
   it('gives readouts as the matrix does', () => {
     fc.assert(
       fc.property(setups, place, ({ setup, sums }, p) => {
-        const lay = laid(setup, { units: 'mm', tolerances: null });
+        const lay = laid(setup, { units: 'mm', tolerances: null, sizeTolerance: null });
         const m = matrixOf(setup.lie);
         const scale = setup.readout.units === 'mm' ? 1 : 25.4;
         const shown = readoutAt(lay, p);
@@ -119,7 +122,7 @@ describe('how a part lies', () => {
   it('leads from part to readout and back within 1e-12 of the size of the numbers', () => {
     fc.assert(
       fc.property(setups, place, ({ setup }, p) => {
-        const lay = laid(setup, { units: 'mm', tolerances: null });
+        const lay = laid(setup, { units: 'mm', tolerances: null, sizeTolerance: null });
         const back = placeUnder(lay, readoutAt(lay, p));
         const size = Math.max(
           1,

@@ -3,10 +3,10 @@ import type { AxisZero, Laid } from './setup.js';
 import { stackOf } from './stack.js';
 import { toStep } from './step.js';
 
-/** Where the readout is to stand in Z when a tool is as deep as it goes. In the readout's unit. */
+/** Where the readout, or the scale of the quill, is to stand when a tool is as deep as it goes. In its unit. */
 export interface DepthTarget {
   readonly exact: number;
-  /** The nearest step of the readout. */
+  /** The nearest step of what is read. */
   readonly readout: number;
   /** Target less exact. */
   readonly roundingError: number;
@@ -27,8 +27,8 @@ export interface DepthTask {
 }
 
 /**
- * The readout's target in Z; null where the setup has no zero there. Over what its zero is taken from the readout shows
- * the sum of its chain, and less by as much as the tool goes below that. Where the depth counts from the other face, the
+ * The target in Z; null where the setup has no zero there. Over what its zero is taken from the readout shows the sum of its
+ * chain, and less by as much as the tool goes below that, or more on the scale of a quill. Where the depth counts from the other face, the
  * thickness of the part lies between, and its tolerance with it.
  *
  * Source: linear stack, see `stackOf`.
@@ -36,8 +36,8 @@ export interface DepthTask {
 export function depthTarget(lay: Laid, task: DepthTask): DepthTarget | null {
   const { z, setup, part } = lay;
   if (z === null || setup.zero.z === null) return null;
-  const { units, resolution } = setup.readout;
-  const exact = inUnit(task.lowest - setup.zero.z.at, part.units, units) + z.offset + 0;
+  const { units, resolution, sense } = setup.heights;
+  const exact = sense * inUnit(task.lowest - setup.zero.z.at, part.units, units) + z.offset + 0;
   const readout = toStep(exact, resolution);
   const off = [
     ...z.links.map(({ tolerance }) => tolerance),
@@ -49,5 +49,5 @@ export function depthTarget(lay: Laid, task: DepthTask): DepthTarget | null {
 
 function between(zero: AxisZero, { setup, part }: Laid, task: DepthTask): number {
   const isTop = zero.at === task.thickness;
-  return isTop === (task.from === 'top') ? 0 : inUnit(task.tolerance, part.units, setup.readout.units);
+  return isTop === (task.from === 'top') ? 0 : inUnit(task.tolerance, part.units, setup.heights.units);
 }

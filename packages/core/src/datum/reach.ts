@@ -1,5 +1,6 @@
 import type { Vector } from '../geometry/point.js';
 import type { Drift } from './drift.js';
+import type { Growth } from './growth.js';
 
 /** Between what a figure can lie. */
 export interface Interval {
@@ -14,24 +15,50 @@ export function within({ worst, rss }: Interval): Interval {
   return { worst, rss: [one(rss[0]), one(rss[1])] };
 }
 
-/** How far a drift can go along a unit vector. Source: linear errors, see `stackOf`. */
-export function alongDrift({ shift, causes }: Drift, n: Vector): Interval {
-  const middle = shift.dx * n.dx + shift.dy * n.dy;
-  const parts = causes.map(({ by }) => by.dx * n.dx + by.dy * n.dy);
-  const worst = parts.reduce((sum, part) => sum + Math.abs(part), 0);
-  const rss = Math.hypot(...parts);
-  return within({ worst: [middle - worst, middle + worst], rss: [middle - rss, middle + rss] });
+/** By how much causes change a figure, each at its limit, and what is known of it. */
+export interface Effects {
+  readonly known: number;
+  readonly causes: readonly { readonly by: number; readonly share: number }[];
+  /** What the linear sum leaves out, at worst. */
+  readonly slack: number;
+}
+
+/** Between what a figure can lie by its causes. Source: linear errors, see `stackOf`. */
+export function spread({ known, causes, slack }: Effects): Interval {
+  const worst = causes.reduce((sum, { by }) => sum + Math.abs(by), slack);
+  const rss = Math.hypot(...causes.map(({ by, share }) => by * share));
+  return within({ worst: [known - worst, known + worst], rss: [known - rss, known + rss] });
 }
 
 /**
- * Between what the length of a displacement can lie when it drifts. The worst case is exact: the causes span a convex
- * polygon with parallel sides in pairs (the Minkowski sum of segments), and the length is least at its place nearest to
- * zero and most at one of its corners. The other is linear about the shifted displacement, along which it acts, as far as
- * the worst case goes: a cause at a slant shortens a length by less than its share along it.
+ * How a figure changes that grows by what one thing moves against another along a unit vector.
+ * @param grown by how much it grows where the two grow
+ */
+export function alongDrift(drift: Drift, n: Vector, grown: (one: Growth, other: Growth) => number): Effects {
+  const along = ({ dx, dy }: Vector) => dx * n.dx + dy * n.dy;
+  return {
+    known: along(drift.shift) + grown(drift.one, drift.other),
+    causes: drift.causes.map(({ by, one, other, share }) => ({ by: along(by) + grown(one, other), share })),
+    slack: drift.slack,
+  };
+}
+
+/**
+ * Between what a figure can lie that is the length of a displacement, or less by it, and grows with the sizes of two things.
+ * The worst case is exact for the length: the causes that move span a convex polygon with parallel sides in pairs (the
+ * Minkowski sum of segments), and the length is least at its place nearest to zero and most at one of its corners. The other
+ * is linear about the shifted displacement, along which it acts, as far as the worst case goes: a cause at a slant shortens
+ * a length by less than its share along it.
  *
  * Source: definition of the Minkowski sum; the length of a vector is a convex function.
+ * @param sign of the length in the figure
  */
-export function lengthUnder(d: Vector, drift: Drift): Interval {
+export function lengthUnder(
+  d: Vector,
+  drift: Drift,
+  sign: 1 | -1,
+  grown: (one: Growth, other: Growth) => number,
+): Interval {
   const moved = { dx: d.dx + drift.shift.dx, dy: d.dy + drift.shift.dy };
   const corners = spanned(
     moved,
@@ -39,10 +66,20 @@ export function lengthUnder(d: Vector, drift: Drift): Interval {
   );
   const length = Math.hypot(moved.dx, moved.dy);
   const n = length === 0 ? { dx: 1, dy: 0 } : { dx: moved.dx / length, dy: moved.dy / length };
-  const rss = Math.hypot(...drift.causes.map(({ by }) => by.dx * n.dx + by.dy * n.dy));
+  const parts = drift.causes.map(({ by, one, other, share }) => ({
+    length: (by.dx * n.dx + by.dy * n.dy) * share,
+    size: grown(one, other),
+    share,
+  }));
+  const rss = Math.hypot(...parts.map((part) => sign * part.length + part.size * part.share));
+  const sizes = parts.reduce((sum, { size }) => sum + Math.abs(size), drift.slack);
+  const known = grown(drift.one, drift.other);
+  const [least, most] = [nearest(corners), Math.max(...corners.map(({ dx, dy }) => Math.hypot(dx, dy)))];
+  const [low, high] = sign > 0 ? [least, most] : [-most, -least];
+  const middle = sign * length + known;
   return within({
-    worst: [nearest(corners), Math.max(...corners.map(({ dx, dy }) => Math.hypot(dx, dy)))],
-    rss: [length - rss, length + rss],
+    worst: [known + low - sizes, known + high + sizes],
+    rss: [middle - rss, middle + rss],
   });
 }
 

@@ -12,6 +12,13 @@ export interface Readout {
   readonly resolution: number;
 }
 
+/** What heights are read on: the readout, whose numbers grow upwards, or the scale of the quill, whose grow downwards. */
+export interface HeightScale extends Readout {
+  readonly on: 'readout' | 'quill';
+  /** +1 where numbers grow upwards, -1 where they grow downwards. */
+  readonly sense: 1 | -1;
+}
+
 /** How the zero of one axis hangs together with the part. */
 export interface AxisZero {
   /** The place on the part that the chain ends at: a face, a name, or a place in words. */
@@ -20,6 +27,17 @@ export interface AxisZero {
   readonly at: number;
   /** In the order in which they are done: from the spindle to what is touched, and on to that place. */
   readonly links: readonly Link[];
+  /** Where along the other axis the part is touched, or bears; of no meaning in Z. */
+  readonly contact: Contact;
+}
+
+/** A place along an axis of the machine, or a stretch where it may be, from the zero of the drawing in the part's unit. */
+export interface Contact {
+  readonly middle: number;
+  /** How far it may lie from there, to either side. */
+  readonly half: number;
+  /** All lengths that stand square to the face between it and the spindle, and on to the place of the zero. */
+  readonly lever: number;
 }
 
 /** A stop on the table or the vice. It looks the other way than the side of the part that bears on it. */
@@ -34,7 +52,11 @@ export interface Setup {
   readonly id: string;
   readonly name: string | null;
   readonly lie: Lie;
+  /** How far it may lie turned out of that, to either side; radians. */
+  readonly angleTolerance: number;
   readonly readout: Readout;
+  /** What heights are read on. */
+  readonly heights: HeightScale;
   readonly stops: readonly Stop[];
   /** In Z, heights are over the face that the part lies on; null where the job does not say. */
   readonly zero: { readonly x: AxisZero; readonly y: AxisZero; readonly z: AxisZero | null };
@@ -48,6 +70,8 @@ export interface SetPart {
   readonly units: LengthUnit;
   /** Class of general tolerances for its sizes; null if it names none. */
   readonly tolerances: ToleranceClass | null;
+  /** How far its own sizes in x and y may be off, to either side; null where those of its class hold. */
+  readonly sizeTolerance: number | null;
 }
 
 /** A zero worked out: lengths in the readout's unit. */
@@ -76,7 +100,7 @@ export function laid(setup: Setup, part: SetPart): Laid {
     axes: axesOf(setup.lie),
     x: zeroSize(setup.zero.x, setup.readout.units, part.tolerances),
     y: zeroSize(setup.zero.y, setup.readout.units, part.tolerances),
-    z: setup.zero.z === null ? null : zeroSize(setup.zero.z, setup.readout.units, part.tolerances),
+    z: setup.zero.z === null ? null : zeroSize(setup.zero.z, setup.heights.units, part.tolerances),
   };
 }
 

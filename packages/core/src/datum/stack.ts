@@ -16,3 +16,9 @@ export function stackOf(tolerances: readonly number[]): Stack {
   // No more than the sum, though the last digit of a root may be rounded up.
   return { worst, rss: Math.min(worst, Math.hypot(...tolerances)) };
 }
+
+/** The same of causes, each with its limit and by how much less than that it counts in a root of squares. */
+export function stackOfCauses(causes: readonly { readonly by: number; readonly share: number }[]): Stack {
+  const worst = causes.reduce((sum, { by }) => sum + Math.abs(by), 0);
+  return { worst, rss: Math.min(worst, Math.hypot(...causes.map(({ by, share }) => by * share))) };
+}

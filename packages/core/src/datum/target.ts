@@ -1,7 +1,8 @@
 import type { Point } from '../geometry/point.js';
 import { type Laid, readoutAt } from './setup.js';
-import { stackOf } from './stack.js';
+import { type Stack, stackOfCauses } from './stack.js';
 import { toStep } from './step.js';
+import { turnOff } from './turn.js';
 
 type Pair = readonly [number, number];
 
@@ -14,7 +15,7 @@ export interface Target {
   readonly readout: Pair;
   /** Target less exact. */
   readonly roundingError: Pair;
-  /** How far the spindle may stand from the target: the chain and half a step of the readout. */
+  /** How far the spindle may stand from the target: the chain, half a step of the readout, and the turn of the lay. */
   readonly worst: Pair;
   readonly rss: Pair;
 }
@@ -27,9 +28,14 @@ export function targetAt(lay: Laid, center: Point): Target {
   const { resolution } = lay.setup.readout;
   const exact = readoutAt(lay, center);
   const readout: Pair = [toStep(exact[0], resolution), toStep(exact[1], resolution)];
-  const [x, y] = (['x', 'y'] as const).map((axis) =>
-    stackOf([...lay[axis].links.map(({ tolerance }) => tolerance), resolution / 2]),
-  ) as [ReturnType<typeof stackOf>, ReturnType<typeof stackOf>];
+  const turned = turnOff(lay, center);
+  const [x, y] = (['x', 'y'] as const).map((axis, k) =>
+    stackOfCauses([
+      ...lay[axis].links.map(({ tolerance }) => ({ by: tolerance, share: 1 })),
+      { by: resolution / 2, share: 1 },
+      ...(turned[k] ?? []),
+    ]),
+  ) as [Stack, Stack];
   return {
     center,
     exact,

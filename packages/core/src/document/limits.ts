@@ -93,3 +93,6 @@ export const MAX_BATCH = 100;
 
 /** Most targets of all parts of a batch: each has its own in a report. */
 export const MAX_BATCH_TARGETS = 100_000;
+
+/** Most degrees that a part may lie turned out of its setup: beyond that it is not squared up. */
+export const MAX_ANGLE_TOLERANCE = 5;

@@ -12,6 +12,9 @@ export const jobPoint = z
 /** A size in a job: over 0. */
 export const size = z.number().min(MIN_LENGTH).max(MAX_LENGTH).meta({ unit: 'length' });
 
+/** How far a length may be off, to either side. */
+export const tolerance = z.number().min(0).max(MAX_LENGTH).meta({ unit: 'length' });
+
 /** The unit of every length. */
 export const units = z.enum(['mm', 'inch']).meta({ description: 'The unit of every length.' });
 

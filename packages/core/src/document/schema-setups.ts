@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { MAX_CUTS, MAX_KEEP_OUTS, MAX_LENGTH, MAX_LINKS, MAX_NAME, MAX_SETUPS } from './limits.js';
-import { coordinate, jobPoint, size, units } from './schema-parts.js';
+import { MAX_ANGLE_TOLERANCE, MAX_CUTS, MAX_KEEP_OUTS, MAX_LINKS, MAX_NAME, MAX_SETUPS } from './limits.js';
+import { coordinate, jobPoint, size, tolerance as toleranceSize, units } from './schema-parts.js';
 
 const name = z.string().max(MAX_NAME);
 
@@ -21,9 +21,11 @@ const faceName = name.min(1).meta({
     'A face of the part: "left", "right" (in x), "front", "back" (in y), the outermost as the part lies; the name that the outline gives an edge; or outline:N, hole:H:N. It stands square to the axis.',
 });
 
-const tolerance = z.number().min(0).max(MAX_LENGTH).optional().meta({
-  unit: 'length',
-  description: 'How far that may be off to either side.',
+const tolerance = toleranceSize.optional().meta({ description: 'How far that may be off to either side.' });
+
+const contact = jobPoint.optional().meta({
+  description:
+    'A place on the part as drawn, near which the face is touched or bears: it counts where the part may lie turned, see "angleTolerance". Anywhere along the face without it.',
 });
 
 const thing = name.min(1).optional().meta({
@@ -48,6 +50,7 @@ const touchSchema = z
     touch: faceName.meta({ description: 'The face of the part, or the id of the stop, that is touched.' }),
     tip: size.optional().meta({ description: 'Diameter of the tip of the edge finder.' }),
     tool: size.optional().meta({ description: 'In place of "tip": diameter of the tool that touches.' }),
+    at: contact,
     reads,
     then: z.literal(HALF_TIP).optional().meta({
       description: 'Half the diameter further, so that the spindle stands over the face, and 0 set there.',
@@ -60,6 +63,7 @@ const bearsSchema = z
   .strictObject({
     bears: faceName.meta({ description: 'The face of the part that bears.' }),
     on: name.min(1).meta({ description: 'id of the stop.' }),
+    at: contact,
     block: z
       .union([size, z.array(between).min(1).max(MAX_LINKS)])
       .optional()
@@ -172,6 +176,12 @@ export const readoutSchema = z.strictObject({
   }),
 });
 
+/** The scale of a quill. */
+const quillSchema = z.strictObject({
+  units: units.optional().meta({ description: "Unit of its numbers; the readout's without it." }),
+  graduation: size.meta({ description: 'Its smallest graduation, in its own unit.' }),
+});
+
 /** How the part lies, where the readout's zero is, and what is cut so. */
 export const setupSchema = z.strictObject({
   id: name.min(1).meta({ description: "The setup's own name, unlike any other setup's." }),
@@ -183,7 +193,16 @@ export const setupSchema = z.strictObject({
     unit: 'degree',
     description: 'By how many degrees it is then turned counter-clockwise seen from above; 0 without it.',
   }),
+  angleTolerance: z.number().min(0).max(MAX_ANGLE_TOLERANCE).optional().meta({
+    unit: 'degree',
+    description:
+      'By how many degrees it may lie turned out of that to either side, as it was squared up by hand or a vice stands; 0 without it.',
+  }),
   readout: readoutSchema.optional(),
+  quill: quillSchema.optional().meta({
+    description:
+      'Heights are read on the scale of the quill, which grows downwards, and not on the readout: "reads", "move" and "set" of "z" are its numbers, a move over 0 goes down, and depth targets are told in them.',
+  }),
   stops: z.array(stopSchema).min(1).max(MAX_KEEP_OUTS).optional().meta({
     description: 'The stops that the part is put against.',
   }),

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { TOOL_KINDS, TOOL_MATERIALS } from '../cutting/tool.js';
 import { MAX_CUTS, MAX_NAME, MAX_SPEED, MAX_SPEEDS, MAX_TEETH, MAX_TOOLS } from './limits.js';
-import { size } from './schema-parts.js';
+import { size, tolerance } from './schema-parts.js';
 
 const name = z.string().min(1).max(MAX_NAME);
 
@@ -14,6 +14,18 @@ const toolSchema = z
     toolMaterial: z.enum(TOOL_MATERIALS).meta({ description: 'What its cutting edges are made of.' }),
     diameter: size.optional().meta({
       description: "That of its cuts without it. A boring head has none: it is set to each cut's.",
+    }),
+    diameterTolerance: tolerance.optional().meta({
+      description:
+        'How far its diameter may be off to either side, the same in all cuts; 0 without it. Not of a boring head.',
+    }),
+    runOut: tolerance.optional().meta({
+      description:
+        'What an indicator on its teeth shows in a turn of the spindle, at most: it cuts up to so much over its diameter. 0 without it. Not of a boring head, where it is in the setting.',
+    }),
+    settingTolerance: tolerance.optional().meta({
+      description:
+        'Of a boring head: how far the diameter that it is set to may be off to either side, each time that it is set; 0 without it.',
     }),
     teeth: z.int().min(1).max(MAX_TEETH).optional().meta({
       description: 'Of an annular cutter or end mill: no feed is worked out for them without it.',

@@ -101,6 +101,7 @@ describe('the report format', () => {
     knifeEdges: [],
     floors: [],
     steps: [],
+    seams: [],
     checks: [],
     bodies: [],
     merges: [],

@@ -1,18 +1,10 @@
 import * as z from 'zod';
 import type { Frozen } from './frozen.js';
-import {
-  MAX_CUTS,
-  MAX_DRAWING,
-  MAX_EDGES,
-  MAX_HOLES,
-  MAX_KNIFE_EDGE,
-  MAX_LENGTH,
-  MAX_NAME,
-} from './limits.js';
+import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
 import { batchSchema, repeatsSchema, twinSchema } from './schema-alike.js';
 import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
 import { drawingSchema, gaugesSchema } from './schema-gauges.js';
-import { jobPoint, side, size, units } from './schema-parts.js';
+import { jobPoint, side, size, tolerance, units } from './schema-parts.js';
 import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
 import { machineSchema, toolsSchema } from './schema-tools.js';
 
@@ -185,8 +177,11 @@ export const jobSchema = z
     part: z.strictObject({
       outline: outlineSchema,
       thickness: size,
-      thicknessTolerance: z.number().min(0).max(MAX_LENGTH).optional().meta({
-        unit: 'length',
+      sizeTolerance: tolerance.optional().meta({
+        description:
+          "How far the part's own sizes in x and y may be off to either side, between the place that a zero is taken from and another; the general tolerance of its class without it, if it names one.",
+      }),
+      thicknessTolerance: tolerance.optional().meta({
         description:
           'How far the thickness may be off to either side; the general tolerance of its class without it, if it names one.',
       }),

@@ -1,14 +1,15 @@
 import { asDrawn, driftBetween } from '../datum/drift.js';
-import { alongDrift } from '../datum/reach.js';
+import { alongDrift, type Interval, spread } from '../datum/reach.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';
 import type { ReportCut } from '../report/report-schema.js';
 import type { EdgesNear } from '../result/edges-near.js';
+import { hull } from '../result/intervals.js';
 import type { SetUp } from '../result/set-up.js';
 
 /**
- * Between what the gap can lie at worst that the circle of a cut leaves to the outline where it is nearest, below 0 where it
+ * Between what the gap can lie that the circle of a cut leaves to the outline where it is nearest, below 0 where it
  * reaches over it; null where it is far from the outline, its centre lies on it, or the cut is in no setup. Linear,
  * along the shortest way from the outline to the centre.
  */
@@ -17,7 +18,7 @@ export function breakOutGap(
   { moving }: SetUp,
   edgesNear: EdgesNear,
   cut: ReportCut,
-): readonly [low: number, high: number] | null {
+): Interval | null {
   const placed = moving.cuts.get(cut.id) ?? [];
   if (cut.center === null || placed.length === 0) return null;
   const center = pointOf(cut.center);
@@ -33,6 +34,11 @@ export function breakOutGap(
   if (!Number.isFinite(distance) || distance === 0) return null;
   const n = { dx: (center.x - at.x) / distance, dy: (center.y - at.y) / distance };
   const gap = distance - radius;
-  const off = placed.map((one) => alongDrift(driftBetween(asDrawn(at), one, job), n).worst);
-  return [gap + Math.min(...off.map(([low]) => low)), gap + Math.max(...off.map(([, high]) => high))];
+  return hull(
+    placed.map((one) => {
+      const drift = driftBetween({ placed: asDrawn(at), at }, { placed: one, at: center }, job);
+      const { known, ...rest } = alongDrift(drift, n, (_, { rim }) => -rim);
+      return spread({ known: gap + known, ...rest });
+    }),
+  );
 }

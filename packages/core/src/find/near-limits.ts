@@ -36,9 +36,9 @@ export function nearWebs({ job, set: { moving }, left }: Result): NearWeb[] {
   return sections(left).flatMap(({ region, slab, piece }) =>
     websOf(region, reach)
       .filter(({ thickness }) => thickness >= limit)
-      .map(({ thickness, at, ends, between: [a, b] }): NearWeb => {
+      .map(({ thickness, at, ends, strip, between: [a, b] }): NearWeb => {
         const between: [string, string] = [a ?? '', b ?? ''];
-        const interval = webInterval(job, moving, { thickness, ends, between });
+        const interval = webInterval(job, moving, { thickness, ends, between, strip });
         return {
           thickness,
           at: pointToJson(at),

@@ -88,7 +88,7 @@ function mayLeaveSkin(job: Job, { setup, part }: Laid, report: ReportRows): Told
   return job.cuts.flatMap((cut): Told[] => {
     const depth = targets.find((one) => one.cut === cut.id)?.depth ?? null;
     if (!cut.through || depth === null) return [];
-    const worst = inUnit(depth.worst, setup.readout.units, part.units);
+    const worst = inUnit(depth.worst, setup.heights.units, part.units);
     const below = 0 - lowestOf(cut, job.thickness);
     if (below > worst || worst === 0) return [];
     const message = `Cut ${cut.id} comes out ${lengthWords(below, job.units)} below the part, and in setup ${setup.id} its depth may be off by ${lengthWords(worst, job.units)}: it may leave a skin. See that nothing stands there, and go deeper by that.`;

@@ -101,7 +101,13 @@ const USE: Readonly<Record<Use, string>> = {
 function faceFindings(begun: Begun, axis: 'x' | 'y', name: string, use: Use, tip: number | null): Told[] {
   const { job, lay, layers, slack } = begun;
   const { axes } = lay;
-  const face = faceOf(name, { outline: job.outline, names: job.names, axis, direction: axes[axis] });
+  const face = faceOf(name, {
+    outline: job.outline,
+    names: job.names,
+    axis,
+    direction: axes[axis],
+    across: axes[axis === 'x' ? 'y' : 'x'],
+  });
   if (typeof face === 'string') return [];
   const view: FaceView = { face, axes, axis, slack };
   const drawn = standingOn(job.outline, view);

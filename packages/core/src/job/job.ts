@@ -58,6 +58,8 @@ export interface Job {
   readonly cuts: readonly JobCut[];
   /** Class of ISO 2768-1 for lengths without a tolerance; null if the job names none. */
   readonly tolerances: ToleranceClass | null;
+  /** How far the part's own sizes may be off, to either side; null where those of its class hold. */
+  readonly sizeTolerance: number | null;
   /** Empty if the job has none. */
   readonly setups: readonly Setup[];
   /** Empty if the job has none. */

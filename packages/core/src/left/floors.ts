@@ -13,10 +13,20 @@ export interface Floor {
   readonly holds: number | null;
   /** Length along which it would have to break to let the slug go: of the slug's wall in the kerf. */
   readonly kerfLength: number | null;
+  /** What ends it on its other side: numbers of cuts, null for a face of the part. */
+  readonly beyond: readonly (number | null)[];
   /** The slab right under the cut's end. */
   readonly slab: number;
   /** Some point on its border. */
   readonly at: Point;
+}
+
+interface Row {
+  readonly under: number;
+  readonly thickness: number;
+  readonly slab: number;
+  readonly faces: Set<number>;
+  readonly beyond: Set<number | null>;
 }
 
 /** Thicknesses closer than this share of the part's are one. */
@@ -26,20 +36,24 @@ const SAME_THICKNESS = 1e-9;
 export function floorsOf(cells: Cells, pieces: Pieces): Floor[] {
   const n = cells.slabs.length;
   const total = (cells.slabs[n - 1]?.to ?? 0) * SAME_THICKNESS;
-  const rows: { under: number; thickness: number; slab: number; faces: Set<number> }[] = [];
+  const rows: Row[] = [];
   const rowsOf = new Map<number, typeof rows>();
   for (let face = 1; face < cells.subdivision.faceCount; face++) {
     for (const { under, slab, step } of endsOver(cells, face)) {
       let thickness = 0;
-      for (let s = slab; s >= 0 && s < n && cells.taker[face * n + s] === STANDS; s += step) {
+      let s = slab;
+      for (; s >= 0 && s < n && cells.taker[face * n + s] === STANDS; s += step) {
         const layer = cells.slabs[s] as Cells['slabs'][number];
         thickness += layer.to - layer.from;
       }
+      const beyond = s >= 0 && s < n ? (cells.taker[face * n + s] as number) : null;
       const known = rowsOf.get(under) ?? [];
       rowsOf.set(under, known);
       const row = known.find((one) => Math.abs(one.thickness - thickness) <= total && one.slab === slab);
-      if (row !== undefined) row.faces.add(face);
-      else known.push({ under, thickness, slab, faces: new Set([face]) });
+      if (row !== undefined) {
+        row.faces.add(face);
+        row.beyond.add(beyond);
+      } else known.push({ under, thickness, slab, faces: new Set([face]), beyond: new Set([beyond]) });
     }
   }
   for (const known of rowsOf.values()) rows.push(...known);
@@ -51,6 +65,7 @@ export function floorsOf(cells: Cells, pieces: Pieces): Floor[] {
       under: row.under,
       thickness: row.thickness,
       slab: row.slab,
+      beyond: [...row.beyond],
       ...slug,
       ...extentOf(cells, row.faces),
     };

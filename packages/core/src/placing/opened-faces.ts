@@ -16,13 +16,16 @@ export interface OpenedFace {
   readonly depth: number;
   /** What is taken of the face, straight across between its ends. */
   readonly opening: number;
-  /** Whether all of the face is taken. */
-  readonly whole: boolean;
+  /** Those ends along the face, and whether the circle crosses it there; else the face ends there itself. */
+  readonly ends: readonly [Point, Point];
+  readonly crossed: readonly [boolean, boolean];
   /** Length of the circle's arcs round the metal that is taken there. */
   readonly arcLength: number;
   readonly deepest: Point;
   /** Whether that is the place of the circle that is furthest in. */
   readonly atBottom: boolean;
+  /** Where that is not so, the edge that the circle crosses at the deepest place; null where it crosses none there. */
+  readonly deepEdge: Edge | null;
   /** The way to look for what is left behind the deepest place: inward, a hair off an edge; null where the metal ends there. */
   readonly beyond: Vector | null;
 }
@@ -69,8 +72,8 @@ function openedFace(
   const frame = frameAt(face, center);
   if (ends === null || frame === null) return null;
   const isEnd = (p: Point) => arcs.some((arc) => distance(arc.a, p) <= near || distance(arc.b, p) <= near);
-  const whole = !ends.some(isEnd);
-  if (whole && face.kind === 'arc') return null;
+  const crossed = [isEnd(ends[0]), isEnd(ends[1])] as const;
+  if (face.kind === 'arc' && !crossed[0] && !crossed[1]) return null;
   const { from, inward } = frame;
   const depthAt = (p: Point) => (p.x - from.x) * inward.dx + (p.y - from.y) * inward.dy;
   const low = moved(center, inward, radius);
@@ -84,11 +87,12 @@ function openedFace(
   const depth = depthAt(deepest);
   if (depth <= near) return null;
   const atBottom = deepest === bottom;
+  const deepEdge = atBottom ? null : crossedAt(taken, deepest, near);
   return {
-    ...{ face, from, inward, depth, whole, deepest, atBottom },
+    ...{ face, from, inward, depth, ends, crossed, deepest, atBottom, deepEdge },
     opening: distance(...ends),
     arcLength: arcs.reduce((sum, arc) => sum + edgeLength(arc), 0),
-    beyond: atBottom ? inward : beyondOf(taken, deepest, inward, near),
+    beyond: atBottom ? inward : deepEdge && beyondOf(deepEdge, deepest, inward),
   };
 }
 
@@ -124,18 +128,23 @@ function inwardAt(face: Edge, p: Point): Vector {
   return { dx: by * (p.x - face.center.x), dy: by * (p.y - face.center.y) };
 }
 
-/** Where the circle ends on another edge, the metal goes on if that edge does not turn its back. */
-function beyondOf(taken: readonly Loop[], p: Point, inward: Vector, near: number): Vector | null {
+/** The edge of the outline that the circle crosses at a place; null where it crosses none. */
+function crossedAt(taken: readonly Loop[], p: Point, near: number): Edge | null {
   for (const loop of taken) {
     for (const [k, edge] of loop.entries()) {
       const next = loop[(k + 1) % loop.length] as Edge;
-      if (distance(edge.b, p) > near || (edge.source === CIRCLE) === (next.source === CIRCLE)) continue;
-      const n = inwardAt(edge.source === CIRCLE ? next : edge, p);
-      if (n.dx * inward.dx + n.dy * inward.dy < -SAME) return null;
-      return { dx: inward.dx + HAIR * n.dx, dy: inward.dy + HAIR * n.dy };
+      const isCrossing = (edge.source === CIRCLE) !== (next.source === CIRCLE);
+      if (isCrossing && distance(edge.b, p) <= near) return edge.source === CIRCLE ? next : edge;
     }
   }
   return null;
+}
+
+/** Behind an edge that the circle crosses the metal goes on if that edge does not turn its back. */
+function beyondOf(edge: Edge, p: Point, inward: Vector): Vector | null {
+  const n = inwardAt(edge, p);
+  if (n.dx * inward.dx + n.dy * inward.dy < -SAME) return null;
+  return { dx: inward.dx + HAIR * n.dx, dy: inward.dy + HAIR * n.dy };
 }
 
 /** Slope of a look along an edge, so that it goes beside it in the metal. */

@@ -162,6 +162,7 @@ function jobOf(
     resolution: document.resolution ?? DEFAULT_RESOLUTION[units],
     cuts,
     tolerances: part.tolerances ?? null,
+    sizeTolerance: part.sizeTolerance ?? null,
     gauges: {
       pins: document.gauges?.pins ?? [],
       feet: document.gauges?.feet ?? [],

@@ -45,12 +45,17 @@ function bareIssues(tool: ToolDocument, i: number): JobIssue[] {
       tool[key] === undefined ? [] : [{ path: `/tools/${i}/${key}`, message }],
     );
   }
-  const say = (key: 'diameter' | 'teeth', message: string): JobIssue[] =>
+  const say = (key: 'diameter' | 'teeth' | 'diameterTolerance' | 'runOut', message: string): JobIssue[] =>
     tool[key] === undefined ? [] : [{ path: `/tools/${i}/${key}`, message }];
   return [
     ...say(
       'diameter',
       'does not belong to a boring head, which is set to the diameter of each cut; leave it out',
+    ),
+    ...say('diameterTolerance', 'does not belong to a boring head, which is set; give "settingTolerance"'),
+    ...say(
+      'runOut',
+      'does not belong to a boring head, of which it is in the setting; give "settingTolerance"',
     ),
     ...say('teeth', 'does not belong to a boring head, which has one edge; leave it out'),
     ...headIssues(tool, i),
@@ -58,7 +63,7 @@ function bareIssues(tool: ToolDocument, i: number): JobIssue[] {
 }
 
 /** What only a boring head has. */
-const HEAD_KEYS = ['dial', 'smallest', 'largest', 'bar'] as const;
+const HEAD_KEYS = ['dial', 'settingTolerance', 'smallest', 'largest', 'bar'] as const;
 
 function headIssues({ smallest, largest }: ToolDocument, i: number): JobIssue[] {
   if (smallest === undefined || largest === undefined || smallest <= largest) return [];

@@ -85,6 +85,10 @@ const knifeEdgeSchema = z.strictObject({
 
 const floorSchema = z.strictObject({
   thickness: amount.meta({ description: 'Metal left under (or over) the cut.' }),
+  interval: intervalSchema.meta({
+    description:
+      'Between what that can lie; below 0 the cut goes through. null where its cut is in no setup, or in one without a zero in Z.',
+  }),
   area: amount,
   under: z.string().meta({ description: 'id of the cut that stops short.' }),
   holds: pieceId.nullable().meta({ description: 'id of the slug that it holds; null if none.' }),
@@ -133,6 +137,29 @@ const cutSchema = z.strictObject({
   running: runningSchema.nullable().meta({
     description: 'Speed, feed and time with its tool; null without a tool.',
   }),
+});
+
+const seamSchema = z.strictObject({
+  cuts: z
+    .tuple([z.string(), z.string()])
+    .meta({ description: 'ids of the two cuts, from the top and the bottom.' }),
+  center: place,
+  diameter: amount,
+  from: figure.meta({
+    description: 'Height over the bottom of the part down to which the cut from the top goes.',
+  }),
+  overlap: amount.meta({ description: 'How far the two go past each other.' }),
+  step: z
+    .strictObject({
+      worst: amount.meta({ description: 'With every error at its worst.' }),
+      rss: amount.meta({
+        description: 'With errors added as the root of their squares, where round the bore it is most.',
+      }),
+    })
+    .nullable()
+    .meta({
+      description: 'How far the two walls can stand apart round the bore; null where one is in no setup.',
+    }),
 });
 
 const keepOutRow = z.strictObject({
@@ -186,6 +213,10 @@ export const reportSchema = z
     }),
     merges: z.array(mergeSchema).meta({ description: 'Cuts that open into each other side by side.' }),
     cuts: z.array(cutSchema).meta({ description: 'In the order of the job.' }),
+    seams: z.array(seamSchema).meta({
+      description:
+        'Where two halves of one bore meet that are cut from both sides, with the step that may stay.',
+    }),
     checks: z.array(checkSchema).meta({
       description:
         'How to measure each hollow arc that a cut leaves in the kept piece; none of whole circles.',
@@ -253,6 +284,9 @@ export type ReportBody = Report['bodies'][number];
 
 /** What one cut did. */
 export type ReportCut = Report['cuts'][number];
+
+/** Where two halves of one bore meet. */
+export type ReportSeam = Report['seams'][number];
 
 /** How to measure an arc that a cut leaves. */
 export type ReportCheck = Report['checks'][number];

@@ -65,7 +65,9 @@ export const depthSchema = z
     rss: amount.meta({ description: 'The same as root of the sum of the squares.' }),
   })
   .nullable()
-  .meta({ description: 'In Z, in the unit of the readout; null where the setup has no zero there.' });
+  .meta({
+    description: 'In Z, in the unit of what heights are read on; null where the setup has no zero there.',
+  });
 
 const targetSchema = z.strictObject({
   cut: z.string().meta({ description: 'id of the cut.' }),
@@ -110,8 +112,20 @@ export const setupRow = z.strictObject({
   name: z.string().nullable(),
   turn: figure.meta({ description: 'Degrees counter-clockwise, after it was turned over.' }),
   flip: z.enum(['x', 'y']).nullable().meta({ description: 'Axis about which it is turned over.' }),
+  angleTolerance: amount.meta({
+    description: 'By how many degrees it may lie turned out of that, to either side.',
+  }),
   up: side.meta({ description: 'The face of the drawn part that lies up.' }),
   readout: z.strictObject({ units, resolution: amount.meta({ description: 'In its unit.' }) }),
+  heights: z
+    .strictObject({
+      on: z.enum(['readout', 'quill']),
+      units,
+      resolution: amount.meta({ description: 'Smallest step or graduation, in its unit.' }),
+    })
+    .meta({
+      description: 'What heights are read on: numbers of a quill grow downwards. Targets in Z are of it.',
+    }),
   stops: z
     .array(z.strictObject({ id: z.string(), face: z.enum(SIDES) }))
     .meta({ description: 'Stops, each with the side of the part, as it lies, that bears on it.' }),
@@ -147,6 +161,9 @@ export const biteSchema = z.strictObject({
   arcLength: amount.meta({ description: 'Length of the arc, or arcs, that it cuts there.' }),
   includedAngle: amount.meta({ description: 'Degrees of that as seen from its centre.' }),
   deepest: place,
-  depthInterval: intervalSchema,
+  depthInterval: intervalSchema.meta({
+    description: 'Null without setups of its cut, and where it hangs on a round edge.',
+  }),
   openingInterval: intervalSchema,
+  leftInterval: intervalSchema,
 });

@@ -1,9 +1,14 @@
-import { thicknessInterval } from '../datum/contact.js';
+import { type Contact, thicknessInterval } from '../datum/contact.js';
+import { endLevel, faceLevel, floorInterval, type Level } from '../datum/height-drift.js';
+import { lowestOf } from '../datum/keep-out.js';
 import { type Interval, within } from '../datum/reach.js';
+import type { Laid } from '../datum/setup.js';
 import { angleInterval } from '../datum/tip.js';
 import { DEGREE } from '../geometry/degree.js';
-import type { Point } from '../geometry/point.js';
+import type { Point, Vector } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
+import type { JobCut } from '../job/plan.js';
+import type { Floor } from '../left/floors.js';
 import { choicesFor, contactAt, type Moving, tipCurves } from './moving.js';
 
 /** A web as far as its interval goes. */
@@ -11,6 +16,8 @@ export interface ThinPlace {
   readonly thickness: number;
   readonly ends: readonly [Point, Point];
   readonly between: readonly [string, string];
+  /** How far to both sides together it stays as thick. */
+  readonly strip: number;
 }
 
 /** A knife edge as far as its interval goes; degrees. */
@@ -36,9 +43,8 @@ export function hull(list: readonly (Interval | null)[]): Interval | null {
 export function webInterval(
   job: Job,
   moving: Moving,
-  { thickness, ends, between }: ThinPlace,
+  { thickness, ends: [p, q], between, strip }: ThinPlace,
 ): Interval | null {
-  const [p, q] = ends;
   const length = Math.hypot(q.x - p.x, q.y - p.y);
   if (length === 0) return null;
   const n = { dx: (q.x - p.x) / length, dy: (q.y - p.y) / length };
@@ -46,9 +52,26 @@ export function webInterval(
     choicesFor(moving, between).map((choice): Interval | null => {
       const one = contactAt(moving, choice, between[0], p, n);
       const other = contactAt(moving, choice, between[1], q, n);
-      return one === null || other === null ? null : thicknessInterval(thickness, n, one, other, job);
+      if (one === null || other === null) return null;
+      return leastAlong(strip, n, [one, other], (a, b) => thicknessInterval(thickness, n, a, b, job));
     }),
   );
+}
+
+/** A web that stays as thick between two straight walls is thinnest at one end of that where one of them may be turned. */
+function leastAlong(
+  strip: number,
+  n: Vector,
+  [one, other]: readonly [Contact, Contact],
+  at: (one: Contact, other: Contact) => Interval,
+): Interval {
+  const middle = at(one, other);
+  if (strip === 0 || one.kind !== 'flat' || other.kind !== 'flat') return middle;
+  const lows = [-strip / 2, strip / 2].map((by) => {
+    const to = (p: Point) => ({ x: p.x - n.dy * by, y: p.y + n.dx * by });
+    return at({ ...one, at: to(one.at) }, { ...other, at: to(other.at) }).worst[0];
+  });
+  return { ...middle, worst: [Math.min(middle.worst[0], ...lows), middle.worst[1]] };
 }
 
 /** Between what the angle of a knife edge can lie, degrees; null where neither side is that of a cut in a setup. */
@@ -58,9 +81,44 @@ export function knifeInterval(job: Job, moving: Moving, { angle, at, between }: 
     if (a === b) return { worst: [angle * DEGREE, angle * DEGREE], rss: [angle * DEGREE, angle * DEGREE] };
     const [one] = tipCurves(moving, choice, a, at);
     const [other] = tipCurves(moving, choice, b, at);
-    return one === undefined || other === undefined ? null : angleInterval(angle * DEGREE, one, other, job);
+    return one === undefined || other === undefined
+      ? null
+      : angleInterval(angle * DEGREE, one, other, at, job);
   });
   const degrees = ([low, high]: readonly [number, number]) => [low / DEGREE, high / DEGREE] as const;
   const all = hull(intervals);
   return all && { worst: degrees(all.worst), rss: degrees(all.rss) };
+}
+
+/** Between what the thickness of a floor can lie; null where one of its cuts is in no setup with a zero in Z. */
+export function floorSpan(
+  job: Job,
+  lays: readonly Laid[],
+  { thickness, under, beyond }: Pick<Floor, 'thickness' | 'under' | 'beyond'>,
+): Interval | null {
+  const isFromTop = (job.cuts[under] as JobCut).from === 'top';
+  const own = endsOf(job, lays, under);
+  const others = beyond.flatMap((cut): (Level | null)[] =>
+    cut === null ? [faceLevel(isFromTop ? 'bottom' : 'top')] : endsOf(job, lays, cut),
+  );
+  if (own.length === 0 || others.length === 0) return null;
+  const tolerance = job.thicknessTolerance;
+  return hull(
+    own.flatMap((one) =>
+      others.map((other) => {
+        if (one === null || other === null) return null;
+        const [lower, upper] = isFromTop ? [other, one] : [one, other];
+        return floorInterval(thickness, lower, upper, tolerance);
+      }),
+    ),
+  );
+}
+
+/** The level at which a cut ends, for each setup that it is made in. */
+function endsOf(job: Job, lays: readonly Laid[], number: number): (Level | null)[] {
+  const cut = job.cuts[number] as JobCut;
+  const tool = job.tools.find(({ cuts }) => cuts.includes(cut.id))?.id ?? cut.id;
+  const task = { lowest: lowestOf(cut, job.thickness), thickness: job.thickness, tool, cut: cut.id };
+  const own = lays.filter(({ setup }) => setup.cuts.includes(cut.id));
+  return own.length === 0 ? [null] : own.map((lay) => endLevel(lay, task));
 }

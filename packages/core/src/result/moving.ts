@@ -1,7 +1,8 @@
 import { footprint } from '../cut/footprint.js';
 import type { Contact } from '../datum/contact.js';
-import { asDrawn, driftAt, driftOfPath, type Placed } from '../datum/drift.js';
+import { asDrawn, driftAt, driftOfPath, type Placed, type Wall } from '../datum/drift.js';
 import { generalTolerance, RANGE_ENDS } from '../datum/general-tolerance.js';
+import { mostGrowth } from '../datum/growth.js';
 import { inUnit } from '../datum/length-unit.js';
 import type { Laid } from '../datum/setup.js';
 import type { TipCurve } from '../datum/tip.js';
@@ -12,11 +13,18 @@ import type { Point, Vector } from '../geometry/point.js';
 import { cutOfSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
-import type { Region } from '../region/region.js';
+import type { Loop } from '../region/region.js';
+import { cutSizes } from './cut-sizes.js';
+
+/** A boundary, and what of it grows. */
+interface Boundary {
+  readonly edge: Edge;
+  readonly wall: Wall;
+}
 
 /** The boundaries of a job that may stand elsewhere than drawn: by source, their edges and whose they are. */
 export interface Moving {
-  readonly edges: ReadonlyMap<string, readonly Edge[]>;
+  readonly edges: ReadonlyMap<string, readonly Boundary[]>;
   /** By id of a cut: how far it may be off, for each setup that it is made in. */
   readonly cuts: ReadonlyMap<string, readonly Placed[]>;
   /** Places closer than this are one. */
@@ -34,24 +42,36 @@ const SQUARE = 1e-4;
 /** How the boundaries of a job may move. */
 export function movingOf(job: Job, lays: readonly Laid[]): Moving {
   if (lays.length === 0) return { edges: new Map(), cuts: new Map(), near: 0, farthest: 0 };
-  const edges = new Map<string, Edge[]>();
+  const edges = new Map<string, Boundary[]>();
   const box = boundsOf(job.outline);
-  const add = (region: Region) => {
-    for (const edge of loopsOf(region).flat()) {
+  const add = (loops: readonly Loop[], wall: Wall) => {
+    for (const edge of loops.flat()) {
       const { source = '' } = edge;
       const known = edges.get(source);
-      if (known === undefined) edges.set(source, [edge]);
-      else known.push(edge);
+      if (known === undefined) edges.set(source, [{ edge, wall }]);
+      else known.push({ edge, wall });
     }
   };
-  add(job.outline);
-  for (const cut of job.cuts) add(footprint(cut));
+  add(loopsOf(job.outline), 'own');
+  for (const cut of job.cuts) {
+    for (const { outer, holes } of footprint(cut)) {
+      add([outer], 'rim');
+      // The inside of a ring goes round a core; that of a path round what the tool goes round.
+      add(holes, cut.kind === 'annular' ? 'core' : 'rim');
+    }
+  }
+  const sizeOfCut = cutSizes(job);
   const cuts = new Map(
     job.cuts.map((cut) => [
       cut.id,
       lays
         .filter(({ setup }) => setup.cuts.includes(cut.id))
-        .map((lay) => (cut.kind === 'swept' ? driftOfPath(lay, cut.id) : driftAt(lay, cut.id, cut.center))),
+        .map((lay) => {
+          const size = sizeOfCut(cut.id, lay.setup.id);
+          return cut.kind === 'swept'
+            ? driftOfPath(lay, cut.id, size)
+            : driftAt(lay, cut.id, cut.center, size);
+        }),
     ]),
   );
   const extent = box === null ? 0 : extentOf(box);
@@ -59,7 +79,13 @@ export function movingOf(job: Job, lays: readonly Laid[]): Moving {
     edges,
     cuts,
     near: NEAR_SHARE * extent,
-    farthest: Math.max(...lays.map((lay) => farthestDrift(lay, extent))),
+    farthest:
+      Math.max(...lays.map((lay) => farthestDrift(lay, extent))) +
+      2 *
+        Math.max(
+          0,
+          ...lays.flatMap(({ setup }) => setup.cuts.map((id) => mostGrowth(sizeOfCut(id, setup.id)))),
+        ),
   };
 }
 
@@ -87,8 +113,10 @@ function placedOf(source: string, at: Point, choice: Choice): Placed {
 }
 
 /** Edges of a source through a place. */
-function edgesAt(moving: Moving, source: string, at: Point): readonly Edge[] {
-  return (moving.edges.get(source) ?? []).filter((edge) => nearestOnEdge(edge, at).distance <= moving.near);
+function edgesAt(moving: Moving, source: string, at: Point): readonly Boundary[] {
+  return (moving.edges.get(source) ?? []).filter(
+    ({ edge }) => nearestOnEdge(edge, at).distance <= moving.near,
+  );
 }
 
 /** Unit normal of an edge at a place on it. */
@@ -116,23 +144,28 @@ export function contactAt(
   at: Point,
   n: Vector,
 ): Contact | null {
-  const edge = edgesAt(moving, source, at).find((one) => {
-    const m = normalAt(one, at);
+  const found = edgesAt(moving, source, at).find(({ edge }) => {
+    const m = normalAt(edge, at);
     return Math.abs(m.dx * n.dy - m.dy * n.dx) <= SQUARE;
   });
   const placed = placedOf(source, at, choice);
-  if (edge?.kind === 'line') return { kind: 'flat', placed };
-  if (edge?.kind === 'arc') return { kind: 'round', placed, center: edge.center };
+  if (found !== undefined) {
+    const { edge, wall } = found;
+    return edge.kind === 'line'
+      ? { kind: 'flat', placed, wall, at }
+      : { kind: 'round', placed, wall, center: edge.center };
+  }
   // Corners that point into metal are the outline's own: a round tool leaves none.
-  return cutOfSource(source) !== null ? null : { kind: 'round', placed, center: at };
+  return cutOfSource(source) !== null ? null : { kind: 'round', placed, wall: 'own', center: at };
 }
 
 /** The curves of a source that run through the tip of a knife edge. */
 export function tipCurves(moving: Moving, choice: Choice, source: string, at: Point): TipCurve[] {
-  return edgesAt(moving, source, at).map((edge): TipCurve => {
+  return edgesAt(moving, source, at).map(({ edge, wall }): TipCurve => {
     const placed = placedOf(source, at, choice);
-    if (edge.kind === 'arc') return { kind: 'circle', placed, center: edge.center, radius: edge.radius };
-    return { kind: 'line', placed, at: edge.a, normal: normalOf(edge) };
+    if (edge.kind === 'line') return { kind: 'line', placed, wall, at: edge.a, normal: normalOf(edge) };
+    const { center, radius, ccw } = edge;
+    return { kind: 'circle', placed, wall, center, radius, ccw };
   });
 }
 
@@ -142,7 +175,11 @@ export function tipCurves(moving: Moving, choice: Choice, source: string, at: Po
  */
 function farthestDrift({ setup, part, x, y }: Laid, extent: number): number {
   const own = 2 * (x.worst + y.worst + 2 * setup.readout.resolution);
-  const { tolerances, units } = part;
+  const { contact: a } = setup.zero.x;
+  const { contact: b } = setup.zero.y;
+  // Twice as far as the part is long, for each of both, and as much again for the squares that a small angle leaves.
+  const turned = 8 * setup.angleTolerance * (extent + a.half + b.half + a.lever + b.lever);
+  const { tolerances, units, sizeTolerance } = part;
   const mm = inUnit(extent, units, 'mm');
   const sizes =
     tolerances === null
@@ -150,5 +187,6 @@ function farthestDrift({ setup, part, x, y }: Laid, extent: number): number {
       : [mm, ...RANGE_ENDS.filter((end) => end < mm)].map(
           (length) => generalTolerance(length, tolerances) ?? 0,
         );
-  return inUnit(own, setup.readout.units, units) + 2 * inUnit(Math.max(0, ...sizes), 'mm', units);
+  const size = sizeTolerance ?? inUnit(Math.max(0, ...sizes), 'mm', units);
+  return inUnit(own, setup.readout.units, units) + 2 * size + turned;
 }

@@ -4,6 +4,7 @@ import { lowestOf } from '../datum/keep-out.js';
 import { type AxisZero, type Laid, laid, placeUnder, readoutAt, type ZeroSize } from '../datum/setup.js';
 import { targetAt } from '../datum/target.js';
 import { pointToJson, regionToJson } from '../format/json.js';
+import { DEGREE } from '../geometry/degree.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';
@@ -21,7 +22,7 @@ export function laidSetups(job: Job): Laid[] {
 /** The rows of a job's setups: how the part lies, the zeros, and the targets of each cut, in the order of the job. */
 export function setupRows(job: Job, lays: readonly Laid[], cuts: Report['cuts']): ReportSetup[] {
   return lays.map((lay) => {
-    const { id, name, lie, readout, zero } = lay.setup;
+    const { id, name, lie, readout, heights, zero } = lay.setup;
     const own = new Set(lay.setup.cuts);
     const inOrder = cuts.filter((cut) => own.has(cut.id));
     return {
@@ -29,8 +30,10 @@ export function setupRows(job: Job, lays: readonly Laid[], cuts: Report['cuts'])
       name,
       turn: lie.turn + 0,
       flip: lie.flip,
+      angleTolerance: lay.setup.angleTolerance / DEGREE,
       up: lie.flip === null ? 'top' : 'bottom',
       readout,
+      heights: { on: heights.on, units: heights.units, resolution: heights.resolution },
       stops: lay.setup.stops.map(({ id: stop, face }) => ({ id: stop, face })),
       zero: {
         at: pointToJson(placeUnder(lay, ZERO)),

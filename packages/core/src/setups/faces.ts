@@ -1,6 +1,6 @@
 import type { SideName } from '../datum/chain.js';
 import { along } from '../datum/lie.js';
-import { outermost } from '../datum/outermost.js';
+import { outermost, outermostStretch } from '../datum/outermost.js';
 import { described } from '../document/described.js';
 import type { Vector } from '../geometry/point.js';
 import type { PartName } from '../job/job.js';
@@ -13,8 +13,9 @@ export interface AxisPart {
   readonly outline: Region;
   readonly names: readonly PartName[];
   readonly axis: 'x' | 'y';
-  /** Direction of the axis on the part as drawn. */
+  /** Direction of the axis on the part as drawn, and of the other one. */
   readonly direction: Vector;
+  readonly across: Vector;
 }
 
 /** A face of the part: how it is called, how far it lies along the axis from the zero of the drawing, where it looks. */
@@ -23,6 +24,8 @@ export interface Face {
   readonly at: number;
   /** Which way it looks along the axis. */
   readonly outward: 1 | -1;
+  /** From where to where it stands along the other axis; one place, of a corner or a round. */
+  readonly stretch: readonly [number, number];
 }
 
 /** The sides of a part in an axis: the least along it, and the most. */
@@ -43,11 +46,12 @@ export function sideOf(axis: 'x' | 'y', outward: 1 | -1): SideName {
 
 /** The face of a name, or what is wrong with it, to go after the name's key. */
 export function faceOf(name: string, part: AxisPart): Face | string {
-  const { outline, axis, direction, names } = part;
+  const { outline, axis, direction, across, names } = part;
   const own: readonly string[] = SIDES_OF[axis];
   if (own.includes(name)) {
     const [least, most] = outermost(outline, direction);
-    return name === own[0] ? { words: name, at: least, outward: -1 } : { words: name, at: most, outward: 1 };
+    const [at, outward] = name === own[0] ? ([least, -1] as const) : ([most, 1] as const);
+    return { words: name, at, outward, stretch: outermostStretch(outline, direction, at, across) };
   }
   if (SIDES_OF[axis === 'x' ? 'y' : 'x'].some((side) => side === name))
     return `is ${described(name)}, which is no face in ${axis}; in ${axis} there are ${facesOf(part)}`;
@@ -72,7 +76,7 @@ const LISTED = 8;
 function edgeFace(
   name: string,
   source: string,
-  { outline, names, axis, direction }: AxisPart,
+  { outline, names, axis, direction, across }: AxisPart,
 ): Face | string {
   const edge = loopsOf(outline)
     .flat()
@@ -87,5 +91,7 @@ function edgeFace(
   // Metal lies to the left of an edge.
   const out = along({ x: edge.b.y - edge.a.y, y: edge.a.x - edge.b.x }, direction);
   const words = names.find(({ of }) => of === source)?.name ?? name;
-  return { words, at: along(edge.a, direction), outward: out > 0 ? 1 : -1 };
+  const [p, q] = [along(edge.a, across), along(edge.b, across)];
+  const stretch = [Math.min(p, q), Math.max(p, q)] as const;
+  return { words, at: along(edge.a, direction), outward: out > 0 ? 1 : -1, stretch };
 }

@@ -13,8 +13,9 @@ export interface HeightTask {
   readonly parallels: readonly { readonly id: string; readonly height: number }[];
   /** Of lengths that state none. */
   readonly units: LengthUnit;
-  /** What the readout shows. */
+  /** What the readout or the quill shows, and whether it grows upwards. */
   readonly shows: LengthUnit;
+  readonly sense: 1 | -1;
 }
 
 /** Something level: its name, and its height over the face that the part lies on. */
@@ -22,6 +23,9 @@ interface Level {
   readonly words: string;
   readonly at: number;
 }
+
+/** Heights have no other axis to lie along. */
+const NOWHERE = { middle: 0, half: 0, lever: 0 };
 
 interface Doing extends Done {
   readonly level: Level;
@@ -43,7 +47,7 @@ export function readHeight(
   );
   if (!done.ok) return done;
   const { level, links } = done.value;
-  return good({ place: level.words, at: level.at, links });
+  return good({ place: level.words, at: level.at, links, contact: NOWHERE });
 }
 
 function begun(action: HeightActionDocument, k: number, at: string, task: HeightTask): Read<Doing> {
@@ -61,10 +65,10 @@ function begun(action: HeightActionDocument, k: number, at: string, task: Height
     of: level.words,
     side: null,
     length: action.feeler ?? null,
-    // The end of the tool stands over the feeler: the reading over what lies under it is less.
-    by: 0 - feeler,
+    // The end of the tool stands over the feeler: the reading over what lies under it is less, or more on a quill.
+    by: 0 - task.sense * feeler,
     units: action.units ?? task.units,
-    way: -1,
+    way: task.sense > 0 ? -1 : 1,
     tolerance: action.tolerance ?? null,
   };
   return good(set({ level, links: [link], set: 0, moved: null }, k, action.reads ?? 0, task));
@@ -112,7 +116,7 @@ function measured(
       `is ${described(action.to)}, which lies as high as ${described(action.from)}; there is nothing to measure between`,
     );
   }
-  const way = to.at > from.at ? 1 : -1;
+  const way = to.at > from.at === task.sense > 0 ? 1 : -1;
   const link: Link = {
     kind: 'measured',
     action: k,

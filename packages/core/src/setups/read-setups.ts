@@ -1,11 +1,12 @@
 import type { LengthUnit } from '../datum/length-unit.js';
 import { axesOf, type Lie } from '../datum/lie.js';
-import type { AxisZero, Readout, Setup, Stop } from '../datum/setup.js';
+import type { AxisZero, HeightScale, Readout, Setup, Stop } from '../datum/setup.js';
 import { described } from '../document/described.js';
 import type { JobIssue } from '../document/errors.js';
 import { MAX_SAME_CUT } from '../document/limits.js';
 import type { ActionDocument, HeightActionDocument, JobDocument, SetupDocument } from '../document/schema.js';
 import { SIDES } from '../document/schema-setups.js';
+import { DEGREE } from '../geometry/degree.js';
 import type { Faults } from '../job/faults.js';
 import { idIssues } from '../job/ids.js';
 import { DEFAULT_RESOLUTION, type PartName } from '../job/job.js';
@@ -56,15 +57,34 @@ function readSetup(
   const zeroOf = (axis: 'x' | 'y'): AxisZero | null => {
     const at = `${path}/zero/${axis}`;
     if (!faults.sound(at) || outline === null || readout === null || stops === null || !isLaid) return null;
-    const part = { outline, names, axis, direction: axesOf(lie)[axis] };
+    const axes = axesOf(lie);
+    const across = axes[axis === 'x' ? 'y' : 'x'];
+    const part = { outline, names, axis, direction: axes[axis], across };
     const task = { part, stops, units: document.units, shows: readout.units };
     return faults.take(readZero(setup.zero[axis], at, task));
   };
   const [x, y] = [zeroOf('x'), zeroOf('y')];
-  const z = heightOf(document, setup, path, readout, faults);
-  if (!faults.sound(path) || readout === null || stops === null || x === null || y === null) return null;
+  const heights = readout === null || !faults.sound(`${path}/quill`) ? null : scaleOf(setup, readout);
+  const z = heightOf(document, setup, path, heights, faults);
+  if (
+    !faults.sound(path) ||
+    readout === null ||
+    heights === null ||
+    stops === null ||
+    x === null ||
+    y === null
+  )
+    return null;
   const { id, name = null, cuts } = setup;
-  return { id, name, lie, readout, stops, zero: { x, y, z }, cuts };
+  const angleTolerance = (setup.angleTolerance ?? 0) * DEGREE;
+  return { id, name, lie, angleTolerance, readout, heights, stops, zero: { x, y, z }, cuts };
+}
+
+/** What heights are read on. */
+function scaleOf({ quill }: SetupDocument, readout: Readout): HeightScale {
+  if (quill === undefined) return { ...readout, on: 'readout', sense: 1 };
+  const { units = readout.units, graduation } = quill;
+  return { units, resolution: graduation, on: 'quill', sense: -1 };
 }
 
 /** The zero of a setup in Z; null where it has none, or where that is at fault. */
@@ -72,16 +92,17 @@ function heightOf(
   document: JobDocument,
   setup: SetupDocument,
   path: string,
-  readout: Readout | null,
+  heights: HeightScale | null,
   faults: Faults,
 ): AxisZero | null {
   const at = `${path}/zero/z`;
   const isSound = faults.sound(at) && faults.sound('/part/thickness') && faults.sound('/keepOut');
-  if (!isSound || setup.zero.z === undefined || readout === null) return null;
+  if (!isSound || setup.zero.z === undefined || heights === null) return null;
   const parallels = (document.keepOut ?? [])
     .filter((one) => one.kind === 'parallel' && (one.setup === undefined || one.setup === setup.id))
     .map(({ id, to }) => ({ id, height: to }));
-  const task = { thickness: document.part.thickness, parallels, units: document.units, shows: readout.units };
+  const { units: shows, sense } = heights;
+  const task = { thickness: document.part.thickness, parallels, units: document.units, shows, sense };
   return faults.take(readHeight(setup.zero.z, at, task));
 }
 
@@ -155,6 +176,7 @@ function unitIssues(
   const used = new Set<LengthUnit>([
     document.units,
     readout.units,
+    setup.quill?.units ?? readout.units,
     ...lists.flatMap(({ units }) => units ?? []),
   ]);
   if (used.size < 2) return [];

@@ -7,6 +7,7 @@ import type { JobIssue } from '../document/errors.js';
 import type { ActionDocument } from '../document/schema.js';
 import { shownPoint } from '../geometry/shown.js';
 import { bad, good, pointOf, type Read } from '../job/read-edges.js';
+import { contactOf, leverOf, type Place } from './contact.js';
 import { type Done, inTurn, withMove, withSet } from './done.js';
 import { type AxisPart, type Face, faceOf, lookOf, sideOf } from './faces.js';
 import { middleOf } from './middle.js';
@@ -29,6 +30,8 @@ type Reached =
 
 interface Doing extends Done {
   readonly reached: Reached;
+  /** Where along the other axis the part is touched or bears; null while only a stop is touched. */
+  readonly contact: Place | null;
 }
 
 type Action<K extends string> = Extract<ActionDocument, { readonly [key in K]: unknown }>;
@@ -57,9 +60,10 @@ export function readZero(list: readonly ActionDocument[], path: string, task: Ze
       `ends at stop ${id}, and no face of the part bears on it; add { "bears": ${described(face)}, "on": ${described(id)} }`,
     );
   }
-  return reached.kind === 'face'
-    ? good({ place: reached.face.words, at: reached.face.at + 0, links })
-    : good({ place: reached.words, at: reached.at + 0, links });
+  const [place, at] =
+    reached.kind === 'face' ? [reached.face.words, reached.face.at] : [reached.words, reached.at];
+  const contact = { middle: 0, half: 0, ...doing.contact, lever: leverOf(links, task.units) };
+  return good({ place, at: at + 0, links, contact });
 }
 
 /** The first action: it brings the spindle to something. */
@@ -116,7 +120,9 @@ function touched(action: Action<'touch'>, k: number, at: string, task: ZeroTask)
     by: (-outward * length) / 2,
     way: outward > 0 ? -1 : 1,
   };
-  const doing = set({ reached, links: [link], set: 0, moved: null }, k, reads, task);
+  const contact = contactOf(reached.kind === 'face' ? reached.face : null, action.at, `${at}/at`, task);
+  if (!contact.ok) return contact;
+  const doing = set({ reached, links: [link], set: 0, moved: null, contact: contact.value }, k, reads, task);
   if (then === undefined) return good(doing);
   const half = (-outward * length) / 2;
   return good(set(moved(doing, k, half, task, { tolerance: undefined, units: action.units }), k, 0, task));
@@ -142,6 +148,7 @@ function dialled(action: Action<'dial in'>, k: number, at: string, task: ZeroTas
   if (typeof place === 'string') return bad(`${at}/dial in`, place);
   const words = typeof what === 'string' ? `middle of ${what}` : shownPoint(pointOf(what));
   const reached: Reached = { kind: 'middle', words, at: along(place, task.part.direction) };
+  const contact: Place = { middle: along(place, task.part.across), half: 0 };
   const link: Link = {
     ...ownOf(action, task),
     kind: 'dial in',
@@ -152,7 +159,7 @@ function dialled(action: Action<'dial in'>, k: number, at: string, task: ZeroTas
     by: 0,
     way: 1,
   };
-  return good(set({ reached, links: [link], set: 0, moved: null }, k, action.reads ?? 0, task));
+  return good(set({ reached, links: [link], set: 0, moved: null, contact }, k, action.reads ?? 0, task));
 }
 
 function borne(action: Action<'bears'>, k: number, at: string, task: ZeroTask, doing: Doing): Read<Doing> {
@@ -207,7 +214,14 @@ function borne(action: Action<'bears'>, k: number, at: string, task: ZeroTask, d
     by: 0,
     way: outward,
   };
-  return good({ ...doing, reached: { kind: 'face', face }, links: [...doing.links, ...blocks, link] });
+  const contact = contactOf(face, action.at, `${at}/at`, task);
+  if (!contact.ok) return contact;
+  return good({
+    ...doing,
+    reached: { kind: 'face', face },
+    links: [...doing.links, ...blocks, link],
+    contact: contact.value,
+  });
 }
 
 function measured(

@@ -77,13 +77,16 @@ function merged(inSetups: readonly Approach[], others: readonly Approach[]): App
 /** The setup of what is in none: zero is that of the drawing. */
 export function layAsDrawn(job: Job, side: Side): Laid {
   const flip = side === 'top' ? null : 'y';
-  const zero = { place: 'the zero of the drawing', at: 0, links: [] };
+  const contact = { middle: 0, half: 0, lever: 0 };
+  const zero = { place: 'the zero of the drawing', at: 0, links: [], contact };
   return laid(
     {
       id: side === 'top' ? AS_DRAWN : TURNED_OVER,
       name: null,
       lie: { flip, turn: 0 },
+      angleTolerance: 0,
       readout: { units: job.units, resolution: job.resolution },
+      heights: { units: job.units, resolution: job.resolution, on: 'readout', sense: 1 },
       stops: [],
       zero: { x: zero, y: zero, z: null },
       cuts: [],

@@ -17,8 +17,9 @@ import type { Report, ReportCut, ReportPiece, ReportRows, ReportStep } from '../
 import { floorBreakOff, webBreakOff } from '../result/break-off.js';
 import type { CenterCut } from '../result/center-cuts.js';
 import { biteFinder } from '../result/face-bites.js';
-import { knifeInterval, webInterval } from '../result/intervals.js';
+import { floorSpan, knifeInterval, webInterval } from '../result/intervals.js';
 import { runningOf, toolsByCut } from '../result/running.js';
+import { seamRows } from '../result/seams.js';
 import { keepOutRows, setupRows } from '../result/setup-rows.js';
 import { type Result, resultOf } from '../step/result.js';
 import { batchRows } from './batch-rows.js';
@@ -71,12 +72,13 @@ function bodyOf(result: Result): ReportRows {
     pieces: left.pieces.pieces.map((piece, k) => pieceRow(job, left, piece, k, density)),
     webs: webRows(result),
     knifeEdges: knifeRows(result),
-    floors: floorRows(job, left),
+    floors: floorRows(result),
     steps: stepRows(result),
     bodies: bodyRows(result),
     merges: mergeRows(result),
     cuts,
     names: job.names.map(({ of, name }) => ({ of, name })),
+    seams: seamRows(job, set.moving),
     checks: checkRows(result),
     setups: setupRows(job, set.lays, cuts),
     batch: batchRows(result),
@@ -121,15 +123,15 @@ function ownerOf(left: Left, { piece, between: [a, b] }: Left['webs'][number] | 
 function webRows({ job, set, left }: Result): Report['webs'] {
   return left.webs.map((web) => {
     const { piece, between } = ownerOf(left, web);
-    const { thickness, ends, slab } = web;
+    const { thickness, ends, slab, strip } = web;
     return {
       thickness,
       at: pointToJson(web.at),
       ends: [pointToJson(ends[0]), pointToJson(ends[1])],
       between,
-      interval: webInterval(job, set.moving, { thickness, ends, between }),
+      interval: webInterval(job, set.moving, { thickness, ends, between, strip }),
       length: web.length,
-      strip: web.strip,
+      strip,
       slab,
       piece,
       breakOff: webBreakOff(job, left.cells.slabs[slab] as Slab, thickness),
@@ -154,10 +156,11 @@ function knifeRows({ job, set, left }: Result): Report['knifeEdges'] {
   });
 }
 
-function floorRows(job: Job, left: Left): Report['floors'] {
+function floorRows({ job, set, left }: Result): Report['floors'] {
   return left.floors.map((floor) => {
     const row = {
       thickness: floor.thickness,
+      interval: floorSpan(job, set.lays, floor),
       area: floor.area,
       under: cutId(job, floor.under),
       holds: floor.holds === null ? null : (left.pieces.pieces[floor.holds] as Piece).id,

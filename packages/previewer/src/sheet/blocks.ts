@@ -113,9 +113,12 @@ function depthLines({ setups }: Report, { setup, cut, pass }: ReportStep): strin
   const target = row?.targets.find((one) => one.cut === cut && (pass === null || one.pass === pass));
   const depth = target?.depth ?? null;
   if (row === undefined || depth === null) return [];
-  const decimals = decimalsOf(row.readout.resolution);
+  const { on, resolution, units } = row.heights;
+  const decimals = decimalsOf(resolution);
   const off = depth.worst === 0 ? '' : ` ±${depth.worst.toFixed(decimals + 1)}`;
-  return [`Down to Z ${(depth.readout + 0).toFixed(decimals)}${off} on the readout.`];
+  const shown = (depth.readout + 0).toFixed(decimals);
+  if (on === 'readout') return [`Down to Z ${shown}${off} on the readout.`];
+  return [`Down to ${shown}${off} ${units === 'mm' ? 'mm' : 'in'} on the scale of the quill.`];
 }
 
 function passOf({ pass, passes }: ReportStep, cut: ReportCut): SheetStep['pass'] {

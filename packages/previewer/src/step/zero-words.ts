@@ -25,7 +25,7 @@ export function reachedText(of: string): string {
 }
 
 /** What is done in a link, short: `touch stop s from the right, 10 mm across`. */
-export function doneText(link: ZeroLink, shown: (value: number) => string): string {
+export function doneText(link: ZeroLink, shown: (value: number) => string, scale: Scale): string {
   const { kind, of, side, length, units } = link;
   const size = length === null ? '' : `${Number(length.toPrecision(WRITTEN))} ${unitText(units)}`;
   const what = of === null ? '' : reachedText(of);
@@ -39,7 +39,7 @@ export function doneText(link: ZeroLink, shown: (value: number) => string): stri
     case 'dial in':
       return `dial in the ${what}${name}`.replace('the (', '(');
     case 'set':
-      return `set the readout to ${shown(length ?? 0)}`;
+      return `set ${scale.words} to ${shown(length ?? 0)}`;
     case 'move':
       return `move by ${(length ?? 0) > 0 ? '+' : ''}${size}${name}`;
     case 'block':
@@ -51,12 +51,23 @@ export function doneText(link: ZeroLink, shown: (value: number) => string): stri
   }
 }
 
-/** The axes of a setup's zero that the job says how to find, in order. */
-export function axesOf({
-  zero,
-}: ReportSetup): { readonly axis: 'x' | 'y' | 'z'; readonly found: ReportSetup['zero']['x'] }[] {
+/** What an axis is read on: in words, and its smallest step. */
+export interface Scale {
+  readonly words: 'the readout' | 'the quill';
+  readonly resolution: number;
+}
+
+/** The axes of a setup's zero that the job says how to find, in order, and what each is read on. */
+export function axesOf({ zero, readout, heights }: ReportSetup): {
+  readonly axis: 'x' | 'y' | 'z';
+  readonly found: ReportSetup['zero']['x'];
+  readonly scale: Scale;
+}[] {
   return (['x', 'y', 'z'] as const).flatMap((axis) => {
     const found = zero[axis];
-    return found === null ? [] : [{ axis, found }];
+    const isQuill = axis === 'z' && heights.on === 'quill';
+    const { resolution } = axis === 'z' ? heights : readout;
+    const scale: Scale = { words: isQuill ? 'the quill' : 'the readout', resolution };
+    return found === null ? [] : [{ axis, found, scale }];
   });
 }

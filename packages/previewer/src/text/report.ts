@@ -11,7 +11,7 @@ import { findingsText } from './findings.js';
 import { isToldByStep, leftText, NOTHING_LEFT } from './left.js';
 import { passesSections } from './passes.js';
 import { bitesText, placingText } from './placing.js';
-import { intervalsText, keepOutText, setupsText } from './setups.js';
+import { intervalsText, keepOutText, seamsText, setupsText } from './setups.js';
 import { stepsText } from './steps.js';
 import { cutsTable, floorsTable, knifeEdgesTable, piecesTable, websTable } from './tables.js';
 import { pathSections } from './tool-path.js';
@@ -137,12 +137,14 @@ function centerBlocks(report: Report): string[] {
 
 function setupBlocks(report: Report): string[] {
   const intervals = intervalsText(report);
+  const seams = seamsText(report);
   return [
     ...(report.setups.length === 0 ? [] : [block(`SETUPS: ${report.setups.length}`, setupsText(report))]),
     ...(report.batch.length === 0
       ? []
       : [block(`BATCH: ${report.batch.length}, with targets of their own`, batchText(report))]),
     ...(intervals === null ? [] : [block('AS THE SETUPS MAY BE OFF', intervals)]),
+    ...(seams === null ? [] : [block('SEAMS of bores that are cut from both sides', seams)]),
     ...(report.keepOut.length === 0
       ? []
       : [block(`IN THE WAY: ${report.keepOut.length}`, keepOutText(report))]),

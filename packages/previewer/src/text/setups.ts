@@ -22,7 +22,7 @@ export function setupsText(report: Report): string {
 function setupText(setup: ReportSetup, number: number): string {
   const { id, name, readout } = setup;
   const title = name === null || name === '' ? id : `${id}: ${name}`;
-  const lies = `${lieWords(setup)} Readout in ${readout.units === 'mm' ? 'mm' : 'inches'}, in steps of ${readout.resolution}.`;
+  const lies = `${lieWords(setup)}${heightWords(setup)} Readout in ${readout.units === 'mm' ? 'mm' : 'inches'}, in steps of ${readout.resolution}.`;
   return [
     hanging(`${number + 1}. `, title),
     hanging(INDENT, lies),
@@ -31,34 +31,42 @@ function setupText(setup: ReportSetup, number: number): string {
   ].join('\n');
 }
 
-function lieWords({ flip, turn, up }: ReportSetup): string {
+function lieWords({ flip, turn, up, angleTolerance }: ReportSetup): string {
   const over = flip === null ? null : `turned over about ${flip}, ${up} up`;
   const round = turn === 0 ? null : `turned ${angleText(turn)}° counter-clockwise`;
   const words = [over, round].filter((word) => word !== null).join(', then ');
-  return words === '' ? 'Lies as drawn.' : `Lies ${words}.`;
+  const off = angleTolerance === 0 ? '' : `, to ±${Number(angleTolerance.toPrecision(6))}°`;
+  return words === '' ? `Lies as drawn${off}.` : `Lies ${words}${off}.`;
+}
+
+/** What is read in Z where that is not the readout. */
+function heightWords({ heights }: ReportSetup): string {
+  if (heights.on === 'readout') return '';
+  return ` Z on the scale of the quill, which grows downwards, in ${heights.units === 'mm' ? 'mm' : 'inches'}, in steps of ${heights.resolution}.`;
 }
 
 function zeroText(setup: ReportSetup): string {
-  const { readout } = setup;
-  const decimals = decimalsOf(readout.resolution);
-  // What is under a step needs a decimal more.
-  const fine = (value: number) => fixed(value, decimals + 1);
-  // What the readout shows: all its decimals, of a zero too.
-  const shown = (value: number) => (value + 0).toFixed(decimals);
-  const rows = axesOf(setup).flatMap(({ axis, found }) => [
-    ...found.links.map((link) => ({
-      axis,
-      what: doneText(link, shown),
-      stands: link.at === null ? '' : shown(link.at),
-      off: isSure(link) ? '' : link.basis === 'none' ? '-' : plusMinus(link.tolerance, fine),
-    })),
-    {
-      axis,
-      what: `${reachedText(found.place)} stands at`,
-      stands: shown(found.at),
-      off: plusMinus(found.worst, fine),
-    },
-  ]);
+  const rows = axesOf(setup).flatMap(({ axis, found, scale }) => {
+    const decimals = decimalsOf(scale.resolution);
+    // What is under a step needs a decimal more.
+    const fine = (value: number) => fixed(value, decimals + 1);
+    // What is read: all its decimals, of a zero too.
+    const shown = (value: number) => (value + 0).toFixed(decimals);
+    return [
+      ...found.links.map((link) => ({
+        axis,
+        what: doneText(link, shown, scale),
+        stands: link.at === null ? '' : shown(link.at),
+        off: isSure(link) ? '' : link.basis === 'none' ? '-' : plusMinus(link.tolerance, fine),
+      })),
+      {
+        axis,
+        what: `${reachedText(found.place)} stands at`,
+        stands: shown(found.at),
+        off: plusMinus(found.worst, fine),
+      },
+    ];
+  });
   return tableText<(typeof rows)[number]>(
     [
       left('', (r) => r.axis),
@@ -79,7 +87,7 @@ function plusMinus(value: number, shown: Shown): string {
   return `±${shown(value)}`;
 }
 
-function targetsText({ readout, targets }: ReportSetup): string {
+function targetsText({ readout, heights, targets }: ReportSetup): string {
   const decimals = decimalsOf(readout.resolution);
   // What is under a step needs a decimal more; what rounding of sums left is none.
   const fine = (value: number) =>
@@ -92,7 +100,7 @@ function targetsText({ readout, targets }: ReportSetup): string {
       left('', which),
       right('x', (t) => target(t.readout[0], decimals)),
       right('y', (t) => target(t.readout[1], decimals)),
-      ...(targets.some(({ depth }) => depth !== null) ? depthColumns(decimals, fine) : []),
+      ...(targets.some(({ depth }) => depth !== null) ? depthColumns(heights) : []),
       right('rounded by', (t) => `${fine(t.roundingError[0])}, ${fine(t.roundingError[1])}`),
       right('±x', (t) => fine(t.worst[0])),
       right('±y', (t) => fine(t.worst[1])),
@@ -101,10 +109,12 @@ function targetsText({ readout, targets }: ReportSetup): string {
   );
 }
 
-function depthColumns(decimals: number, fine: Shown): Column<ReportTarget>[] {
+function depthColumns({ on, resolution }: ReportSetup['heights']): Column<ReportTarget>[] {
+  const decimals = decimalsOf(resolution);
+  const name = on === 'quill' ? 'quill' : 'z';
   return [
-    right('z', ({ depth }) => (depth === null ? '-' : target(depth.readout, decimals))),
-    right('±z', ({ depth }) => (depth === null ? '-' : fine(depth.worst))),
+    right(name, ({ depth }) => (depth === null ? '-' : target(depth.readout, decimals))),
+    right(`±${name}`, ({ depth }) => (depth === null ? '-' : fixed(depth.worst, decimals + 1))),
   ];
 }
 
@@ -149,18 +159,30 @@ export function intervalsText(report: Report): string | null {
       interval: knifeEdge.interval,
       text: span((value) => `${angleText(value)}°`),
     })),
+    ...report.floors.map(({ under, thickness, interval }) => ({
+      id: `floor under ${under}`,
+      drawn: length(thickness),
+      interval,
+      text: span(length),
+    })),
     ...report.cuts.flatMap(({ id, bites }) =>
-      bites.flatMap(({ face, depth, opening, depthInterval, openingInterval }) => [
+      bites.flatMap(({ face, depth, opening, left: rest, far, ...intervals }) => [
         {
           id: `${id} deep in ${sourceText(face, report.names)}`,
           drawn: length(depth),
-          interval: depthInterval,
+          interval: intervals.depthInterval,
           text: span(length),
         },
         {
           id: `${id} open at ${sourceText(face, report.names)}`,
           drawn: length(opening),
-          interval: openingInterval,
+          interval: intervals.openingInterval,
+          text: span(length),
+        },
+        {
+          id: `${id} leaves to ${far === null ? '-' : sourceText(far, report.names)}`,
+          drawn: length(rest ?? 0),
+          interval: far === null ? null : intervals.leftInterval,
           text: span(length),
         },
       ]),
@@ -175,6 +197,23 @@ export function intervalsText(report: Report): string | null {
       right('by root of squares', (r) => r.text(r.interval.rss)),
     ],
     rows,
+  );
+}
+
+/** Where two halves of a bore meet, and the step that may stay there; null where none do. */
+export function seamsText({ seams, units }: Report): string | null {
+  if (seams.length === 0) return null;
+  const number = (value: number) => numberText(value, units);
+  return tableText<Report['seams'][number]>(
+    [
+      left('from the top', ({ cuts }) => clean(cuts[0])),
+      left('from the bottom', ({ cuts }) => clean(cuts[1])),
+      right('meet at height', ({ from }) => number(from)),
+      right('overlap', ({ overlap }) => number(overlap)),
+      right('step at worst', ({ step }) => (step === null ? '-' : number(step.worst))),
+      right('by root of squares', ({ step }) => (step === null ? '-' : number(step.rss))),
+    ],
+    seams,
   );
 }
 
