@@ -65,13 +65,14 @@ describe('a verdict that errors can turn round', () => {
 
   it('says by how much a hole can come out short of breaking out, or how deep in the part', () => {
     // As there, 0.023 either way. Drawn 0.010 past the face it can end 0.013 short of it; drawn 0.015 off, 0.008 in it.
+    // By root of squares sqrt(0.0205² + 0.0025²) = 0.02065 either way: 0.01065 short, 0.00565 in it.
     const zero = { x: [finder('left')], y: [finder('front', { tolerance: 0.0205 })] };
     const at = (y: number) => reportOn([bore('a', [40, y], 8)], [setup(['a'], { zero })], NEAR);
     expect(messageOf(at(3.99), 'may-not-break-out')).toBe(
-      'Cut a breaks out as drawn, but can come out 0.013 mm short of that.',
+      'Cut a breaks out as drawn, but can come out 0.013 mm short of that at worst, 0.011 mm by root of squares.',
     );
     expect(messageOf(at(-4.015), 'may-touch')).toBe(
-      'Cut a misses the part as drawn, but can come out 0.008 mm deep in it.',
+      'Cut a misses the part as drawn, but can come out 0.008 mm deep in it at worst, 0.006 mm by root of squares.',
     );
   });
 
