@@ -3,6 +3,7 @@ import type { Svg } from '@svgdotjs/svg.js';
 import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
 import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
 import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
+import { type StepViewOptions, stepViewIn } from './steps/step-view.js';
 
 /**
  * The same `draw` as on Node, in the DOM of the page that it runs in.
@@ -44,6 +45,15 @@ export function drawView(report: Report, options: ViewOptions = {}): string {
  */
 export function drawViewTree(report: Report, options: ViewOptions = {}): Svg {
   return viewTreeIn(window, report, options);
+}
+
+/**
+ * The same `drawStep` as on Node, in the DOM of the page that it runs in.
+ * @throws RangeError if there is no such step, the job is too large for its steps to be drawn, `idPrefix` cannot begin an id,
+ * the theme is none, or a side of `size` is not from 40 to 2,000.
+ */
+export function drawStep(report: Report, index: number, options: StepViewOptions = {}): string {
+  return stepViewIn(window, report, index, options);
 }
 
 export * from './shared.js';

@@ -4,6 +4,7 @@ import { createSVGWindow } from 'svgdom';
 import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
 import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
 import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
+import { type StepViewOptions, stepViewIn } from './steps/step-view.js';
 
 /**
  * A drawing of a report as the text of an SVG file: the steps, the plan, details of what is thin, a section where cuts
@@ -51,6 +52,17 @@ export function drawView(report: Report, options: ViewOptions = {}): string {
  */
 export function drawViewTree(report: Report, options: ViewOptions = {}): Svg {
   return viewTreeIn(createSVGWindow(), report, options);
+}
+
+/**
+ * One step of a report for a screen, as the text of an SVG: as the part lies then, what stands, what is taken, the tool with
+ * its push and its way off the wall, what lets go. The same report gives the same text.
+ * @param index of the step in the report, from 0
+ * @throws RangeError if there is no such step, the job is too large for its steps to be drawn, `idPrefix` cannot begin an id,
+ * the theme is none, or a side of `size` is not from 40 to 2,000.
+ */
+export function drawStep(report: Report, index: number, options: StepViewOptions = {}): string {
+  return stepViewIn(createSVGWindow(), report, index, options);
 }
 
 export * from './shared.js';

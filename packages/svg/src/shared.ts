@@ -18,3 +18,4 @@ export {
 export type { RangeDrawOptions } from './range/range-strip.js';
 export { alongText, changesText, intervalText } from './range/range-words.js';
 export { SHEET_SIZES, type SheetSize } from './sheet/sheet.js';
+export type { StepViewOptions } from './steps/step-view.js';

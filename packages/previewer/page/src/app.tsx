@@ -11,6 +11,7 @@ import { Head } from './panels/head.js';
 import { RangePanel } from './panels/range-panel.js';
 import { SheetView } from './panels/sheet-view.js';
 import { Start } from './panels/start.js';
+import { StepWalk } from './panels/step-walk.js';
 import { Takeaways } from './panels/takeaways.js';
 import { isKept } from './state/keep.js';
 import { canUndo, dragging, fresh, issues, job, redo, undo } from './state/store.js';
@@ -65,6 +66,7 @@ function Work() {
     <div class="work">
       {ready.value > 0 && (
         <>
+          <StepWalk />
           <RangePanel />
           <Figures />
         </>

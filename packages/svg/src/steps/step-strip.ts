@@ -1,19 +1,15 @@
-import type { Axes, Bounds, Report, ReportStep } from '@edgebite/core';
+import type { Bounds, Report, ReportStep } from '@edgebite/core';
 import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
 import { toMicron } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
-import { clean, fitted, haloed, TYPE, textWidth, wrapped, write } from '../pen/text.js';
-import { axesOfStep, boundsAsLies } from '../plan/lie.js';
-import { drawKeepOuts, keepOutsFor } from '../plan/working.js';
-import { middleOf, type StepBand, shownBounds } from '../sheet/layout.js';
+import { clean, fitted, TYPE, textWidth, wrapped, write } from '../pen/text.js';
+import { axesOfStep } from '../plan/lie.js';
+import { type StepBand, shownBounds } from '../sheet/layout.js';
 import { type Picture, picturesIn } from '../sheet/pictures.js';
-import { emptyRoom, nearest } from '../view/room.js';
-import { placeInside } from '../view/scan.js';
-import { type Box, onSheet, shrunk, type View } from '../view/view.js';
-import { bodiesIn, drawStepMetal, type ShownBody } from './step-metal.js';
-import { drawTools, type PicturePlace } from './step-tool.js';
+import type { Box } from '../view/view.js';
+import { drawPicture, factorIn, type PictureFrame, SMALL_TYPE } from './step-picture.js';
 import { headText, linesOf, placeText, type StepLine, setupText, toolText } from './step-words.js';
 
 /** Room round what a frame holds, and for a line over or under its picture, mm. */
@@ -23,21 +19,13 @@ const LINE = 3.1;
 /** The picture keeps at least this share of what the lines over it leave. */
 const PICTURE_SHARE = 0.45;
 
-/** Size of the lesser lettering, mm. */
-const SMALL_TYPE = 2.5;
-
 /** A frame with all that goes into it. */
-interface Frame {
+interface Frame extends PictureFrame {
   readonly picture: Picture;
   readonly cell: Box;
-  readonly box: Box;
   /** Over the picture, and under it. */
   readonly head: readonly HeadRow[];
   readonly lines: readonly StepLine[];
-  /** What the picture shows, as drawn. */
-  readonly shown: Bounds;
-  /** The machine's axes on the part. */
-  readonly axes: Axes;
 }
 
 /**
@@ -115,11 +103,6 @@ function frameIn(report: Report, picture: Picture, cell: Box, shown: Bounds): Fr
   };
 }
 
-function factorIn({ box: { width, height }, shown, axes }: Frame): number {
-  const { minX, minY, maxX, maxY } = boundsAsLies(shown, axes);
-  return Math.min((width - 1) / (maxX - minX), (height - 1) / (maxY - minY));
-}
-
 function drawFrame(
   parent: Container,
   report: Report,
@@ -129,7 +112,6 @@ function drawFrame(
   hatching: Hatching,
 ): void {
   const first = picture.steps[0] as number;
-  const id = `step-${first}-`;
   const name = headText(report, picture);
   const group = parent.group().attr({
     id: `${pen.prefix}step-${first}`,
@@ -140,27 +122,7 @@ function drawFrame(
   drawHead(group, head, cell, pen);
   drawLines(group, lines, { ...box, y: box.y + box.height }, pen);
 
-  const clip = `${pen.prefix}${id}clip`;
-  const [x, y, width, height] = [box.x, box.y, box.width, box.height].map(toMicron);
-  group
-    .clip()
-    .attr('id', clip)
-    .rect(width as number, height as number)
-    .attr({ x, y });
-  const inside = group.group().attr('clip-path', `url(#${clip})`);
-  const step = report.steps[first] as ReportStep;
-  const view: View = {
-    middle: middleOf(shown),
-    at: [box.x + box.width / 2, box.y + box.height / 2],
-    factor,
-    axes,
-  };
-  const bodies = bodiesIn(report, picture);
-  drawStepMetal(inside, report, picture, bodies, view, pen, hatching, id);
-  drawKeepOuts(tinted(inside.group(), pen.theme.soft), keepOutsFor(report, step.setup), view);
-  const place = { box, view, room: emptyRoom(shrunk(box, 0.2)) };
-  drawTools(inside, report, picture, place, pen);
-  drawNames(group, [...bodies.met, ...bodies.freed, ...bodies.hanging], place, pen);
+  drawPicture(group, report, picture, { box, shown, axes, factor }, pen, hatching);
 }
 
 /** A row over a picture: what stands at its left, and at its right. */
@@ -205,32 +167,4 @@ function drawLines(parent: Container, lines: readonly StepLine[], { x, y }: Box,
   lines.forEach(({ text, grave }, i) => {
     write(grave ? warning : parent, text, x, y + LINE * (i + 1) - 0.5, { size: SMALL_TYPE, bold: grave });
   });
-}
-
-/** How far off a body its name stands at most, mm. */
-const NAME_REACH = 23;
-
-/** Writes the name of every body beside it, with a line to it. */
-function drawNames(
-  parent: Container,
-  bodies: readonly ShownBody[],
-  { box, view, room }: PicturePlace,
-  { theme }: Pen,
-): void {
-  if (bodies.length === 0) return;
-  const group = tinted(parent.group(), theme.warning);
-  for (const { id, view: region } of bodies) {
-    const place = placeInside(region);
-    if (place === null) continue;
-    const at = onSheet(view, place);
-    const text = fitted(clean(id), box.width * 0.6, SMALL_TYPE, true);
-    const own = room.find(at, textWidth(text, SMALL_TYPE, true) + 0.8, SMALL_TYPE + 0.6, NAME_REACH);
-    if (own === null) continue;
-    room.take(at, own);
-    const end = nearest(own, at);
-    group.circle(0.9).attr({ cx: toMicron(at[0]), cy: toMicron(at[1]) });
-    lined(group.line(...([...at, ...end].map(toMicron) as [number, number, number, number])), NARROW);
-    const name = write(group, text, own.x + 0.4, own.y + SMALL_TYPE * 0.9, { size: SMALL_TYPE, bold: true });
-    haloed(name, theme).attr('data-about', clean(`body:${id}`));
-  }
 }

@@ -1,0 +1,104 @@
+import { drawStep, numberText } from '@edgebite/svg';
+import { useLayoutEffect, useRef } from 'preact/hooks';
+import { shownText } from '../../../src/step/readout.js';
+import { rested } from '../state/rested.js';
+import { unit } from '../state/store.js';
+import { stepAt, stepCount, type Walked, walk, walked, walkedReport } from '../state/walk.js';
+import { drawnOrSaid } from './element.js';
+
+/** The work step by step: the numbers to go to, what happens there, and a picture of it as the part lies. */
+export function StepWalk() {
+  const one = walked.value;
+  if (one === null) return null;
+  const isOld = rested.value === null;
+  return (
+    <section class={`card step-walk${isOld ? ' outdated' : ''}`} aria-labelledby="card-steps">
+      <h2 id="card-steps">At the machine, step by step{isOld && ' (from before the change)'}</h2>
+      <div class="walk">
+        <Turn by={-1} name="Step before" sign="‹" off={stepAt.value === 0} />
+        <p aria-live="polite">
+          <b>
+            Step {one.step.number} of {stepCount.value}
+          </b>{' '}
+          <span>{nameOf(one)}</span>
+        </p>
+        <Turn by={1} name="Next step" sign="›" off={stepAt.value === stepCount.value - 1} />
+      </div>
+      <p class="hint">
+        {one.block.title}. {one.block.lies}
+      </p>
+      <Lines lines={one.step.before} name="First" grave />
+      <Places one={one} />
+      <Lines lines={one.step.tells} name="What happens" />
+      <Picture index={one.step.number - 1} />
+    </section>
+  );
+}
+
+function nameOf({ step: { cut, pass, diameter } }: Walked): string {
+  const which = pass === null ? '' : `, pass ${pass.number} of ${pass.count}`;
+  const units = unit.value === 'in' ? 'inch' : 'mm';
+  return `${cut}${which}: ${numberText(diameter, units)} ${unit.value} across`;
+}
+
+function Turn({ by, name, sign, off }: { by: number; name: string; sign: string; off: boolean }) {
+  // Not disabled at the ends: a button that goes dead under a finger loses the focus.
+  return (
+    <button type="button" aria-label={name} aria-disabled={off} onClick={() => walk(by)}>
+      {sign}
+    </button>
+  );
+}
+
+/** Most places set large; a path of more has the others on the sheet. */
+const MOST = 12;
+
+function Places({ one: { rows, block } }: { one: Walked }) {
+  return (
+    <>
+      <table class="places">
+        <thead>
+          <tr>
+            <th scope="col">to</th>
+            <th scope="col">X</th>
+            <th scope="col">Y</th>
+            <th scope="col">deep</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.slice(0, MOST).map(({ number, words, stand, depth }) => (
+            <tr key={number}>
+              <th scope="row">{words === '' ? 'centre' : words}</th>
+              <td>{shownText(stand.target[0], block)}</td>
+              <td>{shownText(stand.target[1], block)}</td>
+              <td>{depth}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {rows.length > MOST && <p class="hint">And {rows.length - MOST} more on the readout sheet.</p>}
+    </>
+  );
+}
+
+function Lines({ lines, name, grave = false }: { lines: readonly string[]; name: string; grave?: boolean }) {
+  if (lines.length === 0) return null;
+  return (
+    <ul class={grave ? 'lines grave' : 'lines'} aria-label={name}>
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+function Picture({ index }: { index: number }) {
+  const holder = useRef<HTMLDivElement>(null);
+  const report = walkedReport.value;
+  const isDrawn = report?.steps[index]?.after != null;
+  useLayoutEffect(() => {
+    if (report === null || !isDrawn) return;
+    holder.current?.replaceChildren(drawnOrSaid(() => drawStep(report, index, { idPrefix: 'walk-' })));
+  }, [report, index, isDrawn]);
+  return isDrawn ? <div class="picture" ref={holder} /> : null;
+}

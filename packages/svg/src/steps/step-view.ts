@@ -1,0 +1,91 @@
+import { type Bounds, joined, type Report, type ReportStep } from '@edgebite/core';
+import { withWindow } from '@svgdotjs/svg.js';
+import { hatchingIn } from '../pen/hatch.js';
+import type { Pen } from '../pen/pen.js';
+import { checkIdPrefix, rootOf, serialized } from '../pen/root.js';
+import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
+import { axesOfStep } from '../plan/lie.js';
+import { shownBounds } from '../sheet/layout.js';
+import { type Box, shrunk } from '../view/view.js';
+import { drawPicture, factorIn } from './step-picture.js';
+import { headText, linesOf, setupText } from './step-words.js';
+
+/** How one step is drawn for a screen. */
+export interface StepViewOptions {
+  /** Width and height of the picture's own coordinates, in which lettering is 2.5 high; 120 by 80 by default. */
+  readonly size?: readonly [number, number];
+  /** A theme that is ready, or colours of your own, which may be `var(--name)`; `light` by default. */
+  readonly theme?: ThemeName | Theme;
+  /** Put before every id in the drawing, so that several can be in one page; `edgebite-step-` by default. */
+  readonly idPrefix?: string;
+}
+
+/** The smallest and the largest picture. */
+const LEAST = 40;
+const MOST = 2000;
+
+/** Room round the picture. */
+const ROUND = 2;
+
+/**
+ * Draws one step into the DOM of a window and returns the SVG as text.
+ * @throws RangeError as `drawStep` does.
+ */
+export function stepViewIn(window: Window, report: Report, index: number, options: StepViewOptions): string {
+  const { size = [120, 80], theme = 'light', idPrefix = 'edgebite-step-' } = options;
+  checkIdPrefix('drawStep', idPrefix);
+  const step = report.steps[index];
+  if (step === undefined) {
+    throw new RangeError(
+      `drawStep: there is no step ${index}; the report has ${report.steps.length}, from 0`,
+    );
+  }
+  if (step.before === null || step.after === null) {
+    throw new RangeError('drawStep: the job is too large for its steps to be drawn');
+  }
+  if (!size.every((side) => side >= LEAST && side <= MOST)) {
+    throw new RangeError(
+      `drawStep: size is ${size.join(' by ')}; each side must be from ${LEAST} to ${MOST}`,
+    );
+  }
+  const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
+  return withWindow(window, () => serialized(treeOf(report, index, step, size, pen), window));
+}
+
+/** How much larger than the part with what is shown of it anyway a picture is at most, so that all of the tool is in it. */
+const LARGER = 1.6;
+
+/** What is shown, and the tool where it stands, as long as the part does not become too small by that. */
+function withTool(shown: Bounds, { center, diameter }: ReportStep): Bounds {
+  if (center === null) return shown;
+  const [x, y] = center;
+  const r = diameter / 2;
+  const all = joined(shown, { minX: x - r, minY: y - r, maxX: x + r, maxY: y + r });
+  return extentOf(all) <= LARGER * extentOf(shown) ? all : shown;
+}
+
+function extentOf({ minX, minY, maxX, maxY }: Bounds): number {
+  return Math.max(maxX - minX, maxY - minY);
+}
+
+function treeOf(
+  report: Report,
+  index: number,
+  step: ReportStep,
+  size: readonly [number, number],
+  pen: Pen,
+): ReturnType<typeof rootOf> {
+  const picture = { steps: [index], grave: false, weight: 0 };
+  const { lie } = setupText(report, picture);
+  const description = [lie, ...linesOf(report, picture).map(({ text }) => text)].filter(
+    (text) => text !== '',
+  );
+  const words = { title: `Step ${headText(report, picture)}`, description: description.join('; ') };
+  const root = rootOf(size, words, pen.prefix, pen.theme);
+  root.attr({ width: '100%', height: '100%', preserveAspectRatio: 'xMidYMid meet' });
+  const box: Box = shrunk({ x: 0, y: 0, width: size[0], height: size[1] }, ROUND);
+  const frame = { box, shown: withTool(shownBounds(report, true), step), axes: axesOfStep(report, step) };
+  const group = root.group().attr({ id: `${pen.prefix}picture`, 'data-about': `step:${index}` });
+  drawPicture(group, report, picture, { ...frame, factor: factorIn(frame) }, pen, hatchingIn(root, pen));
+  return root;
+}
