@@ -2,6 +2,7 @@ import { type Circle, correctionOf, fitCircle, type MeasureWay, readingOf } from
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../tools/runs.js';
+import { closings } from './counting.js';
 
 const top = { source: 'outline:2', at: { x: 0, y: 0 }, into: { dx: 0, dy: -1 } };
 const side = { source: 'outline:3', at: { x: -90, y: 0 }, into: { dx: 1, dy: 0 } };
@@ -144,5 +145,17 @@ describe('the correction', () => {
       ),
       { numRuns: runs(200) },
     );
+  });
+});
+
+describe('a simulated head', () => {
+  it('is on size after two measurings of generated bites, moved by dial and readout as told', () => {
+    const { cases, onSize, past, short } = closings(runs(25), 21, 1e-4);
+    expect(past).toBe(0);
+    expect(onSize).toBe(cases);
+    // With readings so good, all but the graduation is taken.
+    expect(short).toBeLessThan(1.1);
+    const rough = closings(runs(25), 22, 0.02);
+    expect([rough.onSize, rough.past]).toEqual([rough.cases, 0]);
   });
 });

@@ -2,21 +2,11 @@ import { type Circle, FitError, fitCircle, type MeasureWay, type Reading, readin
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../tools/runs.js';
+import { coverage, roundTrips } from './counting.js';
 import { deepest, heightOver, pinsBelow, sampledArc, widthAt } from './sampled.js';
 
 const top = { source: 'outline:2', at: { x: 0, y: 0 }, into: { dx: 0, dy: -1 } };
 const side = { source: 'outline:3', at: { x: -90, y: 0 }, into: { dx: 1, dy: 0 } };
-
-/** Random numbers that come again: mulberry32 (public domain, T. Ettinger). */
-function dice(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t = (t + Math.imul(t ^ (t >>> 7), t | 61)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 const taken = (way: MeasureWay, circle: Circle, off = 0, tolerance = 0.01): Reading => ({
   way,
@@ -105,31 +95,32 @@ describe('from readings to the arc', () => {
     expect(fit.radius?.value).toBeCloseTo(19.93, 9);
   });
 
-  it('with noise lie within the worst case always, and in 95 of 100 cases within 1.96 times the stated deviation', () => {
-    const roll = dice(7);
+  it('by root of squares lie in the interval of evenly spread readings', () => {
+    // Depth alone moves the place by all of itself once another way tells the radius: chord height h, r = (c² + 4 h²) / (8 h).
     const drawn = { center: { x: 0, y: 4 }, radius: 15 };
-    const ways: MeasureWay[] = [
-      { kind: 'depth', face: top },
-      { kind: 'opening', face: top, under: 2 },
-      { kind: 'to pins', face: top, pin: 9, pins: 2 },
-      { kind: 'height', chord: 18 },
-    ];
-    // A tolerance as half the width of an even spread has a deviation of a third of its root of three.
-    const draws = runs(2000);
-    let covered = 0;
-    for (let k = 0; k < draws; k++) {
-      const made = { center: { x: 0, y: 4 + 0.2 * (roll() - 0.5) }, radius: 15 + 0.4 * (roll() - 0.5) };
-      const readings = ways.map((way) => taken(way, made, 0.02 * (2 * roll() - 1), 0.02));
-      const { radius, contradicted } = fitCircle(drawn, readings);
-      if (radius === null) throw new Error('the radius is not told');
-      expect(radius.worst[0]).toBeLessThanOrEqual(made.radius);
-      expect(radius.worst[1]).toBeGreaterThanOrEqual(made.radius);
-      expect(contradicted).toEqual([]);
-      if (Math.abs(radius.value - made.radius) <= (1.96 * radius.rss) / Math.sqrt(3)) covered += 1;
-    }
-    // Four even spreads added up are nearly normal, a little less often far out.
-    expect(covered / draws).toBeGreaterThan(0.94);
-    expect(covered / draws).toBeLessThan(0.985);
+    const fit = fitCircle(drawn, [taken({ kind: 'height', chord: 18 }, drawn, 0, 0.01)]);
+    const at = (h: number) => (18 ** 2 + 4 * h * h) / (8 * h);
+    const h = 15 - Math.sqrt(15 ** 2 - 81);
+    // One reading: 95 of 100 of its width, and the slope of the formula.
+    expect(fit.radius?.rss).toBeCloseTo((0.95 * 0.01 * (at(h - 1e-6) - at(h + 1e-6))) / 2e-6, 7);
+  });
+});
+
+describe('generated bites', () => {
+  it('measured by their points give radius and centre back, within the sampling', () => {
+    const { cases, off, radius, bothAxes } = roundTrips(runs(100), 11);
+    expect(off).toBe(0);
+    expect(radius / cases).toBeGreaterThan(0.9);
+    expect(bothAxes).toBeGreaterThan(0);
+  });
+
+  it('lie within the worst case always, and by root of squares in 95 of 100 draws', () => {
+    const { byRoot, byWorst, told, contradicted } = coverage(runs(1500), 12);
+    expect(byWorst).toBe(told);
+    expect(contradicted).toBe(0);
+    // Three standard deviations of so many draws, and no less than 1 of 100.
+    const slack = Math.max(0.01, 3 * Math.sqrt((0.95 * 0.05) / told));
+    expect(Math.abs(byRoot / told - 0.95)).toBeLessThan(slack);
   });
 });
 

@@ -138,6 +138,7 @@ export { type Check, checksIn, type HeightSection, type Taken } from './measure/
 export { type Correction, correctionOf, type Dial } from './measure/correction.js';
 export { type Estimate, type Fit, FitError, fitCircle, type Reading } from './measure/fit.js';
 export { type Face as MeasuredFace, measurableIn, type Seat, type Span } from './measure/seat.js';
+export { coverageOf } from './measure/spread.js';
 export { type Trial, type TrialPlan, type TrialRow, trialOf } from './measure/trial.js';
 export {
   type Circle,
@@ -147,7 +148,8 @@ export {
   slopesOf,
   type Way as MeasureWay,
 } from './measure/way.js';
-export { type Fitting, type Gauges, type PinFault, pairsFor, pinFault, waysFor } from './measure/ways.js';
+export { type PinFault, pairsFor, pinFault } from './measure/pins.js';
+export { type Fitting, type Gauges, waysFor } from './measure/ways.js';
 export { OverlayError } from './noding/overlay-error.js';
 export * from './outline/shapes.js';
 export * from './outline/validate.js';

@@ -1,6 +1,7 @@
 import type { Region } from '../region/region.js';
+import { type PinFault, pairsFor, pinFault } from './pins.js';
 import { type Measurable, measurableIn, type Seat } from './seat.js';
-import { byRadiusShown, type Fitting, type Gauges, pairsFor, waysFor } from './ways.js';
+import { byRadiusShown, type Fitting, type Gauges, waysFor } from './ways.js';
 
 /** A way, and between which heights it can be taken. */
 export interface Taken extends Fitting {
@@ -17,6 +18,8 @@ export interface Check {
   readonly ways: readonly Taken[];
   /** Least and most diameter of two like pins that tell the radius side by side; null where no pair does. */
   readonly pairs: readonly [number, number] | null;
+  /** Of the pins that there are, those that serve in no direction, by themselves or side by side, and why. */
+  readonly refused: readonly { readonly pin: number; readonly pins: 1 | 2; readonly why: PinFault }[];
 }
 
 /** A section of the part between two heights. */
@@ -57,17 +60,27 @@ function checkOf(
 ): Check {
   const ways = waysFor(seat, measurable, region, gauges).map((one): Taken => ({ ...one, from, to }));
   // Pins lie where a depth is read to, or where what is left is read from.
-  const pairs = ways.flatMap(({ way }) => {
+  const directions = ways.flatMap(({ way }) => {
     if (way.kind !== 'depth' && way.kind !== 'left') return [];
     const sign = way.kind === 'depth' ? 1 : -1;
-    const pair = pairsFor(seat, { dx: sign * way.face.into.dx, dy: sign * way.face.into.dy });
+    return [{ dx: sign * way.face.into.dx, dy: sign * way.face.into.dy }];
+  });
+  const pairs = directions.flatMap((towards) => {
+    const pair = pairsFor(seat, towards);
     return pair === null ? [] : [pair];
   });
+  const refused = gauges.pins.flatMap((pin) =>
+    ([1, 2] as const).flatMap((pins) => {
+      const faults = directions.map((towards) => pinFault(seat, towards, pin, pins));
+      const [why] = faults;
+      return why === undefined || why === null || faults.includes(null) ? [] : [{ pin, pins, why }];
+    }),
+  );
   const ends = [
     Math.min(...pairs.map(([least]) => least)),
     Math.max(...pairs.map(([, most]) => most)),
   ] as const;
-  return { seat, from, to, ways, pairs: pairs.length === 0 ? null : ends };
+  return { seat, from, to, ways, pairs: pairs.length === 0 ? null : ends, refused };
 }
 
 /** An arc with the ways of both heights; what can be measured at both is one way. */

@@ -1,12 +1,13 @@
 import type { Point } from '../geometry/point.js';
 import { pseudoInverse } from './pseudo-inverse.js';
+import { coverageOf } from './spread.js';
 import { type Circle, readingOf, slopesOf, type Way } from './way.js';
 
 /** A reading that was taken. */
 export interface Reading {
   readonly way: Way;
   readonly value: number;
-  /** How far it may be off to either side; over 0. */
+  /** How far it may be off to either side; over 0. Anything within is taken for as likely. */
   readonly tolerance: number;
 }
 
@@ -15,7 +16,10 @@ export interface Estimate {
   readonly value: number;
   /** Between what it lies if every reading may be off by all of its tolerance. */
   readonly worst: readonly [number, number];
-  /** Half of the interval by the root of the squares. */
+  /**
+   * Half of the interval that it lies in in 95 cases of 100: the root of the squares of the standard uncertainties, times the
+   * coverage factor of their distribution.
+   */
   readonly rss: number;
 }
 
@@ -46,15 +50,22 @@ const FREE = 1e-6;
 /** Share of the radius under which a step is none. */
 const STILL = 1e-14;
 
-/** What a solution adds to a tolerance before a reading counts as contradicted: rounding. */
-const SLACK = 1e-9;
+/**
+ * A reading counts as contradicted from this share of its tolerance on, besides: one that alone tells an unknown is met but for
+ * where the solution stops.
+ */
+const SLACK = 1e-4;
+
+/** How many of all cases the interval by the root of the squares holds. */
+const COVERED = 0.95;
 
 type Unknowns = readonly [radius: number, x: number, y: number];
 
 /**
  * Radius and place of an arc from readings of it, by least squares: each reading counts as the inverse of the square of its
  * tolerance. What the readings do not tell stays as drawn, and is null in the answer. The worst case is solved anew with
- * every reading at that end of its tolerance which moves the unknown most; the other interval is linear.
+ * every reading at that end of its tolerance which moves the unknown most. The other interval is linear, and takes each
+ * reading as off by anything within its tolerance with equal chance (`coverageOf`).
  * @param drawn the arc as it should be, from which the solution starts
  * @throws FitError if there is no reading, or if one is no finite number, has no tolerance, cannot be taken of the drawn arc, or is
  *   further from what that reads than half of its radius.
@@ -77,8 +88,11 @@ export function fitCircle(drawn: Circle, readings: readonly Reading[]): Fit {
       ).unknowns[k];
     return {
       value: unknowns[k],
-      worst: [at(-1), at(1)],
-      rss: Math.hypot(...gains.map((gain, i) => gain * (readings[i] as Reading).tolerance)),
+      worst: inOrder(at(-1), at(1)),
+      rss: coverageOf(
+        gains.map((gain, i) => Math.abs(gain) * (readings[i] as Reading).tolerance),
+        COVERED,
+      ),
     };
   };
   const circle = circleOf(unknowns);
@@ -91,6 +105,11 @@ export function fitCircle(drawn: Circle, readings: readonly Reading[]): Fit {
     residuals,
     contradicted: contradicted(readings, residuals, solution),
   };
+}
+
+/** Where readings contradict each other, either end may come out as the lower one. */
+function inOrder(a: number, b: number): [number, number] {
+  return a <= b ? [a, b] : [b, a];
 }
 
 /** A reading further from what the drawn arc reads than this share of its radius was taken of something else. */

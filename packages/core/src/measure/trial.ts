@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/point.js';
 import { type Dial, radiusStep } from './correction.js';
+import { pinFault } from './pins.js';
 import type { Seat } from './seat.js';
 import { readingOf, slopesOf, type Way } from './way.js';
-import { type Fitting, pinFault } from './ways.js';
+import type { Fitting } from './ways.js';
 
 /** One line of the table: what a trial cut may read, and what to do then. Lengths in the unit of the part. */
 export interface TrialRow {

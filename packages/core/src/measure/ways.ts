@@ -1,6 +1,7 @@
 import type { Point, Vector } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import type { Region } from '../region/region.js';
+import { pinFault } from './pins.js';
 import { alongFace, besides, type Face, type Measurable, placeOn, type Seat, stretchAt } from './seat.js';
 import { type FaceLine, insideOf, readingOf, slopesOf, type Way } from './way.js';
 
@@ -37,9 +38,6 @@ function settable(length: number): number {
   const digit = 10 ** (Math.floor(Math.log10(length)) - 1);
   return Number((Math.floor(length / digit) * digit).toPrecision(2));
 }
-
-/** A pair of pins that goes in by less than this more than one pin does, of a change of the radius, tells nothing. */
-const LEAST_GAIN = 0.02;
 
 /** So many faces are told from which what is left is read, the nearest; so many walls to other arcs. */
 const NEAREST = 2;
@@ -192,32 +190,4 @@ function wallWays(seat: Seat, other: Seat, section: Region): Drafted[] {
   if (contains(section, middle) !== 'inside') return [];
   const { cut, center, radius } = other;
   return [{ way: { kind: 'wall', cut, center, radius } }];
-}
-
-/** Why pins cannot be used in an arc. */
-export type PinFault = 'too large' | 'too small' | 'touches a horn' | 'off the arc';
-
-/**
- * Why pins do not serve in a seat, lying at its innermost place in a direction; null where they do. One pin that is as
- * wide as the seat touches its horns; a pair that is thin tells no more than one pin.
- */
-export function pinFault(seat: Seat, towards: Vector, pin: number, pins: 1 | 2): PinFault | null {
-  const { radius } = seat;
-  const room = besides(seat, towards);
-  if (pins * pin >= 2 * radius) return 'too large';
-  if (room === null) return 'off the arc';
-  if (pins === 1) return null;
-  const phi = Math.asin(pin / 2 / (radius - pin / 2));
-  if (phi >= room) return 'touches a horn';
-  return 1 / Math.cos(phi) - 1 < LEAST_GAIN ? 'too small' : null;
-}
-
-/** The sizes of pins of which a pair tells the radius of a seat: those between the two; null if there are none. */
-export function pairsFor(seat: Seat, towards: Vector): readonly [number, number] | null {
-  const room = besides(seat, towards);
-  if (room === null) return null;
-  const sizeAt = (sine: number) => (2 * seat.radius * sine) / (1 + sine);
-  const least = sizeAt(Math.sin(Math.acos(1 / (1 + LEAST_GAIN))));
-  const most = sizeAt(Math.sin(Math.min(room, Math.PI / 2)));
-  return least < most ? [least, most] : null;
 }

@@ -75,6 +75,16 @@ export const checkSchema = z.strictObject({
   pairs: pair('[least, most] diameter of two like pins that tell the radius side by side in the arc.')
     .nullable()
     .meta({ description: 'null where no pair does.' }),
+  refused: z
+    .array(
+      z.strictObject({
+        pin: amount.meta({ description: 'Diameter.' }),
+        pins: z.int().min(1).max(2).meta({ description: 'By itself, or two of them side by side.' }),
+        why: z.enum(['too large', 'too small', 'touches a horn', 'off the arc']),
+        words: z.string().min(1).meta({ description: 'The same for people.' }),
+      }),
+    )
+    .meta({ description: 'Pins of the gauges of the job that do not serve in the arc.' }),
   ways: z.array(waySchema).meta({ description: 'Those by which the radius shows most first.' }),
   trial: trialSchema.nullable().meta({
     description:

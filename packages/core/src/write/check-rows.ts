@@ -27,7 +27,7 @@ export function checkRows(result: Result): Report['checks'] {
 
 /** The row of one arc. */
 export function checkRow({ job, set }: Pick<Result, 'job' | 'set'>, check: Check): ReportCheck {
-  const { seat, from, to, pairs, ways } = check;
+  const { seat, from, to, pairs, refused, ways } = check;
   return {
     cut: seat.cut,
     from,
@@ -36,9 +36,27 @@ export function checkRow({ job, set }: Pick<Result, 'job' | 'set'>, check: Check
     radius: seat.radius,
     spans: seat.spans.map((span) => [span.from / DEGREE, span.to / DEGREE]),
     pairs: pairs === null ? null : [pairs[0], pairs[1]],
+    refused: refused.map((one) => ({ ...one, words: refusedWords(one, job) })),
     ways: ways.map((way) => wayRow(job, seat, way)),
     trial: trialRow(job, set.lays, check),
   };
+}
+
+/** Why pins do not serve, for people. */
+function refusedWords({ pin, pins, why }: Check['refused'][number], { units }: Job): string {
+  const size = lengthWords(pin, units);
+  const what = pins === 1 ? `A pin of ${size}` : `Two pins of ${size} side by side`;
+  const [is, lie] = pins === 1 ? ['is', 'lies'] : ['are', 'lie'];
+  switch (why) {
+    case 'too large':
+      return `${what} ${is} too large: once the bore is under size, ${pins === 1 ? 'it' : 'they'} would lie on its horns or not go in.`;
+    case 'too small':
+      return `${what} ${is} too small: ${pins === 1 ? 'it tells' : 'they tell'} no more than one pin does.`;
+    case 'touches a horn':
+      return `${what} touch the horns once the bore is under size: burrs and broken edges falsify the reading.`;
+    case 'off the arc':
+      return `${what} ${lie} beside the arc: there is none in the direction in which it is read.`;
+  }
 }
 
 function wayRow(

@@ -60,6 +60,7 @@ function checkText(check: ReportCheck, facts: MeasureFacts, which: string): stri
       : [
           `${hardly.length === 1 ? 'Way' : 'Ways'} ${hardly.join(', ')} hardly ${hardly.length === 1 ? 'moves' : 'move'} with the radius: useless for it.`,
         ],
+    check.refused.map(({ words }) => words),
     horns,
   ].flat();
   return [
@@ -169,7 +170,7 @@ function arcText({ check, fit }: Measured, { units }: MeasureFacts): string {
   const line = (name: string, one: Estimate | null, drawn: number) =>
     one === null
       ? `${name}  not told by these readings; as drawn ${lengthText(drawn, units)}`
-      : `${name}  ${lengthText(one.value, units)}, at worst ${numberText(one.worst[0], units)} to ${numberText(one.worst[1], units)}, ± ${numberText(one.rss, units)} by root of squares; drawn ${numberText(drawn, units)}`;
+      : `${name}  ${lengthText(one.value, units)}, at worst ${numberText(one.worst[0], units)} to ${numberText(one.worst[1], units)}, ± ${numberText(one.rss, units)} in 95 cases of 100 by root of squares; drawn ${numberText(drawn, units)}`;
   const [x, y] = check.center;
   return [
     'THE ARC, in the coordinates of the drawing',
