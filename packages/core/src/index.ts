@@ -137,6 +137,7 @@ export {
 export { type Check, checksIn, type HeightSection, type Taken } from './measure/checks.js';
 export { type Correction, correctionOf, type Dial } from './measure/correction.js';
 export { type Estimate, type Fit, FitError, fitCircle, type Reading } from './measure/fit.js';
+export { type PinFault, pairsFor, pinFault } from './measure/pins.js';
 export { type Face as MeasuredFace, measurableIn, type Seat, type Span } from './measure/seat.js';
 export { coverageOf } from './measure/spread.js';
 export { type Trial, type TrialPlan, type TrialRow, trialOf } from './measure/trial.js';
@@ -148,7 +149,6 @@ export {
   slopesOf,
   type Way as MeasureWay,
 } from './measure/way.js';
-export { type PinFault, pairsFor, pinFault } from './measure/pins.js';
 export { type Fitting, type Gauges, waysFor } from './measure/ways.js';
 export { OverlayError } from './noding/overlay-error.js';
 export * from './outline/shapes.js';

@@ -6,7 +6,10 @@ import { size } from './schema-parts.js';
 export const gaugesSchema = z
   .strictObject({
     pins: z.array(size).min(1).max(MAX_GAUGES).optional().meta({
-      description: 'Diameters of pins or balls that can lie in an arc.',
+      description: 'Diameters of pins that can lie in an arc.',
+    }),
+    balls: z.array(size).min(1).max(MAX_GAUGES).optional().meta({
+      description: 'Diameters of balls that can lie in an arc, on what is under it.',
     }),
     feet: z.array(size).min(1).max(MAX_GAUGES).optional().meta({
       description: 'Distances between the feet of gauges that read the height over a chord.',

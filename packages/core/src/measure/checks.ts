@@ -1,6 +1,8 @@
+import { contains } from '../region/contains.js';
 import type { Region } from '../region/region.js';
 import { type PinFault, pairsFor, pinFault } from './pins.js';
 import { type Measurable, measurableIn, type Seat } from './seat.js';
+import type { Way } from './way.js';
 import { byRadiusShown, type Fitting, type Gauges, waysFor } from './ways.js';
 
 /** A way, and between which heights it can be taken. */
@@ -32,6 +34,9 @@ export interface HeightSection {
 /** How to measure each hollow arc of a part, given its sections from the bottom up: one check for each arc, as high as it goes. */
 export function checksIn(sections: readonly HeightSection[], gauges: Gauges): Check[] {
   const checks: Check[] = [];
+  /** By check: where it begins. */
+  const starts: Start[] = [];
+  let under: HeightSection | null = null;
   /** By arc: the check of it below the section at hand. */
   let below = new Map<string, number>();
   for (const section of sections) {
@@ -44,12 +49,53 @@ export function checksIn(sections: readonly HeightSection[], gauges: Gauges): Ch
       const low = known === undefined ? undefined : checks[known];
       const goesOn = known !== undefined && low !== undefined && low.to === section.from;
       if (goesOn) checks[known] = joined(low, check);
-      else checks.push(check);
+      else {
+        checks.push(check);
+        starts.push({ section, measurable, under: under?.to === section.from ? under.region : null });
+      }
       here.set(arc, goesOn ? known : checks.length - 1);
     }
     below = here;
+    under = section;
   }
-  return checks;
+  return checks.map((check, k) => withBalls(check, starts[k] as Start, gauges));
+}
+
+/** Where an arc begins: its lowest section, and the metal under that; null at the bottom. */
+interface Start {
+  readonly section: HeightSection;
+  readonly measurable: Measurable;
+  readonly under: Region | null;
+}
+
+/**
+ * An arc with the balls that lie in it: on what is under the arc, or on the table, each touching the wall as high as its middle.
+ * Of those that touch below the upper end of the arc and have something to lie on, the widest, and the widest pair.
+ */
+function withBalls(check: Check, { section, measurable, under }: Start, gauges: Gauges): Check {
+  const { seat, from, to } = check;
+  const low = gauges.balls.filter((ball) => from + ball / 2 <= to);
+  if (low.length === 0) return check;
+  const drafted = waysFor(seat, measurable, section.region, { ...gauges, pins: low, feet: [] });
+  const balls = drafted.flatMap((one): Taken[] => {
+    if (!('pin' in one.way) || !liesOn(seat, one.way, under)) return [];
+    const touches = from + one.way.pin / 2;
+    return [{ ...one, way: { ...one.way, ball: true }, from: touches, to: touches }];
+  });
+  return { ...check, ways: [...check.ways, ...balls].sort(byRadiusShown) };
+}
+
+/** Whether there is metal under the middle of each ball; at the bottom of the part there is the table. */
+function liesOn(seat: Seat, way: Extract<Way, { pin: number }>, under: Region | null): boolean {
+  if (under === null) return true;
+  const sign = way.kind === 'over pins' ? -1 : 1;
+  const [dx, dy] = [sign * way.face.into.dx, sign * way.face.into.dy];
+  const aside = way.pins === 1 ? 0 : way.pin / 2;
+  const deep = Math.sqrt((seat.radius - way.pin / 2) ** 2 - aside ** 2);
+  return [-aside, aside].every((side) => {
+    const at = { x: seat.center.x + deep * dx - side * dy, y: seat.center.y + deep * dy + side * dx };
+    return contains(under, at) === 'inside';
+  });
 }
 
 function checkOf(

@@ -40,10 +40,20 @@ export interface Face {
   readonly stretches: readonly Span[];
 }
 
+/** A round of the outline that metal lies inside of. */
+export interface Round {
+  readonly source: string;
+  readonly center: Point;
+  readonly radius: number;
+  readonly spans: readonly Span[];
+}
+
 /** The seats and faces of a section. */
 export interface Measurable {
   readonly seats: readonly Seat[];
   readonly faces: readonly Face[];
+  /** The widest first. */
+  readonly rounds: readonly Round[];
   /** The seats next to one, the nearest first. */
   readonly beside: (seat: Seat) => readonly Seat[];
   /** Places closer than this are one. */
@@ -62,7 +72,13 @@ export function measurableIn(section: Region): Measurable {
   const extent = Math.max(0, ...boxes.map((box) => Math.max(box.maxX - box.minX, box.maxY - box.minY)));
   const near = NEAR_SHARE * extent;
   const seats = seatsOf(loops, near);
-  return { seats, faces: longest(facesOf(loops, near)), beside: besideOf(seats), near };
+  return {
+    seats,
+    faces: longest(facesOf(loops, near)),
+    rounds: roundsOf(loops, near),
+    beside: besideOf(seats),
+    near,
+  };
 }
 
 /** So many faces are measured from, the longest: nobody measures from the facets of a curve. */
@@ -111,6 +127,30 @@ function seatsOf(loops: readonly (readonly Edge[])[], near: number): Seat[] {
     return joined === null ? [] : [{ cut, center, radius, spans: joined }];
   });
 }
+
+/** So many rounds are measured to, the widest. */
+const MOST_ROUNDS = 16;
+
+/** Arcs of the outline that bulge out, of one circle each. */
+function roundsOf(loops: readonly (readonly Edge[])[], near: number): Round[] {
+  const rounds: (Round & { readonly arc: ArcEdge; readonly spans: Span[] })[] = [];
+  for (const edge of loops.flat()) {
+    if (edge.kind === 'line' || !edge.ccw || edge.source === undefined || cutOfSource(edge.source) !== null)
+      continue;
+    const { a, b, center, radius, source } = edge;
+    const span = spanOf({ ...edge, a: b, b: a });
+    const same = rounds.find(({ arc }) => sameCircle(arc, edge, near));
+    if (same !== undefined) same.spans.push(span);
+    else if (rounds.length < MOST_SEEN) rounds.push({ source, center, radius, arc: edge, spans: [span] });
+  }
+  return rounds
+    .sort((one, other) => other.radius - one.radius)
+    .slice(0, MOST_ROUNDS)
+    .map(({ source, center, radius, spans }) => ({ source, center, radius, spans }));
+}
+
+/** Of an outline of very many arcs, so many are looked at. */
+const MOST_SEEN = 256;
 
 function sameCircle(a: ArcEdge, b: ArcEdge, near: number): boolean {
   return (

@@ -67,7 +67,7 @@ export function trialOf(seat: Seat, ways: readonly Fitting[], plan: TrialPlan): 
   const radius = seat.radius - leaves;
   let best: { way: Way; number: number; uncertain: number } | null = null;
   ways.forEach(({ way, horns }, number) => {
-    if (horns !== null || way.kind === 'wall' || !fitsBoth(way, seat, radius)) return;
+    if (horns !== null || way.kind === 'wall' || way.kind === 'round' || !fitsBoth(way, seat, radius)) return;
     const uncertain = uncertainBy(way, { center, radius }, plan);
     if (uncertain < leaves && uncertain < (best?.uncertain ?? Number.POSITIVE_INFINITY))
       best = { way, number, uncertain };

@@ -26,6 +26,8 @@ export type Way =
       readonly face: FaceLine;
       readonly pin: number;
       readonly pins: 1 | 2;
+      /** Whether they are balls, which touch the arc at one height. */
+      readonly ball?: boolean;
     }
   | {
       /** Over pins that lie in the arc, to the face across the metal. */
@@ -33,6 +35,7 @@ export type Way =
       readonly face: FaceLine;
       readonly pin: number;
       readonly pins: 1 | 2;
+      readonly ball?: boolean;
     }
   | {
       /** Across the arc, along a face, so far under it: 0 is from horn to horn. */
@@ -44,6 +47,13 @@ export type Way =
       /** How deep the arc is in the middle of a chord. */
       readonly kind: 'height';
       readonly chord: number;
+    }
+  | {
+      /** What is left between the arc and a round of the outline, straight through the middles of both. */
+      readonly kind: 'round';
+      readonly source: string;
+      readonly center: Point;
+      readonly radius: number;
     }
   | {
       /** The wall to the arc of another cut. */
@@ -90,6 +100,8 @@ export function readingOf(way: Way, { center, radius }: Circle): number {
       return 2 * Math.sqrt(radius ** 2 - (insideOf(way.face, center) - way.under) ** 2);
     case 'height':
       return radius - Math.sqrt(radius ** 2 - (way.chord / 2) ** 2);
+    case 'round':
+      return Math.hypot(way.center.x - center.x, way.center.y - center.y) - radius + way.radius;
     case 'wall':
       return Math.hypot(way.center.x - center.x, way.center.y - center.y) - radius - way.radius;
   }
@@ -120,6 +132,7 @@ export function slopesOf(way: Way, circle: Circle): Slopes {
     }
     case 'height':
       return { radius: 1 - radius / Math.sqrt(radius ** 2 - (way.chord / 2) ** 2), place: { dx: 0, dy: 0 } };
+    case 'round':
     case 'wall': {
       const [dx, dy] = [way.center.x - center.x, way.center.y - center.y];
       const length = Math.hypot(dx, dy);

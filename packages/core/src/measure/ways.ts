@@ -2,13 +2,24 @@ import type { Point, Vector } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import type { Region } from '../region/region.js';
 import { pinFault } from './pins.js';
-import { alongFace, besides, type Face, type Measurable, placeOn, type Seat, stretchAt } from './seat.js';
+import {
+  alongFace,
+  besides,
+  type Face,
+  type Measurable,
+  placeOn,
+  type Round,
+  type Seat,
+  stretchAt,
+} from './seat.js';
 import { type FaceLine, insideOf, readingOf, slopesOf, type Way } from './way.js';
 
 /** What there is to measure with, in the unit of the part. */
 export interface Gauges {
-  /** Diameters of pins and balls. */
+  /** Diameters of pins. */
   readonly pins: readonly number[];
+  /** Diameters of balls. */
+  readonly balls: readonly number[];
   /** Distances between the feet of gauges that read the height over a chord. */
   readonly feet: readonly number[];
   /** Where no feet are listed, a gauge stands on no shorter chord than this. */
@@ -45,7 +56,7 @@ const NEAREST = 2;
 /** The ways to measure a seat in its section. Those by which the radius shows most come first. */
 export function waysFor(
   seat: Seat,
-  { faces, beside, near }: Measurable,
+  { faces, rounds, beside, near }: Measurable,
   section: Region,
   gauges: Gauges,
 ): Fitting[] {
@@ -67,6 +78,7 @@ export function waysFor(
   const across = nearest(faces.flatMap((face) => leftWays(seat, face, near)));
   return [
     ...across,
+    ...nearest(rounds.flatMap((round) => roundWays(seat, round, section))),
     ...across.flatMap(({ way }) => overWays(seat, way, gauges)).map(fittingOf),
     ...faces.flatMap((face) => depthWays(seat, face, near, gauges)).map(fittingOf),
     ...heightWays(seat, gauges).map(fittingOf),
@@ -174,6 +186,20 @@ function heightWays(seat: Seat, { feet, shortest }: Gauges): Drafted[] {
   const usual = settable(widest * CHORD);
   const chords = feet.length > 0 ? feet.filter((one) => one < widest) : usual < shortest ? [] : [usual];
   return chords.map((chord) => ({ way: { kind: 'height', chord } }));
+}
+
+/** What is left to a round, where the line through both middles runs through metal to it. */
+function roundWays(seat: Seat, { source, center, radius, spans }: Round, section: Region): Drafted[] {
+  const [dx, dy] = [center.x - seat.center.x, center.y - seat.center.y];
+  const length = Math.hypot(dx, dy);
+  if (!(length > 0)) return [];
+  const towards = { dx: dx / length, dy: dy / length };
+  if (besides(seat, towards) === null || besides({ spans }, towards) === null) return [];
+  const [a, b] = [placeOn(seat, towards), placeOn({ center, radius }, towards)];
+  const middle: Point = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  const isAhead = (b.x - a.x) * towards.dx + (b.y - a.y) * towards.dy > 0;
+  if (!isAhead || contains(section, middle) !== 'inside') return [];
+  return [{ way: { kind: 'round', source, center, radius } }];
 }
 
 /** The wall to another seat, where there is metal between and nothing else. */

@@ -165,6 +165,7 @@ function jobOf(
     sizeTolerance: part.sizeTolerance ?? null,
     gauges: {
       pins: document.gauges?.pins ?? [],
+      balls: document.gauges?.balls ?? [],
       feet: document.gauges?.feet ?? [],
       shortest: SHORTEST_CHORD[units],
     },

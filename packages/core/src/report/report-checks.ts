@@ -4,7 +4,7 @@ import { amount, figure, place, source } from '../document/schema-parts.js';
 const pair = (description: string) => z.tuple([figure, figure]).meta({ description });
 
 const waySchema = z.strictObject({
-  kind: z.enum(['depth', 'left', 'to pins', 'pins out', 'over pins', 'opening', 'height', 'wall']),
+  kind: z.enum(['depth', 'left', 'to pins', 'pins out', 'over pins', 'opening', 'height', 'round', 'wall']),
   words: z.string().min(1).meta({ description: 'What to measure, for people.' }),
   face: z
     .strictObject({
@@ -15,7 +15,11 @@ const waySchema = z.strictObject({
     .nullable()
     .meta({ description: 'The straight face that it is measured from or to; null without one.' }),
   cut: z.string().nullable().meta({ description: 'The cut at the other side of a wall; null for others.' }),
+  round: source
+    .nullable()
+    .meta({ description: 'The round of the outline to which is measured; null for others.' }),
   pin: amount.nullable().meta({ description: 'Diameter of the pins; null without.' }),
+  ball: z.boolean().meta({ description: 'Whether they are balls: they touch at one height, from and to.' }),
   pins: z.int().min(1).max(2).nullable().meta({ description: 'How many; null without.' }),
   under: amount.nullable().meta({
     description: 'Of an opening, how far under the face: 0 from horn to horn. null for others.',

@@ -66,7 +66,7 @@ function wayRow(
 ): ReportWay {
   return {
     kind: way.kind,
-    words: wayWords(way, job),
+    words: `${wayWords(way, job)}${touchWords(way, from, job)}`,
     face:
       'face' in way
         ? {
@@ -76,7 +76,9 @@ function wayRow(
           }
         : null,
     cut: way.kind === 'wall' ? way.cut : null,
+    round: way.kind === 'round' ? way.source : null,
     pin: 'pin' in way ? way.pin : null,
+    ball: 'pin' in way && way.ball === true,
     pins: 'pins' in way ? way.pins : null,
     under: way.kind === 'opening' ? way.under : null,
     chord: way.kind === 'height' ? way.chord : null,
@@ -90,11 +92,21 @@ function wayRow(
   };
 }
 
+/** How high balls touch the arc; nothing of other ways. */
+function touchWords(way: Way, height: number, { units }: Job): string {
+  if (!('pin' in way) || way.ball !== true) return '';
+  return `, ${way.pins === 1 ? 'touching' : 'both touching'} ${lengthWords(height, units)} over the bottom`;
+}
+
 /** What to measure, for people. */
 function wayWords(way: Way, { units, names }: Job): string {
   const length = (value: number) => lengthWords(value, units);
-  const pins = (one: { readonly pin: number; readonly pins: 1 | 2 }) =>
-    one.pins === 1 ? `a pin of ${length(one.pin)}` : `two pins of ${length(one.pin)} side by side`;
+  const pins = (one: Extract<Way, { pin: number }>) => {
+    const name = one.ball === true ? 'ball' : 'pin';
+    return one.pins === 1
+      ? `a ${name} of ${length(one.pin)}`
+      : `two ${name}s of ${length(one.pin)} side by side`;
+  };
   switch (way.kind) {
     case 'depth':
       return `from ${nameWords(way.face.source, names)} down to the deepest place of the arc`;
@@ -112,6 +124,8 @@ function wayWords(way: Way, { units, names }: Job): string {
         : `across the arc, ${length(way.under)} under ${nameWords(way.face.source, names)}`;
     case 'height':
       return `how deep the arc is in the middle of a chord of ${length(way.chord)}`;
+    case 'round':
+      return `what is left between the arc and the round of ${nameWords(way.source, names)}, straight through both middles`;
     case 'wall':
       return `the wall to cut ${way.cut}`;
   }
@@ -137,7 +151,8 @@ function allowedOf(job: Job, seat: Circle & Pick<Seat, 'cut'>, way: Way): Report
 
 /** The length that places the centre: to the face, or to the centre of the other arc. */
 function distanceOf(way: Way, { center }: Circle): number {
-  if (way.kind === 'wall') return Math.hypot(way.center.x - center.x, way.center.y - center.y);
+  if (way.kind === 'wall' || way.kind === 'round')
+    return Math.hypot(way.center.x - center.x, way.center.y - center.y);
   if (way.kind === 'height') return 0;
   return Math.abs(insideOf(way.face, center));
 }

@@ -95,7 +95,7 @@ interface Numbered {
 function columns(check: ReportCheck, { units }: MeasureFacts): Column<Numbered>[] {
   const slope = (value: number) => value.toFixed(2);
   const height = ({ way }: Numbered) =>
-    way.from === check.from && way.to === check.to
+    way.ball || (way.from === check.from && way.to === check.to)
       ? ''
       : ` (${numberText(way.from, units)} to ${numberText(way.to, units)} over the bottom)`;
   return [

@@ -24,7 +24,6 @@ const CALLED: Readonly<Record<string, string>> = {
   swept: 'swept path',
   inch: 'inch',
   gauges: 'what there is to measure with',
-  pins: 'pins and balls',
   feet: 'feet of a height gauge',
   drawing: 'allowed by the drawing',
   dial: 'dial of the head',
@@ -59,6 +58,7 @@ const ONE: Readonly<Record<string, string>> = {
   tools: 'tool',
   stops: 'stop',
   pins: 'pin',
+  balls: 'ball',
   feet: 'distance',
   // The axes of a zero are lists of what is done.
   x: 'action',
