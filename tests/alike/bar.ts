@@ -1,4 +1,6 @@
-import type { CutDocument, JobDocument, SetupDocument } from '@edgebite/core';
+import type { CutDocument, JobDocument } from '@edgebite/core';
+
+type SetupDocument = NonNullable<JobDocument['setups']>[number];
 
 /** A seat bored in two steps: a ring, and a bore that finishes it. */
 export const RING = {

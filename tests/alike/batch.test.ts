@@ -57,8 +57,8 @@ const report = examine(parseJob(BATCH));
 describe('a batch', () => {
   it('has the targets that each part has alone, to the last digit', () => {
     expect(report.batch.map(({ name }) => name)).toEqual(PARTS.map(([name]) => name));
-    PARTS.forEach(([, ...lengths], k) => {
-      const alone = examine(parseJob(bar(...lengths)));
+    PARTS.forEach(([, length, spacer, height], k) => {
+      const alone = examine(parseJob(bar(length, spacer, height)));
       const steps = report.batch[k]?.steps ?? [];
       expect(steps.map(({ step, cut }) => [step, cut])).toEqual(
         alone.steps.map(({ cut }, step) => [step, cut]),

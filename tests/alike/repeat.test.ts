@@ -1,4 +1,4 @@
-import { examine, examiner, type JobDocument, measured, parseJob } from '@edgebite/core';
+import { type CutDocument, examine, examiner, type JobDocument, measured, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { AGAINST_STOP, BAR, RING, SEAT, withNames } from './bar.js';
 
@@ -50,7 +50,9 @@ describe('cuts in a row', () => {
     const y = [{ touch: 'front', tip: 10, reads: 0 }] as const;
     const x = [{ touch: 'left', tip: 10, reads: 0 }] as const;
     const zero =
-      lie.turn === 30 ? { x: [{ 'dial in': [0, 0], reads: 0 }], y: [{ 'dial in': [0, 0] }] } : { x, y };
+      'turn' in lie && lie.turn === 30
+        ? { x: [{ 'dial in': [0, 0], reads: 0 }], y: [{ 'dial in': [0, 0] }] }
+        : { x, y };
     const laid = (job: JobDocument): JobDocument =>
       ({
         ...job,
@@ -103,7 +105,7 @@ describe('cuts in a row', () => {
   });
 
   it('follow the written one, however its place is given', () => {
-    const placed = (center: JobDocument['cuts'][number]['center' & keyof JobDocument['cuts'][number]]) =>
+    const placed = (center: Extract<CutDocument, { kind: 'bore' }>['center']) =>
       parseJob({ ...ROW, cuts: [{ ...RING }, { ...SEAT, center }] }).cuts.slice(4);
     const by = placed([20, -4.75]);
     expect(placed({ on: 'front', along: 20, depth: 6 })).toMatchObject(by.map(({ id }) => ({ id })));
