@@ -102,6 +102,36 @@ describe('a depth on the readout', () => {
   });
 });
 
+describe('a length in Z with a unit of its own', () => {
+  /** Where a setup has both units, each length says in which it is given. */
+  const depthOf = (z: Plain[]) => {
+    const both = job(z);
+    const [{ zero }] = both.setups as unknown as [{ zero: { x: Plain[]; y: Plain[] } }];
+    for (const action of [...zero.x, ...zero.y]) action.units = 'mm';
+    return depthIn(read(both));
+  };
+  const thick = { measured: 0.469, units: 'inch', tolerance: 0.001 };
+
+  it.each<[string, Plain[], number]>([
+    // The thickness measured as 0.469 in is 11.9126 mm, less 4.
+    ['measured', [touch('p'), { ...thick, from: 'bottom', to: 'top' }], 7.9126],
+    // Down from the top by as much, the parallel is at -11.9126, and 8 over it as the part is drawn.
+    ['measured down', [touch('top'), { ...thick, from: 'top', to: 'p' }], -3.9126],
+    ['a feeler', [touch('top', { feeler: 0.004, units: 'inch' })], -4.1016],
+  ])('%s', (_, z, at) => {
+    expect(depthOf(z)?.exact).toBeCloseTo(at, 12);
+  });
+
+  it('has its tolerance in that unit too', () => {
+    // 0.001 in of the measured length, 0.01 mm of the touch and half a step of 0.005.
+    const z = [
+      touch('p', { feeler: 0.1, units: 'mm', tolerance: 0.01 }),
+      { ...thick, from: 'bottom', to: 'top' },
+    ];
+    expect(depthOf(z)?.worst).toBeCloseTo(0.0254 + 0.01 + 0.0025, 12);
+  });
+});
+
 describe('how far a depth may be off', () => {
   const TOUCH = { feeler: 0.1, tolerance: 0.01 };
   const part = { thicknessTolerance: 0.05 };

@@ -79,12 +79,16 @@ describe('a face that a zero is taken from', () => {
 
 describe('a tip', () => {
   const window = (width: number, by: object) =>
-    reportOn([bore('eye', [60, 20], 6)], [setup(['eye'], { zero: { x: [by], y: [finder('front')] } })], {
-      part: {
-        outline: { rectangle: [80, 40], holes: [{ rectangle: [width, 20], at: [20, 10] }] },
-        thickness: 10,
+    reportOn(
+      [bore('eye', [60, 20], 6)],
+      [setup(['eye'], { zero: { x: [by], y: [finder('front', { units: 'mm' })] } })],
+      {
+        part: {
+          outline: { rectangle: [80, 40], holes: [{ rectangle: [width, 20], at: [20, 10] }] },
+          thickness: 10,
+        },
       },
-    });
+    );
 
   it('has no room in a window narrower than itself, and has in one as wide', () => {
     const wall = finder('hole:0:3');
@@ -92,6 +96,12 @@ describe('a tip', () => {
     expect(messageOf(window(9.9, wall), 'tip-in-metal')).toContain('with a tip of 10.000 mm');
     expect(faces(window(10.1, wall))).toEqual([]);
     expect(faces(window(8, { ...wall, tip: 6 }))).toEqual([]);
+    // A tip of 3/8 in is 9.525; the tool itself counts as a tip does.
+    for (const key of ['tip', 'tool']) {
+      const by = { touch: 'hole:0:3', [key]: 0.375, units: 'inch', reads: 0 };
+      expect(messageOf(window(9.5, by), 'tip-in-metal')).toContain('with a tip of 9.525 mm');
+      expect(faces(window(9.55, by))).toEqual([]);
+    }
   });
 
   it('has no room where a jaw stands up to the face', () => {
