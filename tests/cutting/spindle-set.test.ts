@@ -9,6 +9,8 @@ describe('the speed to set', () => {
   it.each([
     ['is the range wished for where nothing limits it', {}, [300, 400], null],
     ['stays under the limit of the tool', { tool: 350 }, [300, 350], 'tool'],
+    ['is the whole range where the limit of the tool is its upper end', { tool: 400 }, [300, 400], null],
+    ['or that of the machine is, or its slowest the lower', { slowest: 300, fastest: 400 }, [300, 400], null],
     ['is the limit of the tool where that is slower', { tool: 100 }, [100, 100], 'tool'],
     ['stays within the machine', { slowest: 320, fastest: 380 }, [320, 380], 'machine'],
     ['is the fastest of the machine where that is slower', { fastest: 200 }, [200, 200], 'machine'],
