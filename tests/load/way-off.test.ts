@@ -242,6 +242,21 @@ describe('wayOff', () => {
     expect(Math.min(found.way, found.none)).toBeGreaterThan(0);
   });
 
+  it('of two ways as near to straight back is the one counter-clockwise', () => {
+    // A peg bitten at its tip, and a post on the other side: straight back from the one is into the other, so the way
+    // leads to one side of it, and is as good to the left as to the right.
+    const peg = box(-1, -12, 2, 3);
+    const post = box(-0.5, 10.2, 1, 1);
+    const ahead = wayOf(off(circle(P(0, 0)), [peg], 0.5, [post]));
+    expect(ahead.degrees).toBeGreaterThan(90);
+    for (const k of [1, 2, 3]) {
+      const turned = off(circle(P(0, 0)), [quarters(peg, k)], 0.5, [quarters(post, k)]);
+      expect(wayOf(turned).degrees).toBeCloseTo((ahead.degrees + 90 * k) % 360, 5);
+    }
+    // With more in the way on that side it is the other.
+    expect(wayOf(off(circle(P(0, 0)), [peg], 0.5, [box(-3, 10.2, 3.5, 1)])).degrees).toBeLessThan(90);
+  });
+
   it('agrees with trying many directions and places, in generated metal of two heights', () => {
     const seen = { way: 0, lift: 0, none: 0 };
     fc.assert(
