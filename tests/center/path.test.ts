@@ -320,4 +320,19 @@ describe('leads', () => {
     }
     expect(extentOf(rails)).toBe(100);
   });
+
+  it.each(['climb', 'conventional'] as const)('begin where both have room, milling %s', (milling) => {
+    // Posts on one side of the middle of each long edge: there one of the two comes away as far as ever, whichever way
+    // the tool runs, and the other runs into a post. At the short edges both have room: twice the tool's radius.
+    const posts: Region = [
+      ...block(100, 40),
+      ...[-18, 50.5].map((y) => ({ outer: rectangle(10, 7.5, { at: P(56, y) }), holes: [] })),
+    ];
+    const { passes } = centerPath(posts, { side: 'outside', radius: 5, milling });
+    expect(passes).toHaveLength(3);
+    for (const { leadIn, leadOut } of passes) {
+      expect(away(posts, (leadIn[0] as Edge).a)).toBeGreaterThan(5 + 9.9);
+      expect(away(posts, (leadOut.at(-1) as Edge).b)).toBeGreaterThan(5 + 9.9);
+    }
+  });
 });
