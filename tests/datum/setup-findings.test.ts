@@ -63,6 +63,27 @@ describe('a verdict that errors can turn round', () => {
     expect(codes(report).filter((code) => code.startsWith('may-') || code.startsWith('web-may'))).toEqual([]);
   });
 
+  it.each([
+    ['may-touch', -4.1, 'Cut a misses the part as drawn, but can come out 0.103 mm deep in it.'],
+    ['may-not-break-out', 3.9, 'Cut a breaks out as drawn, but can come out 0.103 mm short of that.'],
+  ])('%s counts the worse of two setups, whichever comes first', (code, y, message) => {
+    // Off by 0.203 in the one, of which 0.0025 are half a step, and 0.0225 in the other; 0.1 from the face as drawn.
+    const zero = { x: [finder('left')], y: [finder('front', { tolerance: 0.2005 })] };
+    const coarse = setup(['a'], { zero });
+    const fine = setup(['a'], { id: 't' });
+    for (const setups of [
+      [coarse, fine],
+      [
+        { ...fine, id: 's' },
+        { ...coarse, id: 't' },
+      ],
+    ]) {
+      const told = messageOf(reportOn([bore('a', [40, y], 8)], setups, NEAR), code);
+      expect(told).toBe(message);
+    }
+    expect(codes(reportOn([bore('a', [40, y], 8)], [fine, { ...fine, id: 'u' }], NEAR))).not.toContain(code);
+  });
+
   it('says by how much a hole can come out short of breaking out, or how deep in the part', () => {
     // As there, 0.023 either way. Drawn 0.010 past the face it can end 0.013 short of it; drawn 0.015 off, 0.008 in it.
     // By root of squares sqrt(0.0205² + 0.0025²) = 0.02065 either way: 0.01065 short, 0.00565 in it.
