@@ -58,6 +58,15 @@ describe('a slug on a floor', () => {
     expect(force[1]).toBeCloseTo(Math.PI * 12 * 0.5 * 207, 6);
   });
 
+  it('takes that of the whole floor under the kerf where it is held', () => {
+    // A floor of 2, over the 1.5 that holds, sheared right round the core of 12: pi 12 2 mm2.
+    const part = { outline: { rectangle: [80, 30] }, thickness: 12, material: 'aluminium' };
+    const [held] = told(plate([ring(10)], { part })).bodies as unknown as { held: { force: number[] } }[];
+    expect(held).toMatchObject({ role: 'held slug', held: { thickness: 2, forceUnit: 'N' } });
+    expect(held?.held.force[0]).toBeCloseTo(Math.PI * 12 * 2 * 83, 6);
+    expect(held?.held.force[1]).toBeCloseTo(Math.PI * 12 * 2 * 207, 6);
+  });
+
   it('takes that of the wall alone where it hangs at the rim of the part', () => {
     // A core of radius 6 with its middle on the edge y = 30: half a circle of kerf, pi 6 0.5 mm2.
     const part = { outline: { rectangle: [80, 30] }, thickness: 12, material: 'aluminium' };

@@ -38,6 +38,28 @@ describe('a tool and its place', () => {
     expect(findingsOf(report, 0).some(({ message }) => /cuts? to its centre/.test(message))).toBe(true);
   });
 
+  it.each([
+    // A mill of 10 that does not cut to its centre goes down at the start of its path, left of the plate: 5.1 off it in
+    // the air, 4.9 off with its teeth over the edge, and 5.1 inside it with its middle on metal.
+    [-5.1, null],
+    [-4.9, /centre .*4\.900 mm off the metal/],
+    [5.1, /cuts? to its centre/],
+  ])('are looked at where a path starts, at %f', (x, words) => {
+    const slot: CutDocument = {
+      id: 'slot',
+      kind: 'swept',
+      diameter: 10,
+      depth: 2,
+      path: { edges: [{ kind: 'line', a: [x, 15], b: [40, 15] }] },
+    };
+    const mill = { id: 'mill', kind: 'end mill', ...HSS, diameter: 10, teeth: 2, centerCutting: false };
+    const found = findingsOf(told(plate([slot], { tools: [{ ...mill, cuts: ['slot'] }] })), 0);
+    const placed = found.filter(({ message }) => /centre/.test(message));
+    expect(placed.map(({ message }) => message)).toEqual(
+      words === null ? [] : [expect.stringMatching(words)],
+    );
+  });
+
   it('are told of where a drill can grab in brass', () => {
     const eye: CutDocument = { id: 'eye', kind: 'bore', center: [40, 15], diameter: 10 };
     const tools = [{ id: 'drill', kind: 'drill', ...HSS, diameter: 10, cuts: ['eye'] }];
