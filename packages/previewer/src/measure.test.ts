@@ -149,7 +149,13 @@ describe('edgebite measure', () => {
       `${height.number}=${at(15.2)}+-0.001`,
     );
     expect(code).toBe(1);
-    expect(out).toContain('over size by');
+    // Machinery's Handbook, 31st ed., p. 83: r = (c² + 4 h²) / 8 h. At the least it is the radius of the deepest height
+    // that the reading allows.
+    const deepest = at(15.2) + 0.001;
+    const least = (chord ** 2 + 4 * deepest ** 2) / (8 * deepest);
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      `over size by ${(least - 15).toFixed(3)} mm at least in radius`,
+    );
   });
 
   it('prints JSON', async () => {
