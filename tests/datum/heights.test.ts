@@ -102,6 +102,66 @@ describe('a depth on the readout', () => {
   });
 });
 
+describe('a length that is longer than it is taken for', () => {
+  // Of lengths of one name in several setups the way decides whether their errors add up.
+  const waysOf = (z: Plain[]) =>
+    parseJob(JSON.parse(JSON.stringify(job(z)))).setups[0]?.zero.z?.links.map(({ kind, way }) => [kind, way]);
+
+  it.each<[string, Plain[], [string, number][]]>([
+    // Over a thicker feeler the tool stands higher when it reads 0, so that the top under it reads less.
+    [
+      'a feeler',
+      [touch('top', { feeler: 0.1 })],
+      [
+        ['touch', -1],
+        ['set', 1],
+      ],
+    ],
+    // The same of a longer move up; after a longer one down it stands lower, and the top reads more.
+    [
+      'a move up',
+      [touch('top'), { move: 25 }, { set: 0 }],
+      [
+        ['touch', -1],
+        ['set', 1],
+        ['move', -1],
+        ['set', 1],
+      ],
+    ],
+    [
+      'a move down',
+      [touch('top'), { move: -25 }, { set: 0 }],
+      [
+        ['touch', -1],
+        ['set', 1],
+        ['move', 1],
+        ['set', 1],
+      ],
+    ],
+    // A thicker part has its top further over the parallel; from the top down the parallel reads less.
+    [
+      'a part',
+      [touch('p'), ACROSS],
+      [
+        ['touch', -1],
+        ['set', 1],
+        ['measured', 1],
+      ],
+    ],
+    [
+      'a part, downwards',
+      [touch('top'), { ...ACROSS, from: 'top', to: 'bottom' }],
+      [
+        ['touch', -1],
+        ['set', 1],
+        ['measured', -1],
+      ],
+    ],
+  ])('%s', (_, z, ways) => {
+    expect(waysOf(z)).toEqual(ways);
+  });
+});
+
 describe('a length in Z with a unit of its own', () => {
   /** Where a setup has both units, each length says in which it is given. */
   const depthOf = (z: Plain[]) => {
