@@ -364,6 +364,12 @@ const SETUPS: readonly Case[] = [
 const KEEP_OUTS: readonly Case[] = [
   ['an unknown kind', keepOut({ ...JAW, kind: 'vise' }), ['/keepOut/0/kind'], '"jaw"'],
   ['upside down', keepOut({ ...JAW, from: 5, to: -5 }), ['/keepOut/0/to'], 'must be over from, 5; it is -5'],
+  [
+    'without a height',
+    keepOut({ ...JAW, from: 5, to: 5 }),
+    ['/keepOut/0/to'],
+    'must be over from, 5; it is 5',
+  ],
   ['an unknown setup', keepOut({ ...JAW, setup: 't' }), ['/keepOut/0/setup'], 'the job has no such setup'],
   ['two of one id', keepOut(JAW, JAW), ['/keepOut/1/id'], 'like that of keep-out 0'],
   [

@@ -93,6 +93,10 @@ describe('placeFacts of a drill', () => {
       expect(facts(P(50, 30), [subtract(PLATE, [disc(P(50, 30), 2)])], { metal })).toEqual([
         { kind: 'grabs', metal, opensOut: true },
       ]);
+      // A hole that ends on the way down is there already too.
+      expect(facts(P(50, 30), [subtract(PLATE, [disc(P(50, 30), 2)]), PLATE], { metal })).toEqual([
+        { kind: 'grabs', metal, opensOut: true },
+      ]);
       expect(facts(P(500, 30), [PLATE], { metal })).toEqual([]);
       expect(facts(P(50, 30), [PLATE], { metal, doing: 'plunges', cutsToCenter: true })).toEqual([]);
     }
