@@ -91,6 +91,8 @@ describe('stepIn into a straight face', () => {
     expect(spring.center).toBe(asked.center);
     expect([spring.area, spring.step, spring.bite]).toEqual([0, 0, null]);
     expect(spring.engagement.arcs).toEqual([]);
+    // It takes nothing, so that it makes the load of the others no less even.
+    expect(stepIn({ ...asked, spring: true }).unevenness).toBe(stepIn(asked).unevenness);
   });
 
   it('needs one pass if the bite allows it, also with a finish allowance that is not used up', () => {
