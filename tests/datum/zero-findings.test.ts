@@ -117,6 +117,33 @@ describe('a tip', () => {
   });
 });
 
+describe('a tip and a jaw at a face of which one half stands', () => {
+  // The upper half of the left end is cut away, 5 deep; a jaw beside it stands 6 high. As drawn what stands is behind the
+  // jaw; turned over about x it is the upper half, over it. Cut from below it is the other way round.
+  const jaw = { id: 'j', kind: 'jaw', shape: { rectangle: [10, 100], at: [-10, -30] }, from: -5, to: 6 };
+  const keepOut = [{ ...jaw, setup: 't' }];
+  it.each([
+    ['top', {}, true],
+    ['top', { flip: 'x' }, false],
+    ['bottom', {}, false],
+    ['bottom', { flip: 'x' }, true],
+  ] as const)('cut from the %s, %j', (from, lie, isBehind) => {
+    const cut = mill('M0 -5 V45', 6, { depth: 5, from });
+    const report = reportOn(
+      [cut, bore('eye', [40, 20], 6)],
+      [
+        setup(
+          ['mill'],
+          from === 'top' ? {} : { flip: 'y', zero: { x: [finder('right')], y: [finder('front')] } },
+        ),
+        setup(['eye'], { id: 't', ...lie }),
+      ],
+      { keep: [40, 30], keepOut },
+    );
+    expect(codes(report).includes('tip-in-metal')).toBe(isBehind);
+  });
+});
+
 describe('a middle', () => {
   const part = { outline: { rectangle: [80, 40], holes: [{ circle: 10, at: [20, 20] }] }, thickness: 10 };
   const dialled = { zero: { x: [{ 'dial in': 'hole:0' }], y: [{ 'dial in': 'hole:0' }] } };
