@@ -84,6 +84,26 @@ describe('a verdict that errors can turn round', () => {
     expect(codes(reportOn([bore('a', [40, y], 8)], [fine, { ...fine, id: 'u' }], NEAR))).not.toContain(code);
   });
 
+  it('counts both ends of a web with the worse of two setups, whichever comes first', () => {
+    // As there, 0.203 in the one: 1.1 drawn comes out at 0.897 to 1.303. By root of squares it is hypot(0.2005, 0.0025).
+    const zero = { x: [finder('left')], y: [finder('front', { tolerance: 0.2005 })] };
+    const coarse = setup(['a'], { zero });
+    const fine = setup(['a'], { id: 't' });
+    for (const setups of [
+      [coarse, fine],
+      [
+        { ...fine, id: 's' },
+        { ...coarse, id: 't' },
+      ],
+    ]) {
+      const report = reportOn([bore('a', [40, 5.1], 8)], setups, { limits: { web: 1.2, knifeEdge: 60 } });
+      const [web] = report.webs;
+      const off = Math.hypot(0.2005, 0.0025);
+      expect(web?.interval?.worst).toEqual([expect.closeTo(0.897, 9), expect.closeTo(1.303, 9)]);
+      expect(web?.interval?.rss).toEqual([expect.closeTo(1.1 - off, 9), expect.closeTo(1.1 + off, 9)]);
+    }
+  });
+
   it('says by how much a hole can come out short of breaking out, or how deep in the part', () => {
     // As there, 0.023 either way. Drawn 0.010 past the face it can end 0.013 short of it; drawn 0.015 off, 0.008 in it.
     // By root of squares sqrt(0.0205² + 0.0025²) = 0.02065 either way: 0.01065 short, 0.00565 in it.

@@ -53,3 +53,40 @@ describe('a slug that a later bore cuts into', () => {
     expect(stepOf(report, 1).load?.entry).toBeNull();
   });
 });
+
+describe('a slug that two later bores cut into', () => {
+  it('ends with the first of them, and is met by both', () => {
+    const other: CutDocument = { ...BORE, id: 'other', center: [30, 30] };
+    const report = told(plate([RING, BORE, other], WIDE));
+    expect(report.bodies).toHaveLength(1);
+    expect(report.bodies[0]).toMatchObject({ end: 'cut into', endStep: 1 });
+    expect([1, 2].map((k) => stepOf(report, k).meets.map(({ body }) => body))).toEqual([
+      ['slug-1'],
+      ['slug-1'],
+    ]);
+  });
+});
+
+describe('a ring that frees two halves of a core', () => {
+  it('tells the one first that lets go first', () => {
+    // A slot parts the core from back to front, and a wide cut from below takes 4 under its left half and all round that:
+    // it lets go 8 deep, the right half 12 deep. Each is half of a core of radius 16 less half of the slot, 2 wide.
+    const line = (a: readonly [number, number], b: readonly [number, number]) => ({
+      edges: [{ kind: 'line' as const, a, b }],
+    });
+    const slot: CutDocument = { id: 'slot', kind: 'swept', diameter: 2, path: line([40, 12], [40, 48]) };
+    const under: CutDocument = {
+      id: 'under',
+      kind: 'swept',
+      diameter: 40,
+      depth: 4,
+      from: 'bottom',
+      path: line([20, 5], [20, 55]),
+    };
+    const report = told(plate([slot, under, RING], { ...WIDE, keep: [75, 5] }));
+    const half = (Math.PI * 256) / 2 - (Math.sqrt(255) + 256 * Math.asin(1 / 16));
+    const { frees } = stepOf(report, 2);
+    expect(frees.map(({ atDepth }) => atDepth)).toEqual([expect.closeTo(8, 9), 12]);
+    expect(frees.map(({ volume }) => volume)).toEqual([8, 12].map((high) => expect.closeTo(half * high, 3)));
+  });
+});
