@@ -2,6 +2,7 @@ import { examine, parseJob, type Report } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../tools/runs.js';
 import { type Draw, machineOf, seeded } from './drawn-errors.js';
+import { atTheEnds, drawer } from './draws.js';
 import { type ErrorCase, errorCases } from './error-jobs.js';
 
 /** 100,000 in a long run. */
@@ -25,44 +26,6 @@ function intervalOf(report: Report, { what, between }: ErrorCase) {
   }
   const edge = report.knifeEdges.find(is);
   return edge && { figure: edge.angle, interval: edge.interval };
-}
-
-/** Draws each cause once, evenly from -1 to 1. */
-function drawer(random: () => number): { draw: Draw; again: () => void } {
-  const drawn = new Map<string, number>();
-  return {
-    draw: (cause) => {
-      let value = drawn.get(cause);
-      if (value === undefined) {
-        value = 2 * random() - 1;
-        drawn.set(cause, value);
-      }
-      return value;
-    },
-    again: () => drawn.clear(),
-  };
-}
-
-/** The figure with every cause at the end that makes it larger, or smaller, found one by one until nothing helps. */
-function atTheEnds(figure: (draw: Draw) => number, sign: 1 | -1): number {
-  const ends = new Map<string, number>();
-  const draw: Draw = (cause) => {
-    if (!ends.has(cause)) ends.set(cause, 1);
-    return ends.get(cause) as number;
-  };
-  let best = sign * figure(draw);
-  for (let hasGrown = true; hasGrown; ) {
-    hasGrown = false;
-    for (const [cause, end] of ends) {
-      ends.set(cause, -end);
-      const value = sign * figure(draw);
-      if (value > best) {
-        best = value;
-        hasGrown = true;
-      } else ends.set(cause, end);
-    }
-  }
-  return sign * best;
 }
 
 function sampled(figure: (draw: Draw) => number, seed: number, count: number) {

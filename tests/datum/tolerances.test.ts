@@ -258,6 +258,28 @@ describe('a floor', () => {
   });
 });
 
+describe('a web that is all that holds a part of the plate', () => {
+  // Two grooves 4 wide into the plate at x = 40 leave 1.01 of it between them, from y = 19.495 to 20.505.
+  const grooves = (gap: number) => [
+    { id: 'a', kind: 'swept', diameter: 4, path: { svgPath: `M40 -5V${20 - gap / 2 - 2}` } },
+    { id: 'b', kind: 'swept', diameter: 4, path: { svgPath: `M40 45V${20 + gap / 2 + 2}` } },
+  ];
+  const limits = { web: 1, knifeEdge: 30 };
+  const far = [setup(['a']), setup(['b'], { id: 'o', turn: 180 })];
+
+  it('says that it may come loose', () => {
+    expect(codes(reportOn(grooves(1.01), far, { limits }))).toContain('piece-may-come-loose');
+    expect(codes(reportOn(grooves(1.2), far, { limits }))).not.toContain('piece-may-come-loose');
+  });
+
+  it('does not where metal goes round the other way, or stands below', () => {
+    const hole = [bore('a', [40, 5.01], 8)];
+    expect(codes(reportOn(hole, [setup(['a'])], { limits }))).not.toContain('piece-may-come-loose');
+    const blind = grooves(1.01).map((cut) => ({ ...cut, depth: 6 }));
+    expect(codes(reportOn(blind, far, { limits }))).not.toContain('piece-may-come-loose');
+  });
+});
+
 describe('a bore that is cut from both sides', () => {
   const halves = [bore('a', [40, 20], 8, { depth: 6 }), bore('b', [40, 20], 8, { depth: 5, from: 'bottom' })];
   const zero = {

@@ -1,7 +1,7 @@
 import { distance, type Point, type Vector } from '../geometry/point.js';
 import { asDrawn, driftBetween, type Placed } from './drift.js';
 import type { Growth } from './growth.js';
-import { alongDrift, type Effects, type Interval, lengthUnder, spread, within } from './reach.js';
+import { alongDrift, type Effects, type Interval, lengthUnder, spanned, spread, within } from './reach.js';
 import type { SetPart } from './setup.js';
 
 /** A circle of a cut, and how far it may be off. */
@@ -146,14 +146,9 @@ export function crossingInterval(
   const place = alongDrift(drift, along, () => 0);
   const off = alongDrift(drift, square, () => 0);
   const size = alongDrift(drift, { dx: 0, dy: 0 }, rimOf);
-  const halves = chords(added(q, off).worst, added(radius, size).worst).map((one) => one / 2) as [
-    number,
-    number,
-  ];
-  const ends = s < 0 ? [-halves[1], -halves[0]] : halves;
-  const { worst } = spread(place);
-  const by = [worst[0] + (ends[0] as number) - s, worst[1] + (ends[1] as number) - s];
-  const worstEnds = by.map((one) => figure + factor * one).sort((a, b) => a - b) as [number, number];
+  const [least, most] = added(radius, { ...size, slack: 0 }).worst;
+  const ends = crossingAtWorst({ place, off, q, sign: s < 0 ? -1 : 1, radii: [least, most] });
+  const worstEnds = ends.map((end) => figure + factor * (end - s)).sort((a, b) => a - b) as [number, number];
   // How the crossing goes along the edge: with the place, and by q / s and r / s of the others.
   const slope = (parts: { place: number; off: number; size: number }) =>
     factor * (parts.place - (q * parts.off - radius * parts.size) / s);
@@ -166,6 +161,39 @@ export function crossingInterval(
   );
   const middle = figure + known;
   return within({ worst: worstEnds, rss: [middle - rss, middle + rss] });
+}
+
+/**
+ * The ends of p ± √(r² - q²) at worst, for p and q that the same causes move. It grows with the radius, and bends one way in p
+ * and q: so it is at its one end at a corner of all that the causes span, exactly, and at its other goes no further than the
+ * plane that touches it in the middle, and than what both could do on their own.
+ */
+function crossingAtWorst(at: {
+  readonly place: Effects;
+  readonly off: Effects;
+  readonly q: number;
+  readonly sign: 1 | -1;
+  readonly radii: Ends;
+}): Ends {
+  const { place, off, q, sign, radii } = at;
+  const { slack } = place;
+  const middle = { dx: sign * place.known, dy: q + off.known };
+  const sides = place.causes.map(({ by }, k) => ({ dx: sign * by, dy: off.causes[k]?.by as number }));
+  const half = (r: number, h: number) => chord(r, h) / 2;
+  const corners = spanned(middle, sides);
+  const far = Math.max(...corners.map(({ dy }) => Math.abs(dy))) + slack;
+  const low = Math.min(...corners.map(({ dx, dy }) => dx + half(radii[0], Math.abs(dy) + slack))) - slack;
+  const top = half(radii[1], middle.dy);
+  const heights = corners.map(({ dy }) => dy);
+  const nearestToMiddle = Math.max(0, Math.min(...heights), -Math.max(...heights)) - slack;
+  const box = Math.max(...corners.map(({ dx }) => dx)) + half(radii[1], Math.max(0, nearestToMiddle)) + slack;
+  const slope = -middle.dy / top;
+  const plane =
+    middle.dx +
+    top +
+    sides.reduce((sum, { dx, dy }) => sum + Math.abs(dx + slope * dy), slack * (1 + Math.abs(slope)));
+  const high = far < radii[0] ? Math.min(box, plane) : box;
+  return sign > 0 ? [low, high] : [-high, -low];
 }
 
 /**

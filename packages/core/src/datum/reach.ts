@@ -84,7 +84,7 @@ export function lengthUnder(
 }
 
 /** The corners, counter-clockwise, of all that is reached from a middle by segments to either side. */
-function spanned(middle: Vector, sides: readonly Vector[]): Vector[] {
+export function spanned(middle: Vector, sides: readonly Vector[]): Vector[] {
   const upward = sides
     .map((v) => (v.dy < 0 || (v.dy === 0 && v.dx < 0) ? { dx: -v.dx, dy: -v.dy } : v))
     .sort((a, b) => Math.atan2(a.dy, a.dx) - Math.atan2(b.dy, b.dx));

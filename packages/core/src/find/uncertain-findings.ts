@@ -8,6 +8,7 @@ import { edgesNearOf } from '../result/edges-near.js';
 import type { SetUp } from '../result/set-up.js';
 import type { Result } from '../step/result.js';
 import { breakOutGap } from './break-out.js';
+import { partsPiece } from './loose-by-web.js';
 import { type NearEdge, type NearWeb, nearKnifeEdges, nearWebs } from './near-limits.js';
 import type { Told } from './told.js';
 import { angleWords, lengthWords, sourceWords } from './words.js';
@@ -18,8 +19,14 @@ export function uncertainFindings(result: Result, report: ReportRows): Told[] {
   if (set.lays.length === 0) return [];
   const { resolution } = report;
   return [
-    ...webMarks(report).flatMap(({ web, members }) => webFinding(report, web, members)),
-    ...sameWebs(nearWebs(result), resolution).flatMap(({ first }) => webFinding(report, first, [])),
+    ...webMarks(report).flatMap(({ web, members, slabs }) => [
+      ...webFinding(report, web, members),
+      ...looseFinding(result, report, web, members, slabs),
+    ]),
+    ...sameWebs(nearWebs(result), resolution).flatMap(({ first, slabs }) => [
+      ...webFinding(report, first, []),
+      ...looseFinding(result, report, first, [], slabs),
+    ]),
     ...knifeMarks(report).flatMap(({ knifeEdge, members }) => knifeFinding(report, knifeEdge, members)),
     ...sameKnifeEdges(nearKnifeEdges(result), resolution).flatMap(({ first }) =>
       knifeFinding(report, first, []),
@@ -32,7 +39,7 @@ export function uncertainFindings(result: Result, report: ReportRows): Told[] {
 
 function webFinding(report: ReportRows, web: NearWeb, numbers: readonly number[]): Told[] {
   const { interval, thickness, between, at } = web;
-  const { web: limit, hold } = report.limits;
+  const { web: limit } = report.limits;
   if (interval === null) return [];
   const [low, high] = interval.worst;
   const words = (value: number) => lengthWords(value, report.units);
@@ -47,15 +54,31 @@ function webFinding(report: ReportRows, web: NearWeb, numbers: readonly number[]
     return [{ code: rim ? 'may-break-out' : 'web-may-go', message, at: place, about }];
   }
   const span = `${drawn} ${spanWords(interval, words)}`;
-  const hangs =
-    low < hold && thickness >= hold ? `; what hangs by it alone may come loose, under ${words(hold)}` : '';
   if (thickness < limit && high >= limit) {
     const message = `${span}: it may as well be over the limit.`;
     return [{ code: 'web-may-be-enough', message, at: place, about }];
   }
   if (thickness < limit || low >= limit) return [];
-  const message = `${span}: it may be under the limit of ${words(limit)}${hangs}.`;
+  const message = `${span}: it may be under the limit of ${words(limit)}.`;
   return [{ code: 'web-may-be-thin', message, at: place, about }];
+}
+
+/** A web that holds as drawn, and may come out thinner than holds, with a part of the piece on it that nothing else holds. */
+function looseFinding(
+  { job, left }: Result,
+  report: ReportRows,
+  web: NearWeb,
+  numbers: readonly number[],
+  slabs: readonly number[],
+): Told[] {
+  const { interval, thickness, between, at } = web;
+  const { hold } = job.limits;
+  if (interval === null || thickness < hold || interval.worst[0] >= hold) return [];
+  if (!partsPiece(left, web, slabs, job.resolution)) return [];
+  const words = (value: number) => lengthWords(value, report.units);
+  const message = `What hangs by the web of ${words(thickness)} between ${sourceWords(between, report.names)} may come loose: it ${spanWords(interval, words)}, and under ${words(hold)} it holds nothing. Clamp both sides of it.`;
+  const about = [...numbers.map((k) => `web:${k}`), ...between];
+  return [{ code: 'piece-may-come-loose', message, at: [at[0], at[1]], about }];
 }
 
 function knifeFinding(report: ReportRows, edge: NearEdge, numbers: readonly number[]): Told[] {

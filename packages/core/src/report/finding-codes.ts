@@ -29,6 +29,7 @@ export const FINDING_LEVELS = {
   'floor-may-be-thin': 'check',
   'floor-may-be-enough': 'note',
   'slug-may-come-loose': 'check',
+  'piece-may-come-loose': 'check',
   'seam-step': 'note',
   'knife-edge-may-be': 'check',
   'knife-edge-may-be-enough': 'note',
