@@ -7,9 +7,9 @@ import { id, openJob, settled, typeOver } from './open.js';
 
 const { look } = looks();
 
-async function example(): Promise<Record<string, unknown>> {
+async function example(): Promise<{ readonly name: string }> {
   const file = new URL('../../examples/saddle-block.json', import.meta.url);
-  return JSON.parse(await readFile(file, 'utf8')) as Record<string, unknown>;
+  return JSON.parse(await readFile(file, 'utf8')) as { readonly name: string };
 }
 
 /** What the walk through the steps shows. */

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import {
+  type CutChange,
   type Examiner,
   examine,
   examiner,
@@ -169,7 +170,7 @@ describe('a handle', () => {
       { kind: 'bore' },
     ] as object[]) {
       const [key = ''] = Object.keys(change);
-      expect(() => bench.changed('hole 20', change)).toThrow(
+      expect(() => bench.changed('hole 20', change as CutChange)).toThrow(
         `changed: cut "hole 20": its ${key} cannot be changed`,
       );
     }

@@ -29,7 +29,7 @@ function seatIn(radius: number, over: number) {
     holes,
   }));
   const region = subtract([{ outer: named, holes: [] }], [bore]);
-  const gauges = { pins: [6, 10, 16], feet: [], shortest: 10 };
+  const gauges = { pins: [6, 10, 16], balls: [], feet: [], shortest: 10 };
   const [check] = checksIn([{ from: 0, to: 10, region }], gauges);
   if (check === undefined || measurableIn(region).seats.length !== 1) throw new Error('there is no seat');
   return check;

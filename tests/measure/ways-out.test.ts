@@ -146,7 +146,7 @@ describe('the ways out of a slug on a floor', () => {
 
 /** A kerf of a saw along a line, so wide. */
 function sawn(
-  [[ax, ay], [bx, by]]: readonly (readonly [number, number])[] & { length: 2 },
+  [[ax, ay], [bx, by]]: readonly [readonly [number, number], readonly [number, number]],
   wide: number,
 ): Region {
   const length = Math.hypot(bx - ax, by - ay);

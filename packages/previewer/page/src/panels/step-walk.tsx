@@ -44,7 +44,7 @@ function nameOf({ step: { cut, pass, diameter } }: Walked): string {
 function Turn({ by, name, sign, off }: { by: number; name: string; sign: string; off: boolean }) {
   // Not disabled at the ends: a button that goes dead under a finger loses the focus.
   return (
-    <button type="button" aria-label={name} aria-disabled={off} onClick={() => walk(by)}>
+    <button type="button" class="turn" aria-label={name} aria-disabled={off} onClick={() => walk(by)}>
       {sign}
     </button>
   );
