@@ -148,18 +148,23 @@ function traceOf(error: unknown): string {
   return error instanceof Error ? (error.stack ?? error.message) : String(error);
 }
 
-/** Names and notes of a job may well hold such words, so only what stands where a number does is looked for. */
+/** What stands where a number should. */
 const NOT_A_NUMBER = /(?<![\w"'])-?(?:NaN|Infinity)(?![\w"'])|\[object Object\]/;
 
 function notANumber({ gone }: Through, job: Job): string | null {
-  // A material may be called so, and is not quoted.
-  const own = NOT_A_NUMBER.test(job.material ?? '') ? (job.material as string) : null;
+  const own = ownWords(job.document);
   for (const { way, text: told } of gone) {
-    const text = own === null ? told : told.replaceAll(own, '');
+    const text = own.reduce((left, word) => left.replaceAll(word, '_'), told);
     const found = NOT_A_NUMBER.exec(text);
     if (found !== null) return `${way} has ${text.slice(Math.max(0, found.index - 60), found.index + 60)}`;
   }
   return null;
+}
+
+/** Texts of a job, as a material or a cut's id, that read as no number: they are told as they are written. */
+function ownWords(value: unknown): string[] {
+  if (typeof value === 'string') return NOT_A_NUMBER.test(value) ? [value] : [];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(ownWords) : [];
 }
 
 function nameless(report: Report): string | null {
