@@ -1,10 +1,10 @@
-// Draws the examples, and a range of one of them, into docs/images, as PNG, for the README and the guides. Run it with `npm run figures` after a
+// Draws the examples, a range of one of them, and how zeros are found, into docs/images, as PNG, for the README and the guides. Run it with `npm run figures` after a
 // change to the drawing, and look at what it made.
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { examine, parseJob, rangeOf } from '@edgebite/core';
-import { draw, drawRange } from '@edgebite/svg';
+import { draw, drawRange, drawZero } from '@edgebite/svg';
 import { Resvg } from '@resvg/resvg-js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -19,6 +19,8 @@ picture(
   'safe-interval',
   drawRange(rangeOf(jobIn('row-of-bites.json'), { cut: 'bite-3', along: 'x', from: 48, to: 58 })),
 );
+const zeros = examine(jobIn('ways-to-zero.json'));
+for (const { id } of zeros.setups) picture(`zero-${id}`, drawZero(zeros, { setup: id }));
 
 /** @param {string} file */
 function jobIn(file) {

@@ -14,7 +14,7 @@ export const FLOORS = {
     ...['report', 'result', 'step', 'find', 'write', 'live'],
     ...['range', 'propose', 'testing'],
   ],
-  svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'range', 'draw'],
+  svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'zero', 'range', 'draw'],
 };
 
 /** What each package may import besides its own files. `core` stays free of Node and of the DOM. */

@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { examine, jobJsonSchema, reportJsonSchema } from '@edgebite/core';
-import { clean, type DrawOptions, draw } from '@edgebite/svg';
-import { Unfinished } from './failure.js';
+import { examine, jobJsonSchema, type Report, reportJsonSchema } from '@edgebite/core';
+import { clean, type DrawOptions, draw, drawZero } from '@edgebite/svg';
+import { Failure, Unfinished } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
 import { loadJob, STANDARD_INPUT, type Which } from './load.js';
@@ -39,27 +39,37 @@ export async function check(name: string, options: CheckOptions, io: Io): Promis
 }
 
 /**
- * Draws a job and says where the drawing is; returns the exit code.
- * @throws Failure if the job cannot be used or the drawing cannot be written.
+ * Draws a job, or how the zero of a setup is found, and says where the drawing is; returns the exit code.
+ * @throws Failure if the job cannot be used, has no such setup, or the drawing cannot be written.
  */
 export async function drawJob(
   name: string,
   output: string | undefined,
-  { twin = false, ...options }: DrawOptions & Which,
+  { twin = false, zero, ...options }: DrawOptions & Which & { readonly zero?: string },
   io: Io,
 ): Promise<number> {
-  const svg = draw(examine(await loadJob(name, io, { twin })), options);
+  const report = examine(await loadJob(name, io, { twin }));
+  const svg = zero === undefined ? draw(report, options) : zeroOf(report, zero, options);
   if (output === STANDARD_OUTPUT) {
     io.out(`${svg}\n`);
     return EXIT.clean;
   }
   const shown =
     output ??
-    `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}${twin ? '-twin' : ''}.svg`;
+    `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}${twin ? '-twin' : ''}${zero === undefined ? '' : '-zero'}.svg`;
   const file = outputFile(shown, name, '-o', io);
   await saveWhole(file, shown, `${svg}\n`);
   io.out(`Drawing written to ${clean(shown)}\n`);
   return EXIT.clean;
+}
+
+function zeroOf(report: Report, setup: string, { theme = 'light' }: DrawOptions): string {
+  try {
+    return drawZero(report, { setup, theme });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw new Failure([`--zero: ${error.message.replace(/^drawZero: /, '')}`]);
+  }
 }
 
 /** Prints the JSON Schema of jobs or of reports; returns the exit code. */

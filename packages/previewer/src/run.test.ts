@@ -43,6 +43,26 @@ function saved(name: string, content: unknown): string {
   return name;
 }
 
+describe('edgebite draw --zero', () => {
+  it('draws how the zero of a setup is found', async () => {
+    const file = example('ways-to-zero.json');
+    const { code, out } = await command(['draw', file, '--zero', 'dowel', '-o', '-']);
+    expect(code).toBe(0);
+    expect(out).toContain('id="edgebite-zero-y-1"');
+    expect((await command(['draw', file, '--zero', 'stop'])).out).toBe(
+      'Drawing written to ways-to-zero-zero.svg\n',
+    );
+  });
+
+  it('ends with 2 for a setup that is not there', async () => {
+    const { code, err } = await command(['draw', example('ways-to-zero.json'), '--zero', 'stp']);
+    expect(code).toBe(2);
+    expect(err).toContain('--zero: setup is "stp"; the report has stop, edges, dowel, turned');
+    const bare = await command(['draw', saved('plate.json', clean), '--zero', 'stop']);
+    expect(bare.err).toContain('--zero: the report has no setups');
+  });
+});
+
 describe('--twin', () => {
   const handed = { ...clean, twin: { swaps: 'left and right', name: 'Other hand' } };
 

@@ -91,9 +91,10 @@ function commandLine(io: Io, start: Start): Command {
     .option('-o, --output <file>', 'file to write, "-" for standard output (default: name of the job, .svg)')
     .addOption(new Option('--sheet <size>', 'size of the sheet').choices(SHEET_SIZES).default('A4'))
     .option('--upright', 'stand the sheet upright')
+    .option('--zero <setup>', 'draw how the zero of a setup is found instead')
     .option(...TWIN)
     .addOption(new Option('--theme <name>', 'its colours').choices(THEME_NAMES).default('light'))
-    .action((job: string, { output, ...options }: { output?: string } & DrawOptions & Which) =>
+    .action((job: string, { output, ...options }: { output?: string; zero?: string } & DrawOptions & Which) =>
       start(() => drawJob(job, output, options, io)),
     );
   program

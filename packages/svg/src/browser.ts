@@ -4,6 +4,7 @@ import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
 import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
 import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
 import { type StepViewOptions, stepViewIn } from './steps/step-view.js';
+import { drawZeroIn, type ZeroDrawOptions } from './zero/zero-draw.js';
 
 /**
  * The same `draw` as on Node, in the DOM of the page that it runs in.
@@ -19,6 +20,15 @@ export function draw(report: Report, options: DrawOptions = {}): string {
  */
 export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): string {
   return drawRangeIn(window, answer, options);
+}
+
+/**
+ * The same `drawZero` as on Node, in the DOM of the page that it runs in.
+ * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, the width is not from 100 to 1,000 mm, or the report
+ * has no such setup.
+ */
+export function drawZero(report: Report, options: ZeroDrawOptions = {}): string {
+  return drawZeroIn(window, report, options);
 }
 
 /**

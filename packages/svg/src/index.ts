@@ -5,6 +5,7 @@ import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
 import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
 import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
 import { type StepViewOptions, stepViewIn } from './steps/step-view.js';
+import { drawZeroIn, type ZeroDrawOptions } from './zero/zero-draw.js';
 
 /**
  * A drawing of a report as the text of an SVG file: the steps, the plan, details of what is thin, a section where cuts
@@ -26,6 +27,17 @@ export function draw(report: Report, options: DrawOptions = {}): string {
  */
 export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): string {
   return drawRangeIn(createSVGWindow(), answer, options);
+}
+
+/**
+ * How the zero of a setup is found, as the text of an SVG file: a picture for each action of each axis, the part as it lies and
+ * stands then, with stop, blocks, feeler and what touches where they are, and what the readout shows. In Z it is seen from the
+ * front. One unit is a millimetre of the sheet; as high as its pictures need. The same report gives the same text.
+ * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, the width is not from 100 to 1,000 mm, or the report
+ * has no such setup.
+ */
+export function drawZero(report: Report, options: ZeroDrawOptions = {}): string {
+  return drawZeroIn(createSVGWindow(), report, options);
 }
 
 /**

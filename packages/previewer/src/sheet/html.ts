@@ -1,7 +1,7 @@
 import { clean, numberText } from '@edgebite/svg';
 import { shownText } from '../step/readout.js';
 import type { Sheet, SheetBlock, SheetPart, SheetStep, ZeroAxis } from './model.js';
-import { partNumber, partWords } from './parts.js';
+import { partDepth, partNumber, partWords } from './parts.js';
 import { rowsOf, type SheetRow } from './rows.js';
 import { STYLE, STYLE_HASH } from './style.js';
 import { offText, overStep, overTexts } from './words.js';
@@ -129,18 +129,18 @@ ${[
 }
 
 /** The table of a part of a batch: the numbers to go by, and nothing else. */
-function partHtml({ name, measured, rows }: SheetPart, block: SheetBlock): string {
+function partHtml({ name, measured, depths, rows }: SheetPart, block: SheetBlock): string {
   const unit = block.units === 'mm' ? 'mm' : 'in';
   const isDeep = rows.some(({ depth }) => depth !== null);
   const heads = [
     ['no', 'No.'],
     ['cut', 'Cut'],
-    ...['X', 'Y', ...(isDeep ? ['Z'] : [])].map((axis) => ['target', `${axis} ${unit}`]),
+    ...[`X ${unit}`, `Y ${unit}`, ...(isDeep ? [depths.head] : [])].map((text) => ['target', text]),
     ['done', '✓'],
   ];
   const body = rows.map((row) => {
-    const { target, depth } = row;
-    const numbers = [...target, ...(isDeep ? [depth] : [])].map((value) => targetHtml(value, block));
+    const shown = row.target.map((value) => shownText(value, block));
+    const numbers = [...shown, ...(isDeep ? [partDepth(row, depths)] : [])].map(targetHtml);
     return `<tr><td class="n">${partNumber(row)}</td><td class="c">${escaped(partWords(row))}</td>${numbers.join('')}<td></td></tr>`;
   });
   return `<h3>Part ${escaped(name)}: ${escaped(measured)}</h3>
@@ -152,15 +152,14 @@ ${body.join('\n')}
 </table>`;
 }
 
-function targetHtml(value: number | null, block: SheetBlock): string {
-  const text = value === null ? '-' : shownText(value, block);
+function targetHtml(text: string): string {
   return `<td class="t${lengthClass(text)}">${text}</td>`;
 }
 
 function rowHtml(sheet: Sheet, block: SheetBlock, step: SheetStep, row: SheetRow): string {
   const { number, words, stand, depth } = row;
   const cut = `${escaped(step.cut)}${words === '' ? '' : ` <span>${escaped(words)}</span>`}`;
-  const target = (value: number) => targetHtml(value, block);
+  const target = (value: number) => targetHtml(shownText(value, block));
   return `<tr><td class="n">${number}</td><td class="c">${cut}</td>${target(stand.target[0])}${target(
     stand.target[1],
   )}${cellHtml('n', offText(stand, block))}${cellHtml('n', numberText(step.diameter, sheet.units))}${cellHtml(

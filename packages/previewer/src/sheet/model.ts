@@ -46,6 +46,8 @@ export interface SheetPart {
   readonly name: string;
   /** Its measured lengths in words. */
   readonly measured: string;
+  /** What stands over the column of depths, and their decimals: of the readout, or of the scale of the quill. */
+  readonly depths: { readonly head: string; readonly decimals: number };
   /** One for each stand of each step of the block, in their order. */
   readonly rows: readonly SheetPartRow[];
 }
@@ -57,7 +59,7 @@ export interface SheetPartRow {
   readonly stand: number | null;
   readonly cut: string;
   readonly what: SheetStand['what'];
-  /** What the readout is to show, and in Z when the tool is as deep as it goes; null without a zero there. */
+  /** What the readout is to show, and what Z is to show when the tool is as deep as it goes; null without a zero there. */
   readonly target: readonly [number, number];
   readonly depth: number | null;
 }

@@ -1,4 +1,5 @@
 import type { Report, ReportStep } from '@edgebite/core';
+import { decimalsOf } from '../text/decimals.js';
 import type { SheetPart, SheetPartRow } from './model.js';
 
 /** The parts of a batch in some steps of a report. */
@@ -8,8 +9,24 @@ export function partsOf(report: Report, indices: readonly number[]): SheetPart[]
     const rows = steps.filter(({ step }) => own.has(step)).flatMap((one) => rowsOf(report, one));
     if (rows.length === 0) return [];
     const lengths = measured.map((one) => `${one.name} ${one.measured} ${one.units === 'mm' ? 'mm' : 'in'}`);
-    return [{ name, measured: lengths.join(', '), rows }];
+    return [{ name, measured: lengths.join(', '), depths: depthsOf(report, rows[0] as SheetPartRow), rows }];
   });
+}
+
+/** What depths are read on in the setup of a row. */
+function depthsOf({ setups, steps }: Report, { step }: SheetPartRow): SheetPart['depths'] {
+  const heights = setups.find(({ id }) => id === steps[step - 1]?.setup)?.heights;
+  if (heights === undefined) return { head: 'Z', decimals: 0 };
+  const unit = heights.units === 'mm' ? 'mm' : 'in';
+  return {
+    head: heights.on === 'quill' ? `quill ${unit}` : `Z ${unit}`,
+    decimals: decimalsOf(heights.resolution),
+  };
+}
+
+/** A depth as it is read. */
+export function partDepth({ depth }: SheetPartRow, { decimals }: SheetPart['depths']): string {
+  return depth === null ? '-' : (depth + 0).toFixed(decimals);
 }
 
 type BatchStep = Report['batch'][number]['steps'][number];

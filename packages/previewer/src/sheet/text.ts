@@ -3,7 +3,7 @@ import { shownText } from '../step/readout.js';
 import { tableText } from '../text/table.js';
 import { fixedTable, inPage, PAGE, paragraph } from './fit.js';
 import type { Sheet, SheetBlock, SheetPart, SheetPartRow, SheetStep } from './model.js';
-import { partNumber, partWords } from './parts.js';
+import { partDepth, partNumber, partWords } from './parts.js';
 import { rowsOf, type SheetRow } from './rows.js';
 import { offText, overStep, overTexts } from './words.js';
 
@@ -60,7 +60,7 @@ function trialText({ cut, lines, heads, rows }: SheetBlock['trials'][number]): s
   ];
 }
 
-function partText({ name, measured, rows }: SheetPart, block: SheetBlock): string[] {
+function partText({ name, measured, depths, rows }: SheetPart, block: SheetBlock): string[] {
   const unit = block.units === 'mm' ? 'mm' : 'in';
   const isDeep = rows.some(({ depth }) => depth !== null);
   const columns = inPage<SheetPartRow>(
@@ -72,9 +72,9 @@ function partText({ name, measured, rows }: SheetPart, block: SheetBlock): strin
       ...(isDeep
         ? [
             {
-              head: `Z ${unit}`,
+              head: depths.head,
               align: 'right' as const,
-              cell: ({ depth }: SheetPartRow) => (depth === null ? '-' : shownText(depth, block)),
+              cell: (row: SheetPartRow) => partDepth(row, depths),
             },
           ]
         : []),

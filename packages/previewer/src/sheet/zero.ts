@@ -1,6 +1,5 @@
 import type { ReportSetup } from '@edgebite/core';
-import { angleText, fixed } from '@edgebite/svg';
-import { axesOf, doneText, reachedText, type Scale } from '../step/zero-words.js';
+import { angleText, doneText, fixed, reachedText, type ZeroScale, zeroAxes } from '@edgebite/svg';
 import { decimalsOf } from '../text/decimals.js';
 import type { ZeroAxis } from './model.js';
 
@@ -22,7 +21,7 @@ export function lieText({
 
 /** How the zeros of a setup are found. */
 export function zeroOf(setup: ReportSetup): ZeroAxis[] {
-  return axesOf(setup).map(({ axis, found, scale }) => {
+  return zeroAxes(setup).map(({ axis, found, scale }) => {
     const { place, at, links, worst } = found;
     const over = axis === 'z' ? 'the end of the tool on' : 'the spindle over';
     return {
@@ -33,7 +32,7 @@ export function zeroOf(setup: ReportSetup): ZeroAxis[] {
   });
 }
 
-function linkText(link: Axis['links'][number], scale: Scale): string {
+function linkText(link: Axis['links'][number], scale: ZeroScale): string {
   const stands = link.at === null ? '' : `: ${reachedIn(link)} ${shown(link.at, scale)}`;
   const off =
     link.kind === 'set' || (link.kind === 'move' && link.basis === 'none')
@@ -51,11 +50,11 @@ function reachedIn({ kind, of }: Axis['links'][number]): string {
 }
 
 /** What is read: all its decimals, of a zero too. */
-function shown(value: number, { resolution }: Scale): string {
+function shown(value: number, { resolution }: ZeroScale): string {
   return (value + 0).toFixed(decimalsOf(resolution));
 }
 
 /** What is under a step needs a decimal more. */
-function plusMinus(value: number, { resolution }: Scale): string {
+function plusMinus(value: number, { resolution }: ZeroScale): string {
   return value === 0 ? '' : ` ±${fixed(value, decimalsOf(resolution) + 1)}`;
 }

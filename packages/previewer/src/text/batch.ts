@@ -1,6 +1,7 @@
 import type { Report, ReportStep } from '@edgebite/core';
 import { clean } from '@edgebite/svg';
 import { shownIn, shownText } from '../step/readout.js';
+import { decimalsOf } from './decimals.js';
 import { type Column, tableText } from './table.js';
 import { hanging } from './wrap.js';
 
@@ -40,7 +41,7 @@ function partText(report: Report, { name, measured, steps }: BatchPart): string 
     {
       head: 'z',
       align: 'right',
-      cell: (row) => (row.step.depth === null ? '' : shown(row.step.depth.readout, row)),
+      cell: ({ step }) => depthText(report, step),
     },
   ];
   const table = tableText(columns, rows);
@@ -48,4 +49,11 @@ function partText(report: Report, { name, measured, steps }: BatchPart): string 
     hanging('', `${clean(name)}: ${lengths.join(', ')}`),
     ...table.split('\n').map((line) => `  ${line}`),
   ].join('\n');
+}
+
+/** What Z is to show, on the readout or on the scale of the quill. */
+function depthText({ setups }: Report, { setup, depth }: BatchPart['steps'][number]): string {
+  const heights = setups.find(({ id }) => id === setup)?.heights;
+  if (depth === null || heights === undefined) return '';
+  return (depth.readout + 0).toFixed(decimalsOf(heights.resolution));
 }

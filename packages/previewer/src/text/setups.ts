@@ -1,6 +1,15 @@
 import { knifeMarks, type Report, type ReportSetup, type ReportTarget, webMarks } from '@edgebite/core';
-import { angleText, clean, fixed, numberText, sourceText } from '@edgebite/svg';
-import { axesOf, doneText, reachedText, type ZeroLink } from '../step/zero-words.js';
+import {
+  angleText,
+  clean,
+  doneText,
+  fixed,
+  numberText,
+  reachedText,
+  sourceText,
+  type ZeroLink,
+  zeroAxes,
+} from '@edgebite/svg';
 import { decimalsOf } from './decimals.js';
 import { type Column, tableText } from './table.js';
 import { hanging } from './wrap.js';
@@ -46,7 +55,7 @@ function heightWords({ heights }: ReportSetup): string {
 }
 
 function zeroText(setup: ReportSetup): string {
-  const rows = axesOf(setup).flatMap(({ axis, found, scale }) => {
+  const rows = zeroAxes(setup).flatMap(({ axis, found, scale }) => {
     const decimals = decimalsOf(scale.resolution);
     // What is under a step needs a decimal more.
     const fine = (value: number) => fixed(value, decimals + 1);

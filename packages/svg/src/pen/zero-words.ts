@@ -1,5 +1,6 @@
 import type { ReportSetup } from '@edgebite/core';
-import { sourceText, unitText } from '@edgebite/svg';
+import { unitText } from './numbers.js';
+import { sourceText } from './words.js';
 
 /** One thing that is done to find a zero, or that lies between. */
 export type ZeroLink = ReportSetup['zero']['x']['links'][number];
@@ -25,7 +26,7 @@ export function reachedText(of: string): string {
 }
 
 /** What is done in a link, short: `touch stop s from the right, 10 mm across`. */
-export function doneText(link: ZeroLink, shown: (value: number) => string, scale: Scale): string {
+export function doneText(link: ZeroLink, shown: (value: number) => string, scale: ZeroScale): string {
   const { kind, of, side, length, units } = link;
   const size = length === null ? '' : `${Number(length.toPrecision(WRITTEN))} ${unitText(units)}`;
   const what = of === null ? '' : reachedText(of);
@@ -52,22 +53,22 @@ export function doneText(link: ZeroLink, shown: (value: number) => string, scale
 }
 
 /** What an axis is read on: in words, and its smallest step. */
-export interface Scale {
+export interface ZeroScale {
   readonly words: 'the readout' | 'the quill';
   readonly resolution: number;
 }
 
 /** The axes of a setup's zero that the job says how to find, in order, and what each is read on. */
-export function axesOf({ zero, readout, heights }: ReportSetup): {
+export function zeroAxes({ zero, readout, heights }: ReportSetup): {
   readonly axis: 'x' | 'y' | 'z';
   readonly found: ReportSetup['zero']['x'];
-  readonly scale: Scale;
+  readonly scale: ZeroScale;
 }[] {
   return (['x', 'y', 'z'] as const).flatMap((axis) => {
     const found = zero[axis];
     const isQuill = axis === 'z' && heights.on === 'quill';
     const { resolution } = axis === 'z' ? heights : readout;
-    const scale: Scale = { words: isQuill ? 'the quill' : 'the readout', resolution };
+    const scale: ZeroScale = { words: isQuill ? 'the quill' : 'the readout', resolution };
     return found === null ? [] : [{ axis, found, scale }];
   });
 }
