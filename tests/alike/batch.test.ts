@@ -122,6 +122,23 @@ describe('a batch', () => {
     expect(textReport(report, { all: true })).toContain('BATCH: 3, with targets of their own');
   });
 
+  it('tells depths on the scale of a quill as that shows them', () => {
+    const setups = BATCH.setups?.map((setup) => ({ ...setup, quill: { units: 'inch', graduation: 0.01 } }));
+    const written = JSON.parse(JSON.stringify({ ...BATCH, setups })) as JobDocument;
+    // Two units in a setup: every length has to say its own.
+    for (const axis of ['x', 'y', 'z'] as const) {
+      for (const action of written.setups?.[0]?.zero[axis] ?? []) {
+        if (!('set' in action) && !('move' in action)) (action as { units?: string }).units = 'mm';
+      }
+    }
+    const told = examine(parseJob(written));
+    const depth = told.batch[1]?.steps[0]?.depth?.readout ?? Number.NaN;
+    const [, own = ''] = sheetText(sheetOf(told)).split('Part No. 2: ');
+    expect(own.split('\n')[1]).toMatch(/quill in$/);
+    expect(own.split('\n')[2]).toMatch(new RegExp(` ${depth.toFixed(2)}$`));
+    expect(textReport(told, { all: true })).toContain(` ${depth.toFixed(2)}\n`);
+  });
+
   it('says in which unit each length is', async () => {
     const inch = {
       ...BATCH,

@@ -8,7 +8,16 @@ const { look } = looks();
 const ROW = {
   ...BAR,
   name: 'Bar with four seats',
+  setups: BAR.setups.map((setup) => ({
+    ...setup,
+    zero: {
+      ...setup.zero,
+      x: [...setup.zero.x, { measured: 160, from: 'left', to: 'right', name: 'length' }],
+    },
+  })),
   repeat: [{ cuts: ['ring', 'seat'], row: { step: [38.1, 0], count: 4 } }],
+  twin: { swaps: 'left and right', name: 'Bar, other hand' },
+  batch: [{ name: 'No. 1', measured: [{ name: 'length', measured: 160.02 }] }],
 };
 
 it('shows cuts that are written once, keeps them so, and moves all copies with the written one', async () => {
@@ -41,4 +50,8 @@ it('shows cuts that are written once, keeps them so, and moves all copies with t
   await page.keyboard.press('Tab');
   await settled(page);
   expect(await circles()).toEqual([...row.slice(0, 3), '20', '58.1', '96.2']);
+  expect(await jobOf(page)).toEqual({
+    ...kept,
+    repeat: [{ ...kept.repeat[0], row: { step: [38.1, 0], count: 3 } }],
+  });
 });
