@@ -170,7 +170,7 @@ describe('what holds the part', () => {
     const report = found([split], [strap(60)], null, keep);
     expect(report.findings.find(({ code }) => code === 'grip-lost')).toMatchObject({
       level: 'danger',
-      about: ['keepOut:strap', 'piece:kept'],
+      about: ['keepOut:strap', 'body:offcut-1', 'cut:split', 'step:0'],
     });
     expect(codes(found([split], [strap(10)], null, keep))).not.toContain('grip-lost');
     expect(codes(found([split], [jaw(60)], null, keep))).toContain('grip-lost');

@@ -76,7 +76,7 @@ function looseFinding(
   if (interval === null || thickness < hold || interval.worst[0] >= hold) return [];
   if (!partsPiece(left, web, slabs, job.resolution)) return [];
   const words = (value: number) => lengthWords(value, report.units);
-  const message = `What hangs by the web of ${words(thickness)} between ${sourceWords(between, report.names)} may come loose: it ${spanWords(interval, words)}, and under ${words(hold)} it holds nothing. Clamp both sides of it.`;
+  const message = `What hangs by the web of ${words(thickness)} between ${sourceWords(between, report.names)} may come loose: it ${spanWords(interval, words)}, and under ${words(hold)} it holds nothing. Clamp both sides of it, never hold them by hand.`;
   const about = [...numbers.map((k) => `web:${k}`), ...between];
   return [{ code: 'piece-may-come-loose', message, at: [at[0], at[1]], about }];
 }
@@ -123,7 +123,10 @@ function floorFinding(report: ReportRows, floor: ReportFloor, number: number): T
   if (holds !== null) {
     if (low >= hold || thickness < hold) return [];
     const how = low <= 0 ? 'the cut may go through, and' : `it may be under ${words(hold)}, and`;
-    return tell('slug-may-come-loose', `${how} ${holds} may come loose. Clamp it, or stop short`);
+    return tell(
+      'slug-may-come-loose',
+      `${how} ${holds} may come loose. Clamp it, never hold it by hand, or stop short`,
+    );
   }
   if (low <= 0) return tell('floor-may-go', 'the cut may go through. Stop short, or measure the part first');
   if (thickness < limit && high >= limit)

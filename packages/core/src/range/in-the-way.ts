@@ -1,10 +1,12 @@
 import { offset } from '../combine/offset.js';
+import { mostGrowth } from '../datum/growth.js';
 import { type KeepOut, POINT_SHARE } from '../datum/keep-out.js';
 import { offOf } from '../find/keep-out-findings.js';
 import { boxesMeet, grown } from '../geometry/bounds.js';
 import type { Job } from '../job/job.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import { circleLoop, type Region } from '../region/region.js';
+import { cutSizes } from '../result/cut-sizes.js';
 import { laidSetups } from '../result/setup-rows.js';
 import { type Curve, circle, widened } from './curves.js';
 import { crossingsOf, type DrawnEdge, drawnOutline } from './drawn.js';
@@ -23,7 +25,15 @@ import type { Scene } from './scene.js';
  */
 export function inTheWay(job: Job, number: FreeNumber, base: number, scene: Scene): Time[] {
   if (job.keepOuts.length === 0) return [];
-  const offs = [0, ...laidSetups(job).map((lay) => Math.hypot(...offOf(lay, job)))];
+  const sizeOf = cutSizes(job);
+  const offs = [
+    0,
+    ...laidSetups(job).map(
+      (lay) =>
+        offOf(lay, job) +
+        mostGrowth(sizeOf((job.cuts[number.index] as Job['cuts'][number]).id, lay.setup.id)),
+    ),
+  ];
   const farthest = Math.max(...offs) + job.resolution + scene.slack;
   const near = job.keepOuts.filter((one) => isNear(one.region, scene, farthest));
   const body = [...new Set(offs)].flatMap((off) => scene.rims.map((rim) => widened(rim, off)));

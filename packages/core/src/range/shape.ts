@@ -64,6 +64,8 @@ const CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'may-hit-parallel',
   'may-hit-clamp',
   'grip-lost',
+  'grip-on-loose',
+  'grip-on-both',
   'grip-bears-on-nothing',
   'stop-bears-on-nothing',
   'parallel-bears-on-nothing',
