@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bore, codes, messageOf, reportOn, setup } from './setup-jobs.js';
+import { bore, codes, messageOf, reportOn, setup } from '../datum/setup-jobs.js';
 
 /*
  * Tools, lays and parts that are not what they are taken for, each alone, worked by hand on a plate 80 by 40 and 10 thick. What

@@ -1,5 +1,5 @@
 import type { JobDocument, Report } from '@edgebite/core';
-import { type Draw, seeded, type XY } from './drawn-errors.js';
+import { type Draw, seeded, type XY } from '../datum/drawn-errors.js';
 import type { TrueCut, TruePart } from './placed-part.js';
 
 type Setup = NonNullable<JobDocument['setups']>[number];

@@ -1,5 +1,5 @@
 import type { JobDocument, Report } from '@edgebite/core';
-import type { Draw, XY } from './drawn-errors.js';
+import type { Draw, XY } from '../datum/drawn-errors.js';
 
 /*
  * A rectangular part on a machine where nothing is quite what it is taken for, placed as shapes: the part has true sizes, lies truly

@@ -1,55 +1,17 @@
 import { examine, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import { seeded } from '../datum/drawn-errors.js';
+import { atTheEnds, drawer } from '../datum/draws.js';
 import { runs } from '../tools/runs.js';
-import { type Draw, seeded } from './drawn-errors.js';
-import { atTheEnds, drawer } from './draws.js';
-import { cutterOf, truePart } from './placed-part.js';
-import { seamCases, type ToleranceCase, toleranceCases } from './tolerance-jobs.js';
+import { cutterOf } from './placed-part.js';
+import { madeOf, sampled, summary } from './sample.js';
+import { seamCases, toleranceCases } from './tolerance-jobs.js';
 
 /** 100,000 in a long run. */
 const DRAWS = runs(5000);
 
 /** Errors of the estimate that are allowed for. */
 const ERRORS = 4;
-
-/** Mean, standard deviation and the standard errors of both, least and most of a sample. */
-function summary(values: Float64Array) {
-  const n = values.length;
-  const mean = values.reduce((sum, value) => sum + value, 0) / n;
-  let [second, fourth] = [0, 0];
-  for (const value of values) {
-    second += (value - mean) ** 2;
-    fourth += (value - mean) ** 4;
-  }
-  const variance = second / n;
-  const deviation = Math.sqrt(variance);
-  // Of the standard deviation of a sample, from its fourth moment: J. F. Kenney, E. S. Keeping, Mathematics of Statistics,
-  // part 2, 7.14 (from memory), and for a normal one deviation / sqrt(2 n).
-  const kurtosis = fourth / n / (variance * variance);
-  return {
-    mean,
-    deviation,
-    ofMean: deviation / Math.sqrt(n),
-    ofDeviation: deviation * Math.sqrt(Math.max(0, kurtosis - 1) / (4 * n)),
-    least: values.reduce((least, value) => Math.min(least, value), Number.POSITIVE_INFINITY),
-    most: values.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY),
-  };
-}
-
-function madeOf(one: ToleranceCase) {
-  const report = examine(parseJob(structuredClone(one.job)));
-  const cutter = cutterOf(one.job, report);
-  const figure = (draw: Draw) => one.figure((id) => cutter(id, draw), truePart(one.job, draw));
-  return { report, figure };
-}
-
-function sampled(figure: (draw: Draw) => number, seed: number): Float64Array {
-  const { draw, again } = drawer(seeded(seed));
-  return Float64Array.from({ length: DRAWS }, () => {
-    again();
-    return figure(draw);
-  });
-}
 
 const cases = toleranceCases();
 
@@ -60,7 +22,7 @@ describe(`tolerances against ${DRAWS} placed parts a job`, () => {
 
   it.each(cases.map((one, k) => [one.name, one, k] as const))('%s', (_, one, k) => {
     const { report, figure } = madeOf(one);
-    const values = sampled(figure, 4000 + k);
+    const values = sampled(figure, 4000 + k, DRAWS);
     const told = one.told(report);
     const interval = told?.interval;
     if (told === undefined || interval == null) throw new Error('no interval');
