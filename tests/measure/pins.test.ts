@@ -26,6 +26,15 @@ describe('pins in a seat', () => {
     expect(pinFault(seat(10, half), DOWN, pin, pins)).toBe(wanted);
   });
 
+  it('near the end of the arc touch a horn', () => {
+    // 4.9 degrees from the end, and 5.1.
+    const near = (degrees: number) => {
+      const angle = -Math.PI / 2 + 0.5 - (degrees * Math.PI) / 180;
+      return pinFault(seat(10, 0.5), { dx: Math.cos(angle), dy: Math.sin(angle) }, 5, 1);
+    };
+    expect([near(4.9), near(5.1)]).toEqual(['touches a horn', null]);
+  });
+
   it('beside the arc are off it', () => {
     expect(pinFault(seat(10, 0.5), { dx: 1, dy: 0 }, 5, 1)).toBe('off the arc');
     expect(pairsFor(seat(10, 0.5), { dx: 1, dy: 0 })).toBeNull();

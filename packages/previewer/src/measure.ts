@@ -31,7 +31,7 @@ export async function measure(name: string, options: MeasureArguments, io: Io): 
   const readings = options.reading.map((text) => readingIn(text, given ?? USUAL_READING[job.units]));
   const dial = dialOf(job, options);
   const answer = refused(() => measured(job, { cut: options.cut, arc, readings, dial: dial ?? undefined }));
-  io.out(options.json === true ? jsonText(answer) : measuredText(answer, readings, dial, job));
+  io.out(options.json === true ? jsonText(answer) : measuredText(answer, readings, job));
   const { fit, correction } = answer;
   const isAmiss =
     fit.contradicted.length > 0 || correction?.state === 'over size' || (correction?.past ?? null) !== null;

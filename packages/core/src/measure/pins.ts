@@ -1,5 +1,5 @@
 import type { Vector } from '../geometry/point.js';
-import { besides, type Seat } from './seat.js';
+import { besides, hasRoom, type Seat } from './seat.js';
 
 /** A pair of pins that goes in by less than this more than one pin does, of a change of the radius, tells nothing. */
 const LEAST_GAIN = 0.02;
@@ -26,6 +26,7 @@ export function pinFault(
 ): PinFault | null {
   const room = besides(seat, towards);
   if (room === null) return 'off the arc';
+  if (!hasRoom(seat, towards)) return 'touches a horn';
   const least = UNDER_SIZE * seat.radius;
   if (pins * pin >= 2 * least) return 'too large';
   if (pins === 1) return null;

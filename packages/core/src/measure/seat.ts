@@ -242,6 +242,14 @@ export function besides(seat: Pick<Seat, 'spans'>, { dx, dy }: Vector): number |
   return null;
 }
 
+/** A place nearer to a horn than this is not found by hand, and may be off the arc as it is made: 5 degrees. */
+const LEAST_ROOM = (5 * Math.PI) / 180;
+
+/** Whether the arc goes on far enough to both sides of a direction to be measured there. */
+export function hasRoom(seat: Pick<Seat, 'spans'>, towards: Vector): boolean {
+  return (besides(seat, towards) ?? 0) >= LEAST_ROOM;
+}
+
 /** The place on the circle of a seat in a direction. */
 export function placeOn({ center, radius }: Pick<Seat, 'center' | 'radius'>, { dx, dy }: Vector): Point {
   return { x: center.x + radius * dx, y: center.y + radius * dy };

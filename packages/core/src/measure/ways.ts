@@ -4,8 +4,8 @@ import type { Region } from '../region/region.js';
 import { pinFault } from './pins.js';
 import {
   alongFace,
-  besides,
   type Face,
+  hasRoom,
   type Measurable,
   placeOn,
   type Round,
@@ -108,8 +108,7 @@ function opposite({ dx, dy }: Vector): Vector {
 /** What is left to a face, where the arc is nearest to it straight across. */
 function leftWays(seat: Seat, face: Face, near: number): Drafted[] {
   const towards = opposite(face.into);
-  if (stretchAt(face, alongFace(face, seat.center)) === undefined || besides(seat, towards) === null)
-    return [];
+  if (stretchAt(face, alongFace(face, seat.center)) === undefined || !hasRoom(seat, towards)) return [];
   if (insideOf(face, placeOn(seat, towards)) <= near) return [];
   return [{ way: { kind: 'left', face: lineOf(face) } }];
 }
@@ -126,7 +125,7 @@ function overWays(seat: Seat, way: Way, gauges: Gauges): Drafted[] {
 /** Depths under a face that the seat opens. */
 function depthWays(seat: Seat, face: Face, near: number, gauges: Gauges): Drafted[] {
   const foot = stretchAt(face, alongFace(face, seat.center));
-  if (foot !== undefined || besides(seat, face.into) === null || !isOpenTo(seat, face)) return [];
+  if (foot !== undefined || !hasRoom(seat, face.into) || !isOpenTo(seat, face)) return [];
   const line = lineOf(face);
   const pins = bestPins(seat, face.into, gauges).map(({ pin, pins }): Drafted => {
     const below: Way = { kind: 'to pins', face: line, pin, pins };
@@ -194,7 +193,7 @@ function roundWays(seat: Seat, { source, center, radius, spans }: Round, section
   const length = Math.hypot(dx, dy);
   if (!(length > 0)) return [];
   const towards = { dx: dx / length, dy: dy / length };
-  if (besides(seat, towards) === null || besides({ spans }, towards) === null) return [];
+  if (!hasRoom(seat, towards) || !hasRoom({ spans }, towards)) return [];
   const [a, b] = [placeOn(seat, towards), placeOn({ center, radius }, towards)];
   const middle: Point = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
   const isAhead = (b.x - a.x) * towards.dx + (b.y - a.y) * towards.dy > 0;
@@ -209,7 +208,7 @@ function wallWays(seat: Seat, other: Seat, section: Region): Drafted[] {
   const wall = length - seat.radius - other.radius;
   if (!(wall > 0)) return [];
   const towards = { dx: dx / length, dy: dy / length };
-  if (besides(seat, towards) === null || besides(other, opposite(towards)) === null) return [];
+  if (!hasRoom(seat, towards) || !hasRoom(other, opposite(towards))) return [];
   const a = placeOn(seat, towards);
   const b = placeOn(other, opposite(towards));
   const middle: Point = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };

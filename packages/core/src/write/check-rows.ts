@@ -53,7 +53,7 @@ function refusedWords({ pin, pins, why }: Check['refused'][number], { units }: J
     case 'too small':
       return `${what} ${is} too small: ${pins === 1 ? 'it tells' : 'they tell'} no more than one pin does.`;
     case 'touches a horn':
-      return `${what} touch the horns once the bore is under size: burrs and broken edges falsify the reading.`;
+      return `${what} ${pins === 1 ? 'touches' : 'touch'} the horns once the bore is under size: burrs and broken edges falsify the reading.`;
     case 'off the arc':
       return `${what} ${lie} beside the arc: there is none in the direction in which it is read.`;
   }

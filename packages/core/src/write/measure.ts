@@ -23,6 +23,8 @@ export interface Measuring {
 export interface Measured {
   readonly check: ReportCheck;
   readonly fit: Fit;
+  /** The dial that the correction is for; null where none is known. */
+  readonly dial: Dial | null;
   /** null where no dial is known. */
   readonly correction: Correction | null;
   /** By setup that the cut is made in: what the readout is to show for the centre to stand where it is drawn. */
@@ -67,6 +69,7 @@ export function measured(job: Job, { cut, arc = 0, readings, dial }: Measuring):
   return {
     check: checkRow(result, check),
     fit,
+    dial: set ?? null,
     correction,
     targets: result.set.lays
       .filter(({ setup }) => setup.cuts.includes(cut))

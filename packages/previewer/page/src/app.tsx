@@ -8,6 +8,7 @@ import { FaultList, RefusalNote, StuckNote } from './panels/faults.js';
 import { Figures } from './panels/figures.js';
 import { Findings } from './panels/findings.js';
 import { Head } from './panels/head.js';
+import { MeasurePanel } from './panels/measure-panel.js';
 import { RangePanel } from './panels/range-panel.js';
 import { SheetView } from './panels/sheet-view.js';
 import { Start } from './panels/start.js';
@@ -68,6 +69,7 @@ function Work() {
         <>
           <StepWalk />
           <RangePanel />
+          <MeasurePanel />
           <Figures />
         </>
       )}

@@ -1,7 +1,7 @@
-import type { Correction, Dial, Estimate, Measured, ReportCheck, ReportWay } from '@edgebite/core';
+import type { Measured, ReportCheck, ReportWay } from '@edgebite/core';
 import { angleText, clean, lengthText, numberText, unitText } from '@edgebite/svg';
+import { arcLines, contradictionLines, correctionLines, STOP } from '../step/measured.js';
 import { trialTold } from '../step/trial.js';
-import { decimalsOf } from './decimals.js';
 import { CLOSING } from './report.js';
 import { type Column, tableText } from './table.js';
 import { hanging } from './wrap.js';
@@ -17,9 +17,6 @@ export interface MeasureFacts {
 
 /** A reading hardly moves with the radius where it grows by less than this share of it. */
 const HARDLY = 0.25;
-
-const STOP =
-  'Stop the spindle and let it stand still before you measure or reach in. Fresh edges and horns cut: break them, and do not feel along them. Let slug, cutter and part cool.';
 
 /** How to measure the arcs of a cut, as text for people, up to 80 columns where it can. The same rows give the same text. */
 export function waysText(checks: readonly ReportCheck[], facts: MeasureFacts): string {
@@ -119,14 +116,13 @@ function columns(check: ReportCheck, { units }: MeasureFacts): Column<Numbered>[
 export function measuredText(
   answer: Measured,
   taken: readonly { way: number; value: number; tolerance: number }[],
-  dial: Dial | null,
   facts: MeasureFacts,
 ): string {
   return `${[
     facts.name === '' ? 'Job without a name' : clean(facts.name),
     readingsText(answer, taken, facts),
     arcText(answer, facts),
-    correctionText(answer, dial, facts),
+    correctionText(answer, facts),
     hanging('', STOP),
     hanging('', CLOSING),
   ].join('\n\n')}\n`;
@@ -153,82 +149,17 @@ function readingsText(
     ],
     rows,
   );
-  const wrong = fit.contradicted.map((k) => (taken[k] as { way: number }).way + 1);
-  const contradiction =
-    wrong.length === 0
-      ? []
-      : [
-          hanging(
-            '',
-            `CONTRADICTION: ${wrong.length === 1 ? 'way' : 'ways'} ${wrong.join(', ')} cannot all be right, each as good as it is said to be. Measure again before you correct anything.`,
-          ),
-        ];
+  const contradiction = contradictionLines(fit, taken).map((line) => hanging('', line));
   return [`READINGS of cut ${clean(check.cut)}`, table, ...contradiction].join('\n');
 }
 
-function arcText({ check, fit }: Measured, { units }: MeasureFacts): string {
-  const line = (name: string, one: Estimate | null, drawn: number) =>
-    one === null
-      ? `${name}  not told by these readings; as drawn ${lengthText(drawn, units)}`
-      : `${name}  ${lengthText(one.value, units)}, at worst ${numberText(one.worst[0], units)} to ${numberText(one.worst[1], units)}, ± ${numberText(one.rss, units)} in 95 cases of 100 by root of squares; drawn ${numberText(drawn, units)}`;
-  const [x, y] = check.center;
+function arcText(answer: Measured, facts: MeasureFacts): string {
   return [
     'THE ARC, in the coordinates of the drawing',
-    hanging('  ', line('radius  ', fit.radius, check.radius)),
-    hanging('  ', line('centre x', fit.x, x)),
-    hanging('  ', line('centre y', fit.y, y)),
+    ...arcLines(answer, facts).map((line) => hanging('  ', line)),
   ].join('\n');
 }
 
-function correctionText(answer: Measured, dial: Dial | null, facts: MeasureFacts): string {
-  const { fit, correction, targets } = answer;
-  const lines = [
-    ...(fit.contradicted.length > 0
-      ? ['None until the readings agree.']
-      : [headText(correction, dial, facts)]),
-    ...(fit.contradicted.length > 0 ? [] : placeText(answer, facts)),
-    ...(fit.contradicted.length > 0 ? [] : targets.map(targetText)),
-  ];
-  return ['CORRECTION', ...lines.map((line) => hanging('  ', line))].join('\n');
-}
-
-function targetText({ setup, units, resolution, was, readout }: Measured['targets'][number]): string {
-  const shown = ([x, y]: readonly [number, number]) =>
-    `X ${x.toFixed(decimalsOf(resolution))} Y ${y.toFixed(decimalsOf(resolution))} ${unitText(units)}`;
-  return was[0] === readout[0] && was[1] === readout[1]
-    ? `Setup ${clean(setup)}: the readout stays at ${shown(was)}.`
-    : `Setup ${clean(setup)}: stand at ${shown(readout)} in place of ${shown(was)}.`;
-}
-
-function headText(correction: Correction | null, dial: Dial | null, { units }: MeasureFacts): string {
-  if (correction === null || dial === null)
-    return 'Head: no dial is known. Give the tool a dial in the job, or --dial and --dial-on.';
-  const { state, graduations, turn, short } = correction;
-  if (state === 'radius not known' || short === null)
-    return 'Head: leave it. These readings do not tell the radius from the place; add one that does.';
-  if (state === 'over size')
-    return `Head: the bore is over size by ${lengthText(-short[1], units)} at least in radius. No turn of the head mends that.`;
-  if (state === 'on size')
-    return `Head: leave it. It is on size as far as readings and graduation tell: ${leftWords(short, units)}.`;
-  return `Head: open by ${graduations} ${graduations === 1 ? 'graduation' : 'graduations'}, ${lengthText(turn ?? 0, units)} on the dial (${dial.on}). Then ${leftWords(short, units)}. Measure again after the cut.`;
-}
-
-function leftWords([low, high]: readonly [number, number], units: 'mm' | 'inch'): string {
-  return `${numberText(low, units)} to ${lengthText(high, units)} of the radius ${low < 0 ? 'over (below 0) or short' : 'is left'}`;
-}
-
-function placeText({ fit, correction }: Measured, { units }: MeasureFacts): string[] {
-  const past = correction?.past ?? null;
-  const gone =
-    past === null
-      ? []
-      : [
-          `The arc is already ${lengthText(past.by, units)} past the drawn one at (${numberText(past.at.x, units)}, ${numberText(past.at.y, units)}): moving does not put metal back.`,
-        ];
-  const unknown = [fit.x === null ? 'x' : null, fit.y === null ? 'y' : null].filter((axis) => axis !== null);
-  const kept =
-    unknown.length === 0
-      ? []
-      : [`Along ${unknown.join(' and ')} of the drawing nothing was told: the place stays as it is there.`];
-  return [...gone, ...kept];
+function correctionText(answer: Measured, facts: MeasureFacts): string {
+  return ['CORRECTION', ...correctionLines(answer, facts).map((line) => hanging('  ', line))].join('\n');
 }

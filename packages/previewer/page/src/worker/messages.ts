@@ -1,4 +1,14 @@
-import type { JobIssue, RangeQuery, RangeReport, Report, ReportCut, ReportPiece } from '@edgebite/core';
+import type {
+  JobIssue,
+  Measured,
+  Measuring,
+  RangeQuery,
+  RangeReport,
+  Report,
+  ReportCheck,
+  ReportCut,
+  ReportPiece,
+} from '@edgebite/core';
 import type { Json, JsonObject } from '../state/json.js';
 import type { Sketch } from './sketch.js';
 import type { Worked } from './worked.js';
@@ -8,7 +18,8 @@ export type Question =
   | { readonly kind: 'examine'; readonly number: number; readonly job: Json }
   | { readonly kind: 'report'; readonly number: number; readonly job: Json }
   | { readonly kind: 'open'; readonly number: number; readonly text: string }
-  | { readonly kind: 'range'; readonly number: number; readonly job: Json; readonly query: RangeQuery };
+  | { readonly kind: 'range'; readonly number: number; readonly job: Json; readonly query: RangeQuery }
+  | { readonly kind: 'measure'; readonly number: number; readonly job: Json; readonly asked: Measuring };
 
 /** Of a report what a reader needs at once, without shapes: small enough to hand over at every move. */
 export type Summary = Pick<
@@ -41,12 +52,23 @@ export type RangeAnswer =
   | { readonly report: RangeReport; readonly fault: null }
   | { readonly report: null; readonly fault: string };
 
+/** How to measure the arcs of a cut, and what readings say of the one that was asked for. */
+export interface MeasureAnswer {
+  /** Of that cut; none if it leaves no hollow arc, or while the job has faults. */
+  readonly checks: readonly ReportCheck[];
+  /** null without readings, and where nothing can be made of them. */
+  readonly measured: Measured | null;
+  /** Why not; null where it can. */
+  readonly fault: string | null;
+}
+
 /** What the worker answers. The schema comes once, unasked, as soon as it runs. */
 export type Answer =
   | { readonly kind: 'schema'; readonly schema: JsonObject }
   | { readonly kind: 'examined'; readonly number: number; readonly outcome: Outcome }
   | { readonly kind: 'report'; readonly number: number; readonly report: Report | null }
   | { readonly kind: 'range'; readonly number: number; readonly range: RangeAnswer }
+  | { readonly kind: 'measure'; readonly number: number; readonly measure: MeasureAnswer }
   | {
       readonly kind: 'opened';
       readonly number: number;

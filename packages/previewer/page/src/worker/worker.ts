@@ -1,9 +1,12 @@
 import '../quiet.js';
 import {
   examine,
+  FitError,
   JobError,
   type JobIssue,
   jobJsonSchema,
+  type Measuring,
+  measured,
   parseJob,
   type RangeQuery,
   RangeQueryError,
@@ -11,7 +14,7 @@ import {
   rangeOf,
 } from '@edgebite/core';
 import { isObject, type Json, type JsonObject } from '../state/json.js';
-import type { Answer, Outcome, Question, RangeAnswer, Summary } from './messages.js';
+import type { Answer, MeasureAnswer, Outcome, Question, RangeAnswer, Summary } from './messages.js';
 import { sketchOf, type Written } from './sketch.js';
 import { Standing } from './standing.js';
 import { workedOf } from './worked.js';
@@ -32,6 +35,8 @@ self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
     }
     case 'range':
       return answer({ kind: 'range', number, range: rangeAnswer(data.job, data.query) });
+    case 'measure':
+      return answer({ kind: 'measure', number, measure: measureAnswer(data.job, data.asked) });
     case 'open':
       return answer({ kind: 'opened', number, ...opened(data.text) });
   }
@@ -46,6 +51,21 @@ function rangeAnswer(job: Json, query: RangeQuery): RangeAnswer {
     if (error instanceof RangeQueryError) return { report: null, fault: error.message };
     const [issue] = issuesOf(error);
     return { report: null, fault: `the job ${issue?.message ?? 'is at fault'}` };
+  }
+}
+
+function measureAnswer(written: Json, asked: Measuring): MeasureAnswer {
+  let checks: MeasureAnswer['checks'] = [];
+  try {
+    const job = parseJob(written);
+    checks = examine(job).checks.filter(({ cut }) => cut === asked.cut);
+    if (checks.length > 0 && asked.readings.length === 0) return { checks, measured: null, fault: null };
+    return { checks, measured: measured(job, asked), fault: null };
+  } catch (error) {
+    if (error instanceof FitError || error instanceof RangeError)
+      return { checks, measured: null, fault: error.message };
+    const [issue] = issuesOf(error);
+    return { checks, measured: null, fault: `the job ${issue?.message ?? 'is at fault'}` };
   }
 }
 

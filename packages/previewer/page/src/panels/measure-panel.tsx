@@ -1,0 +1,188 @@
+import { USUAL_READING } from '@edgebite/core';
+import { numberText } from '@edgebite/svg';
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { arcLines, contradictionLines, correctionLines, STOP } from '../../../src/step/measured.js';
+import { numberOf } from '../form/entry.js';
+import { askMeasure, isTold, type Told, told } from '../state/measuring.js';
+import { chosenCut, fresh, issues, job, unit, worked } from '../state/store.js';
+
+/** How to measure what the chosen cut leaves; readings typed in, and what to correct. */
+export function MeasurePanel() {
+  const open = useSignal(false);
+  const id = chosenCut.value;
+  if (id === null || worked.value.get(id) === undefined) return null;
+  return (
+    <details
+      class="card measure-panel"
+      id="measure-panel"
+      onToggle={({ currentTarget }) => {
+        open.value = currentTarget.open;
+      }}
+    >
+      <summary>
+        Measure <b>{id}</b> and correct
+      </summary>
+      {open.value && <Readings key={id} id={id} />}
+    </details>
+  );
+}
+
+const units = () => (unit.value === 'in' ? 'inch' : 'mm');
+
+function Readings({ id }: { id: string }) {
+  const arc = useSignal(0);
+  /** What was typed, by the number of the way. */
+  const typed = useSignal<Readonly<Record<number, string>>>({});
+  const good = useSignal(String(USUAL_READING[units()]));
+  const tolerance = numberOf(good.value, units()) ?? Number.NaN;
+  const readings = Object.entries(typed.value).flatMap(([way, text]) => {
+    const value = numberOf(text, units());
+    return value === null ? [] : [{ way: Number(way), value, tolerance }];
+  });
+  const present = job.value;
+  const ready = fresh.value && issues.value.length === 0;
+  const asked = JSON.stringify([arc.value, readings]);
+  useEffect(() => {
+    if (ready && present !== null) askMeasure(present, { cut: id, arc: arc.value, readings });
+  }, [present, ready, id, asked]);
+  const own = told.value?.asked.cut === id ? told.value : null;
+  const check = own?.answer.checks[arc.value];
+  return (
+    <>
+      <p class="hint">{STOP}</p>
+      {check === undefined ? (
+        <p class="hint" role="status">
+          {own === null ? 'Being worked out.' : `${own.answer.fault ?? 'There is nothing to measure'}.`}
+        </p>
+      ) : (
+        <>
+          <Arcs
+            count={own?.answer.checks.length ?? 0}
+            at={arc.value}
+            onChosen={(next) => {
+              arc.value = next;
+              typed.value = {};
+            }}
+          />
+          <ol class="ways">
+            {check.ways.map(({ words, reading, allowed, horn }, way) => (
+              <li key={way} class="query">
+                <label for={`way-${way}`}>
+                  {words}: <b>{numberText(reading, units())}</b>
+                  {allowed !== null && ` (${allowed.map((one) => numberText(one, units())).join(' to ')})`}
+                  {horn !== null && '. At the horns: burrs falsify it'}
+                </label>
+                <Field
+                  id={`way-${way}`}
+                  text={typed.value[way] ?? ''}
+                  optional
+                  onTyped={(text) => {
+                    typed.value = { ...typed.value, [way]: text };
+                  }}
+                />
+              </li>
+            ))}
+          </ol>
+          <p class="query">
+            <label for="way-good">Each reading is good to ±</label>
+            <Field
+              id="way-good"
+              text={good.value}
+              optional={false}
+              onTyped={(text) => {
+                good.value = text;
+              }}
+            />
+          </p>
+          <Corrected own={own} />
+        </>
+      )}
+    </>
+  );
+}
+
+interface ArcsProps {
+  readonly count: number;
+  readonly at: number;
+  readonly onChosen: (arc: number) => void;
+}
+
+function Arcs({ count, at, onChosen }: ArcsProps) {
+  if (count < 2) return null;
+  return (
+    <p class="query">
+      <label for="way-arc">Arc</label>
+      <select
+        id="way-arc"
+        value={String(at)}
+        onChange={({ currentTarget }) => onChosen(Number(currentTarget.value))}
+      >
+        {Array.from({ length: count }, (_, k) => (
+          <option key={k} value={String(k)}>
+            {k + 1} of {count}
+          </option>
+        ))}
+      </select>
+    </p>
+  );
+}
+
+interface FieldProps {
+  readonly id: string;
+  readonly text: string;
+  readonly optional: boolean;
+  readonly onTyped: (text: string) => void;
+}
+
+function Field({ id, text, optional, onTyped }: FieldProps) {
+  const isWrong = numberOf(text, units()) === null && !(optional && text.trim() === '');
+  return (
+    <span class="bound">
+      <input
+        id={id}
+        type="text"
+        inputMode="decimal"
+        autocomplete="off"
+        value={text}
+        aria-invalid={isWrong}
+        onInput={({ currentTarget }) => onTyped(currentTarget.value)}
+      />
+      <span class="unit">{unit.value}</span>
+    </span>
+  );
+}
+
+function Corrected({ own }: { own: Told | null }) {
+  const { measured = null, fault = null } = own?.answer ?? {};
+  const facts = { units: units() } as const;
+  return (
+    <div role="status" id="measure-state" data-fresh={isTold.value && fresh.value}>
+      {fault !== null && <p class="hint fault">This cannot be told: {fault}.</p>}
+      {fault === null && measured === null && (
+        <p class="hint">Type what was read, two ways at least. The radius and where the centre is follow.</p>
+      )}
+      {measured !== null && own !== null && (
+        <div class="answer">
+          {contradictionLines(measured.fit, own.asked.readings).map((line) => (
+            <p key={line} class="fault">
+              {line}
+            </p>
+          ))}
+          <b>Correction</b>
+          <ul>
+            {correctionLines(measured, facts).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+          <p class="hint">The arc, in the coordinates of the drawing:</p>
+          <ul>
+            {arcLines(measured, facts).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
+  );
+}
