@@ -10,7 +10,8 @@ export function rangeText(range: readonly [number, number] | null): string {
 /** A range of an estimate for a table, to two digits: more would promise too much. */
 export function roughText([least, most]: readonly [number, number]): string {
   const rough = (value: number) => String(Number(value.toPrecision(2)));
-  return least === most ? rough(least) : `${rough(least)} to ${rough(most)}`;
+  const [low, high] = [rough(least), rough(most)];
+  return low === high ? low : `${low} to ${high}`;
 }
 
 /** A figure of a speed, feed or time, to about three digits. */
