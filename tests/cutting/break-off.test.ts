@@ -56,6 +56,19 @@ describe('moment to bend over', () => {
     expect(moment[1]).toBeCloseTo(0.775, 12);
   });
 
+  // By hand, of 10 by 1 mm, tensile strengths from 240 to 400: bends from 90 x 10 / 4 = 225 N mm on, and surely at
+  // 400 x 10 / 4 = 1000; a metal that does not bend breaks from 240 x 10 / 6 = 400 on.
+  it('goes from the softest grade to the hardest', () => {
+    const grades = (least: number | null): Strength => ({
+      ...strength(200, least, 0),
+      tensile: [240, 400],
+    });
+    expect(breakingMoment(grades(90), 10, 1)).toEqual([225, 1000]);
+    expect(breakingMoment(grades(null), 10, 1)).toEqual([400, 1000]);
+    const { moment } = breakOffOf(grades(90), 10, 1, 'mm');
+    expect(moment).toEqual([expect.closeTo(0.225, 12), expect.closeTo(1, 12)]);
+  });
+
   // Plastic over elastic section modulus of a rectangle is 1.5 (any textbook of strength of materials).
   it('is one and a half times that of first yield', () => {
     expect(plasticMoment(235, 7, 3) / elasticMoment(235, 7, 3)).toBeCloseTo(1.5, 15);
