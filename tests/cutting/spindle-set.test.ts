@@ -17,6 +17,7 @@ describe('the speed to set', () => {
     ['is none where the machine is too fast', { slowest: 500 }, null, 'machine'],
     ['is none where a tool is too slow for the machine', { tool: 100, slowest: 150 }, null, 'machine'],
     ['takes the steps within the range', { speeds: [80, 310, 390, 600] }, [310, 390], null],
+    ['takes steps at its very ends', { speeds: [80, 300, 350, 400, 600] }, [300, 400], null],
     ['takes the next slower step where none is', { speeds: [80, 210, 600] }, [210, 210], 'machine'],
     ['is none where all steps are faster', { speeds: [500, 600] }, null, 'machine'],
     ['keeps a step under the limit of the tool', { speeds: [210, 340, 390], tool: 350 }, [340, 340], 'tool'],

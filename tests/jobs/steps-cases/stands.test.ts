@@ -134,3 +134,38 @@ describe('a ring that goes through over the front edge', () => {
     expect(backOff.machine?.words).toBe('towards you');
   });
 });
+
+describe('a path with leads', () => {
+  // A tool of 6 goes round the plate, 80 by 30 at (0, 0), with leads of a quarter turn of radius 2: it goes down and is
+  // lifted 2 off its path, which lies 3 off the edges: where it goes along an edge, 5 off it.
+  const round = {
+    id: 'round',
+    kind: 'swept',
+    diameter: 6,
+    depth: 2,
+    path: { along: { loop: 'all', side: 'outside', lead: 2 } },
+  };
+  const { stands } = stepOf(
+    told({ ...plate([]), setups: [setup('one', ['round'])], cuts: [round] } as never),
+    0,
+  );
+
+  it('goes down, along the one, round, and along the other off the path', () => {
+    expect(stands.map(({ what }) => what).filter((what) => what !== 'path')).toEqual([
+      'start',
+      'lead in',
+      'lead out',
+    ]);
+    const [first, last] = [stands[0], stands.at(-1)];
+    expect(last?.what).toBe('lead out');
+    for (const stand of [first, last]) {
+      // The readout is 5 at the left and the front face.
+      const [x, y] = (stand?.readout ?? [0, 0]).map((value) => value - 5) as [number, number];
+      const off = Math.hypot(Math.max(0, -x, x - 80), Math.max(0, -y, y - 30));
+      expect(off).toBeCloseTo(5, 2);
+    }
+    for (const { what, arc } of stands) {
+      if (what === 'lead in' || what === 'lead out') expect(arc?.radius).toBeCloseTo(2, 9);
+    }
+  });
+});
