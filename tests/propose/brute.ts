@@ -101,8 +101,10 @@ function methodsOf({ aim, discs, blank }: MadePart, k: number): Made[][] {
   const at: [number, number] = [center.x, center.y];
   const size = 2 * radius;
   const { drawer, thickness } = aim;
-  const able = drawer.filter(
-    (tool) => tool.reach >= thickness || (tool.kind === 'annular cutter' && 2 * tool.reach >= thickness),
+  const able = drawer.filter((tool) =>
+    tool.kind === 'boring head'
+      ? tool.bar > thickness
+      : tool.reach >= thickness || (tool.kind === 'annular cutter' && 2 * tool.reach >= thickness),
   );
   const round = disc(center, radius);
   const isOpen = area(subtract(round, [blank])) > 1e-6;
@@ -131,8 +133,8 @@ function methodsOf({ aim, discs, blank }: MadePart, k: number): Made[][] {
       cut: { id: `${k}${tool.id}last`, kind: 'bore', center: at, diameter: size, passes },
     });
     if (tool.kind === 'boring head') {
-      if (size < tool.range[0] || size > tool.range[1]) return [];
-      const out = last({ kind: 'open out', bite: BITE, smallest: tool.range[0] });
+      if (size < tool.smallest || size > tool.largest) return [];
+      const out = last({ kind: 'open out', bite: BITE, smallest: tool.smallest });
       const after = roughs.map(({ cuts }) => [...cuts, out]);
       if (!isOpen) return after;
       return [...after, [out], [last({ kind: 'step in', bite: BITE, approach: inward(round, blank) })]];
@@ -164,7 +166,14 @@ function jobOf({ aim, keep }: MadePart, order: readonly Made[]): JobDocument {
       const { id, kind, toolMaterial } = tool;
       const cuts = order.filter((one) => one.tool === tool).map(({ cut }) => cut.id);
       const all = { id, kind, toolMaterial, cuts };
-      if (tool.kind === 'boring head') return { ...all, maxSpeed: tool.maxSpeed };
+      if (tool.kind === 'boring head')
+        return {
+          ...all,
+          maxSpeed: tool.maxSpeed,
+          smallest: tool.smallest,
+          largest: tool.largest,
+          bar: tool.bar,
+        };
       if (tool.kind === 'drill') return { ...all, diameter: tool.diameter };
       const { diameter, teeth } = tool;
       return tool.kind === 'end mill'

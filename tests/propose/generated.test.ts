@@ -49,10 +49,12 @@ function checkTools({ aim }: MadePart, { job }: ProposedWay): void {
     for (const id of tool.cuts) {
       const cut = job.cuts.find((one) => one.id === id) as JobDocument['cuts'][number];
       const depth = typeof cut.depth === 'number' ? cut.depth : aim.thickness;
-      expect(depth).toBeLessThanOrEqual(own?.reach ?? 0);
+      expect(depth).toBeLessThanOrEqual(
+        own === undefined ? 0 : own.kind === 'boring head' ? own.bar : own.reach,
+      );
       if (own?.kind !== 'boring head') continue;
-      expect(cut.diameter).toBeGreaterThanOrEqual(own.range[0] - 1e-9);
-      expect(cut.diameter).toBeLessThanOrEqual(own.range[1] + 1e-9);
+      expect(cut.diameter).toBeGreaterThanOrEqual(own.smallest - 1e-9);
+      expect(cut.diameter).toBeLessThanOrEqual(own.largest + 1e-9);
     }
   }
 }
@@ -130,15 +132,16 @@ function checkReason({ aim, discs }: MadePart, code: string, feature: number): v
   const isExact = (diameter: number) => Math.abs(diameter - size) < 1e-9;
   const ofSize = aim.drawer.filter((tool) =>
     tool.kind === 'boring head'
-      ? size >= tool.range[0] && size <= tool.range[1]
+      ? size >= tool.smallest && size <= tool.largest
       : isExact(tool.diameter) || (tool.kind === 'end mill' && tool.diameter < size),
   );
   expect(code === 'no-size').toBe(ofSize.length === 0);
   // A tool of just the size needs nothing before it.
   const alone = ofSize.filter((tool) => tool.kind !== 'boring head' && isExact(tool.diameter));
-  const reaching = alone.filter(
-    ({ reach, kind }) => reach >= aim.thickness || (kind === 'annular cutter' && 2 * reach >= aim.thickness),
-  );
+  const reaching = alone.filter((tool) => {
+    if (tool.kind === 'boring head') return false;
+    return tool.reach >= aim.thickness || (tool.kind === 'annular cutter' && 2 * tool.reach >= aim.thickness);
+  });
   if (code === 'reach') expect(reaching).toEqual([]);
   if (code === 'no-way-in') expect(alone).toEqual([]);
 }

@@ -67,7 +67,9 @@ function checkReach({ aim }: MixedPart, { job }: ProposedWay): void {
     const own = aim.drawer.find(({ id }) => id === tool.id);
     for (const cut of job.cuts.filter(({ id }) => tool.cuts.includes(id))) {
       const depth = typeof cut.depth === 'number' ? cut.depth : aim.thickness;
-      expect(depth).toBeLessThanOrEqual(own?.reach ?? 0);
+      expect(depth).toBeLessThanOrEqual(
+        own === undefined ? 0 : own.kind === 'boring head' ? own.bar : own.reach,
+      );
       if (own?.kind === 'end mill' && cut.kind === 'swept') expect(cut.diameter).toBe(own.diameter);
     }
   }

@@ -46,8 +46,9 @@ const heads = fc
   .record({ least: whole(8, 16), span: whole(4, 40), reach: fc.constantFrom(10, 60) })
   .map(({ least, span, reach }) => ({
     kind: 'boring head' as const,
-    range: [least, least + span] as const,
-    reach,
+    smallest: least,
+    largest: least + span,
+    bar: reach,
     maxSpeed: 1200,
   }));
 

@@ -13,8 +13,9 @@ const head: DrawerTool = {
   id: 'head',
   kind: 'boring head',
   toolMaterial: 'HSS',
-  range: [10, 40],
-  reach: 60,
+  smallest: 10,
+  largest: 40,
+  bar: 60,
   maxSpeed: 900,
 };
 
@@ -54,7 +55,7 @@ const refusalsOf = (aim: Partial<AimDocument>) =>
 describe('why a hole of 20 through 20 cannot be made', () => {
   test.each<{ readonly why: string; readonly drawer: DrawerTool[]; readonly code: string | null }>([
     { why: 'a drill of its size makes it', drawer: [drill(20)], code: null },
-    { why: 'no tool has its size', drawer: [drill(19.5), { ...head, range: [21, 40] }], code: 'no-size' },
+    { why: 'no tool has its size', drawer: [drill(19.5), { ...head, smallest: 21 }], code: 'no-size' },
     { why: 'the drill is too short', drawer: [drill(20, 19)], code: 'reach' },
     { why: 'the hollow cutter does not come half way', drawer: [ring], code: 'reach' },
     {
@@ -174,7 +175,7 @@ describe('faults of an aim', () => {
     { aim: { finished: { rectangle: [80] } }, paths: ['/finished/rectangle'] },
     { aim: { blank: { svgPath: 'M0 0 H10' } }, paths: ['/blank/svgPath'] },
     { aim: { drawer: [{ ...ring, wall: 10 }] }, paths: ['/drawer/0/wall'] },
-    { aim: { drawer: [{ ...head, range: [40, 10] }] }, paths: ['/drawer/0/range'] },
+    { aim: { drawer: [{ ...head, smallest: 50 }] }, paths: ['/drawer/0/largest'] },
     { aim: { drawer: [drill(5), drill(5)] }, paths: ['/drawer/1/id'] },
     { aim: { drawer: [{ ...drill(5), wall: 2 }] }, paths: ['/drawer/0/wall'] },
     { aim: { drawer: [] }, paths: ['/drawer'] },

@@ -12,7 +12,7 @@ export const FLOORS = {
     ...['outline', 'format', 'load', 'passes', 'placing', 'path', 'measure'],
     ...['document', 'job', 'setups', 'alike', 'read', 'state'],
     ...['report', 'result', 'step', 'find', 'write', 'live'],
-    ...['range', 'propose', 'testing'],
+    ...['range', 'aim', 'propose', 'testing'],
   ],
   svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'zero', 'range', 'draw'],
 };

@@ -1,3 +1,7 @@
+export type { Aim } from './aim/aim.js';
+export { parseAim } from './aim/read-aim.js';
+export { type AimDocument, aimJsonSchema, aimSchema } from './aim/schema-aim.js';
+export type { DrawerTool } from './aim/schema-drawer.js';
 export { intersect, normalize, union, xor } from './combine/boolean.js';
 export { offset, offsetPath } from './combine/offset.js';
 export { subtract } from './combine/subtract.js';
@@ -190,14 +194,10 @@ export {
 export { bitesIn, type OutlineBite, type OutlinePlacement } from './placing/place-outline.js';
 export { placeThrough } from './placing/place-points.js';
 export { placeTangent, type TangentPlacement, type Touch } from './placing/place-tangent.js';
-export type { Aim } from './propose/aim.js';
 export { type Comparison, compareJobs, type PartDifference } from './propose/compare.js';
 export { type Proposal, type ProposedWay, propose } from './propose/propose.js';
-export { parseAim } from './propose/read-aim.js';
 export type { Refusal, RefusalCode } from './propose/refusals.js';
 export { type RowOptions, type WayRow, wayRowOf } from './propose/row.js';
-export { type AimDocument, aimJsonSchema, aimSchema } from './propose/schema-aim.js';
-export type { DrawerTool } from './propose/schema-drawer.js';
 export { type Along, type RangeQuery, RangeQueryError } from './range/number.js';
 export type { Outcome, RangeChange, RangeFinding, RangeMark, RangeRelation } from './range/outcome.js';
 export type { RangePresent } from './range/present.js';

@@ -7,6 +7,12 @@ const name = z.string().min(1).max(MAX_NAME);
 
 const turnsPerMinute = z.number().gt(0).max(MAX_SPEED).meta({ unit: 'rpm' });
 
+/** The dial of a boring head. */
+export const dialSchema = z.strictObject({
+  step: size.meta({ description: 'One graduation.' }),
+  on: z.enum(['diameter', 'radius']).meta({ description: 'What a graduation changes of the bore.' }),
+});
+
 const toolSchema = z
   .strictObject({
     id: name.meta({ description: "The tool's own name, unlike any other tool's." }),
@@ -38,16 +44,10 @@ const toolSchema = z
       description:
         'The fastest that it may turn, as its maker or its user says. A boring head needs it: how far out of balance it is, only they know.',
     }),
-    dial: z
-      .strictObject({
-        step: size.meta({ description: 'One graduation.' }),
-        on: z.enum(['diameter', 'radius']).meta({ description: 'What a graduation changes of the bore.' }),
-      })
-      .optional()
-      .meta({
-        description:
-          "Of a boring head: its dial, for corrections in the head's own graduations. Passes that open out fall on its marks.",
-      }),
+    dial: dialSchema.optional().meta({
+      description:
+        "Of a boring head: its dial, for corrections in the head's own graduations. Passes that open out fall on its marks.",
+    }),
     smallest: size
       .optional()
       .meta({ description: 'Of a boring head: the smallest bore that it can be set to.' }),

@@ -1,6 +1,6 @@
+import type { Aim } from '../aim/aim.js';
 import type { CutDocument, JobDocument } from '../document/schema.js';
 import { tidied } from '../document/tidy.js';
-import type { Aim } from './aim.js';
 import type { PlannedCut } from './cut-plan.js';
 import { jobTool } from './suits.js';
 

@@ -1,4 +1,4 @@
-import type { Aim } from './aim.js';
+import type { Aim } from '../aim/aim.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import { estimateOf } from './estimate.js';
 import type { Patch } from './features.js';

@@ -1,10 +1,10 @@
+import type { Aim } from '../aim/aim.js';
+import type { DrawerTool } from '../aim/schema-drawer.js';
 import { TOOL_KINDS, type ToolKind } from '../cutting/tool.js';
-import type { Aim } from './aim.js';
 import type { Choice } from './choices.js';
 import type { PlannedCut } from './cut-plan.js';
 import { MOST_TRIED, merged } from './order.js';
 import { changesIn, timeOf } from './outcome.js';
-import type { DrawerTool } from './schema-drawer.js';
 
 /** One choice of each group, woven into one order. */
 export interface Plan {

@@ -1,8 +1,8 @@
+import type { Aim } from '../aim/aim.js';
 import { boxesMeet, grown } from '../geometry/bounds.js';
 import { gapBetween } from '../geometry/edge-gap.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import type { Aim } from './aim.js';
 import type { Patch } from './features.js';
 
 /**

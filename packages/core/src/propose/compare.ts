@@ -1,3 +1,4 @@
+import { DEFAULT_MINUTES, SAME_SHARE } from '../aim/aim.js';
 import { subtract } from '../combine/subtract.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
@@ -6,7 +7,6 @@ import type { Loop, Region } from '../region/region.js';
 import { regionFromReport } from '../report/from-report.js';
 import type { Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
-import { DEFAULT_MINUTES, SAME_SHARE } from './aim.js';
 import { type WayRow, wayRowOf } from './row.js';
 
 /** A place where two finished parts differ, between two heights over the bottom; lengths in the unit of the jobs. */

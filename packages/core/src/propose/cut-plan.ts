@@ -1,5 +1,5 @@
+import type { DrawerTool } from '../aim/schema-drawer.js';
 import type { CutDocument } from '../document/schema.js';
-import type { DrawerTool } from './schema-drawer.js';
 
 type WithoutId<T> = T extends unknown ? Omit<T, 'id'> : never;
 

@@ -1,3 +1,4 @@
+import type { Aim } from '../aim/aim.js';
 import { intersect } from '../combine/boolean.js';
 import { doingOf, travelOfPass } from '../cutting/doing.js';
 import { feedOfDoing, minutesOfPass } from '../cutting/feed-of-doing.js';
@@ -5,7 +6,6 @@ import { metalOf } from '../cutting/material.js';
 import { area } from '../region/measure.js';
 import { disc } from '../region/region.js';
 import { spindleSetOf } from '../result/running.js';
-import type { Aim } from './aim.js';
 import type { PlannedCut } from './cut-plan.js';
 import { jobTool } from './suits.js';
 

@@ -1,3 +1,5 @@
+import { type Aim, type AimLayer, SAME_SHARE } from '../aim/aim.js';
+import { FINISHED } from '../aim/layers.js';
 import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
 import type { Edge } from '../geometry/edge.js';
@@ -5,8 +7,6 @@ import { directionAtEnd, directionAtStart, pointAlong } from '../geometry/measur
 import { distance, type Point } from '../geometry/point.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import { disc, type Loop, type Region, type RegionPart } from '../region/region.js';
-import { type Aim, type AimLayer, SAME_SHARE } from './aim.js';
-import { FINISHED } from './layers.js';
 import { type ArcCircle, type Slot, slotsIn } from './slots.js';
 
 interface EveryFeature {

@@ -1,13 +1,13 @@
+import type { Aim } from '../aim/aim.js';
+import type { DrawerTool, HeadTool, RingTool, RoundDrawerTool } from '../aim/schema-drawer.js';
 import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
 import { DEGREE } from '../geometry/degree.js';
 import { distance } from '../geometry/point.js';
 import { centroid } from '../region/measure.js';
 import { disc } from '../region/region.js';
-import type { Aim } from './aim.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import type { Feature, RoundFeature } from './features.js';
-import type { DrawerTool, HeadTool, RingTool, RoundDrawerTool } from './schema-drawer.js';
 import { depthOf, spindleSuits } from './suits.js';
 import { sweptMethods } from './swept-methods.js';
 
@@ -49,7 +49,7 @@ export function methodsOf(aim: Aim, feature: Feature, demands = ALL_DEMANDS): Me
 /** The diameter at which a tool's edges run; of a head that of the place that it bores. */
 function sizeFor(tool: DrawerTool, feature: Feature): number {
   if (tool.kind !== 'boring head') return tool.diameter;
-  return feature.kind === 'round' ? 2 * feature.radius : tool.range[1];
+  return feature.kind === 'round' ? 2 * feature.radius : tool.largest;
 }
 
 function roundMethods(aim: Aim, feature: RoundFeature, able: readonly DrawerTool[]): Method[] {
@@ -69,6 +69,7 @@ function roundMethods(aim: Aim, feature: RoundFeature, able: readonly DrawerTool
 
 /** Whether a tool gets to the depth of a feature: a hollow cutter goes through from both sides at worst. */
 function reaches({ job: { thickness } }: Aim, tool: DrawerTool, { layer: { depth } }: Feature): boolean {
+  if (tool.kind === 'boring head') return tool.bar > (depth ?? thickness);
   if (depth !== null) return tool.reach >= depth;
   return tool.reach >= thickness || (tool.kind === 'annular cutter' && tool.reach >= thickness / 2);
 }
@@ -83,7 +84,7 @@ function alone(aim: Aim, feature: RoundFeature, tool: DrawerTool): Method[] {
 export function fits(tool: DrawerTool, feature: RoundFeature): boolean {
   const size = 2 * feature.radius;
   if (feature.layer.depth !== null && tool.kind !== 'end mill') return false;
-  if (tool.kind === 'boring head') return size >= tool.range[0] && size <= tool.range[1];
+  if (tool.kind === 'boring head') return size >= tool.smallest && size <= tool.largest;
   return isSize(tool.diameter, feature) || (tool.kind === 'end mill' && tool.diameter < size);
 }
 
@@ -149,7 +150,6 @@ function roughings(
 /** A head opens a hole out, or steps in from the air. */
 function headMethods(aim: Aim, feature: RoundFeature, head: HeadTool, able: readonly DrawerTool[]): Method[] {
   const { id: name, center, radius, isOpen } = feature;
-  const [least] = head.range;
   if (!fits(head, feature)) return [];
   const finish = (passes: object, stage: number): PlannedCut => ({
     id: `${name} bore`,
@@ -169,7 +169,7 @@ function headMethods(aim: Aim, feature: RoundFeature, head: HeadTool, able: read
   const opened = roughings(aim, feature, able).flatMap((rough): Method[] => {
     if (rough === null && !isOpen) return [];
     const before = rough === null ? [] : straightDown(aim, feature, rough, { stage: 0, isLast: false });
-    return [{ cuts: [...before, finish({ kind: 'open out', bite, smallest: least }, 1)] }];
+    return [{ cuts: [...before, finish({ kind: 'open out', bite, smallest: head.smallest }, 1)] }];
   });
   const approach = wayIn(aim, feature);
   return approach === null ? opened : [...opened, { cuts: [finish({ kind: 'step in', bite, approach }, 0)] }];

@@ -1,4 +1,4 @@
-import type { Aim } from './aim.js';
+import type { Aim } from '../aim/aim.js';
 import type { PlannedCut } from './cut-plan.js';
 import { changesIn, type Outcome, outcomeOf, timeOf } from './outcome.js';
 

@@ -1,10 +1,10 @@
+import { type Aim, finishedAt, SAME_SHARE } from '../aim/aim.js';
 import { xor } from '../combine/boolean.js';
 import { parseJob } from '../read/parse.js';
 import { area } from '../region/measure.js';
 import { regionFromReport } from '../report/from-report.js';
 import type { Finding, Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
-import { type Aim, finishedAt, SAME_SHARE } from './aim.js';
 import { jobOfCuts } from './as-job.js';
 import type { PlannedCut } from './cut-plan.js';
 
@@ -29,6 +29,8 @@ const NOT_MADE = new Set<Finding['code']>([
   'cut-misses',
   'cut-in-air',
   'spindle-too-fast',
+  'head-does-not-reach-size',
+  'bar-too-short',
 ]);
 
 /** Cuts in an order examined; null where some of them cannot be made as they are planned. */

@@ -1,6 +1,6 @@
+import type { Aim } from '../aim/aim.js';
 import type { JobDocument } from '../document/schema.js';
 import type { Report } from '../report/report-schema.js';
-import type { Aim } from './aim.js';
 import { jobOfCuts } from './as-job.js';
 import { type Choice, choicesOf, inOrder, settled } from './choices.js';
 import { type Plan, plansOf } from './choose.js';

@@ -1,8 +1,8 @@
+import type { Aim } from '../aim/aim.js';
 import { lengthWords, placeWords } from '../find/words.js';
 import { pointToJson } from '../format/json.js';
 import { pointAlong } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
-import type { Aim } from './aim.js';
 import { type Feature, type Patch, smallestArc, wallPlace } from './features.js';
 import { fits, methodsOf } from './methods.js';
 
@@ -39,7 +39,8 @@ function refusalOf(aim: Aim, patch: Patch, feature: Feature): Refusal {
   const depth = lengthWords(feature.layer.depth ?? thickness, units);
   const size = lengthWords(widthOf(patch, feature), units);
   const what = `${nameOf(feature, size)} ${placeWords(at, units)}`;
-  const message = `${what} ${sentenceOf(code, size, depth, feature)}`;
+  const stop = feature.kind === 'wall' ? '' : ',';
+  const message = `${what}${stop} ${sentenceOf(code, size, depth, feature)}`;
   return { code, feature: feature.id, at, message };
 }
 

@@ -1,9 +1,9 @@
+import { FINISHED } from '../aim/layers.js';
 import { sweptRegion } from '../cut/swept.js';
 import type { LineEdge } from '../geometry/edge.js';
 import { distance, moved, type Point, type Vector } from '../geometry/point.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import { FINISHED } from './layers.js';
 
 /** A circle of a hollow arc. */
 export interface ArcCircle {

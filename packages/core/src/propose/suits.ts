@@ -1,17 +1,19 @@
+import type { Aim } from '../aim/aim.js';
+import type { DrawerTool } from '../aim/schema-drawer.js';
 import type { ToolDocument } from '../document/schema.js';
 import { spindleSetOf } from '../result/running.js';
-import type { Aim } from './aim.js';
 import type { PlannedCut } from './cut-plan.js';
 import type { Feature } from './features.js';
-import type { DrawerTool } from './schema-drawer.js';
 
 /** The tool as a job has it, with the cuts that it makes. */
 export function jobTool(tool: DrawerTool, cuts: readonly string[]): ToolDocument {
   const { id, kind, toolMaterial, maxSpeed } = tool;
   const common = { id, kind, toolMaterial, ...(maxSpeed === undefined ? {} : { maxSpeed }), cuts };
   switch (tool.kind) {
-    case 'boring head':
-      return common;
+    case 'boring head': {
+      const { smallest, largest, bar, dial } = tool;
+      return { ...common, smallest, largest, bar, ...(dial === undefined ? {} : { dial }) };
+    }
     case 'drill':
       return { ...common, diameter: tool.diameter };
     case 'annular cutter':

@@ -1,12 +1,12 @@
+import { type Aim, SAME_SHARE } from '../aim/aim.js';
+import type { DrawerTool } from '../aim/schema-drawer.js';
 import { intersect } from '../combine/boolean.js';
 import { type Edge, reversed } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { area } from '../region/measure.js';
 import { disc, type Loop } from '../region/region.js';
-import { type Aim, SAME_SHARE } from './aim.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import type { SlotFeature, WallFeature } from './features.js';
-import type { DrawerTool } from './schema-drawer.js';
 import { depthOf } from './suits.js';
 import { wallPaths } from './wall-paths.js';
 

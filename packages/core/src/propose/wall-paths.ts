@@ -1,3 +1,4 @@
+import type { AimLayer } from '../aim/aim.js';
 import { intersect } from '../combine/boolean.js';
 import { offset } from '../combine/offset.js';
 import { subtract } from '../combine/subtract.js';
@@ -6,7 +7,6 @@ import { extentOf, grown } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
-import type { AimLayer } from './aim.js';
 
 /** From one path to the next one further in, of the diameter: what is between two stays under the tool. */
 const STEP_SHARE = 0.4;

@@ -1,6 +1,5 @@
 import { offset } from '../combine/offset.js';
 import { subtract } from '../combine/subtract.js';
-import { described } from '../document/described.js';
 import { JobError, type JobIssue } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
 import { schemaIssues } from '../document/schema-issues.js';
@@ -151,9 +150,9 @@ function toolIssues(tool: DrawerTool, path: string): JobIssue[] {
     const message = `must be under half the diameter, ${tool.diameter / 2}; it is ${tool.wall}`;
     return [{ path: `${path}/wall`, message }];
   }
-  if (tool.kind === 'boring head' && tool.range[0] > tool.range[1]) {
-    const message = `of ${described(tool.id)} goes from ${tool.range[0]} down to ${tool.range[1]}; exchange them`;
-    return [{ path: `${path}/range`, message }];
+  if (tool.kind === 'boring head' && tool.smallest > tool.largest) {
+    const message = `is ${tool.largest}, less than the smallest, ${tool.smallest}; exchange them`;
+    return [{ path: `${path}/largest`, message }];
   }
   return [];
 }

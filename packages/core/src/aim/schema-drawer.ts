@@ -3,6 +3,7 @@ import { TOOL_MATERIALS } from '../cutting/tool.js';
 import type { Frozen } from '../document/frozen.js';
 import { MAX_LENGTH, MAX_NAME, MAX_SPEED, MAX_TEETH, MAX_TOOLS } from '../document/limits.js';
 import { size } from '../document/schema-parts.js';
+import { dialSchema } from '../document/schema-tools.js';
 
 const everyTool = {
   id: z
@@ -44,8 +45,12 @@ const drill = z.strictObject({ kind: z.literal('drill'), ...everyTool, diameter,
 const boringHead = z.strictObject({
   kind: z.literal('boring head'),
   ...everyTool,
-  range: z.tuple([size, size]).meta({ description: '[least, most]: the diameters that it can be set to.' }),
-  reach,
+  smallest: size.meta({ description: 'The smallest bore that it can be set to.' }),
+  largest: size.meta({ description: 'The largest bore that it can be set to.' }),
+  bar: size.meta({
+    description: 'How far its bar stands out below the head: bores are less deep than that.',
+  }),
+  dial: dialSchema.optional().meta({ description: 'Its dial: passes fall on its marks.' }),
 });
 
 const endMill = z.strictObject({
