@@ -140,7 +140,7 @@ function methodsOf({ aim, discs, blank }: MadePart, k: number): Made[][] {
       return [...after, [out], [last({ kind: 'step in', bite: BITE, approach: inward(round, blank) })]];
     }
     if (Math.abs(tool.diameter - size) < 1e-9) return [straight(tool)];
-    if (tool.kind !== 'end mill' || tool.diameter > size) return [];
+    if (tool.kind !== 'end mill' || tool.diameter > size || !aim.arcs) return [];
     const out = last({ kind: 'open out', bite: tool.diameter / 4, smallest: tool.diameter });
     const after = roughs
       .filter((rough) => rough.tool !== tool && rough.tool.diameter >= tool.diameter)

@@ -9,7 +9,7 @@ import {
   sweptRegion,
 } from '@edgebite/core';
 import fc from 'fast-check';
-import { insideOf, isPlain, rectangle, written } from './parts.js';
+import { insideOf, isPlain, type Plate, rectangle, written } from './parts.js';
 
 /** What was taken out of a plate. */
 interface Taken {
@@ -51,9 +51,10 @@ export function mixedParts(
       height: whole(40, 90),
       thickness: whole(4, 20),
       drawer,
+      arcs: fc.boolean(),
       shapes: fc.array(shapes, { minLength: 1, maxLength: most }),
     })
-    .map(({ width, height, thickness, drawer: tools, shapes: all }) => {
+    .map(({ width, height, thickness, drawer: tools, arcs, shapes: all }) => {
       const taken = all.map(({ x, y, length, degrees, size, pick, depth, from }): Taken => {
         const at = { x: Math.round(x * width), y: Math.round(y * height) };
         const tool = pick === null ? undefined : tools[pick % tools.length];
@@ -64,7 +65,7 @@ export function mixedParts(
           from: depth === null ? 'top' : from,
         };
       });
-      return partOf(width, height, thickness, tools, taken);
+      return partOf({ width, height, thickness, arcs }, tools, taken);
     })
     .filter((part): part is MixedPart => part !== null);
 }
@@ -76,13 +77,8 @@ function shapeOf(at: Point, length: number, degrees: number, size: number): Regi
   return sweptRegion([{ kind: 'line', a: at, b }], size / 2);
 }
 
-function partOf(
-  width: number,
-  height: number,
-  thickness: number,
-  drawer: readonly DrawerTool[],
-  taken: readonly Taken[],
-): MixedPart | null {
+function partOf(plate: Plate, drawer: readonly DrawerTool[], taken: readonly Taken[]): MixedPart | null {
+  const { width, height, thickness, arcs } = plate;
   const blank = rectangle(width, height);
   const through = taken.flatMap(({ region, depth }) => (depth === null ? [region] : []));
   const finished = through.length === 0 ? blank : subtract(blank, through);
@@ -103,6 +99,7 @@ function partOf(
     thickness,
     material: 'mild steel',
     drawer,
+    arcs,
   };
   return { aim, blank, taken };
 }

@@ -71,6 +71,7 @@ export function madeParts(most: number, drawer: fc.Arbitrary<readonly DrawerTool
       height: whole(40, 90),
       thickness: whole(4, 20),
       drawer,
+      arcs: fc.boolean(),
       discs: fc.array(
         fc.record({
           x: fc.double({ min: -0.05, max: 1.05, noNaN: true }),
@@ -81,12 +82,12 @@ export function madeParts(most: number, drawer: fc.Arbitrary<readonly DrawerTool
         { minLength: 1, maxLength: most },
       ),
     })
-    .map(({ width, height, thickness, drawer: tools, discs }) => {
+    .map(({ width, height, thickness, drawer: tools, arcs, discs }) => {
       const round = discs.map(({ x, y, size, pick }) => ({
         center: { x: Math.round(x * width), y: Math.round(y * height) },
         radius: (sizeIn(tools, pick) ?? size) / 2,
       }));
-      return partOf({ width, height, thickness }, tools, round);
+      return partOf({ width, height, thickness, arcs }, tools, round);
     })
     .filter((part): part is MadePart => part !== null);
 }
@@ -96,15 +97,17 @@ function sizeIn(tools: readonly DrawerTool[], pick: number | null): number | nul
   return tool === undefined || tool.kind === 'boring head' ? null : tool.diameter;
 }
 
-interface Plate {
+/** What there is, and whether the machine leads tools along arcs. */
+export interface Plate {
   readonly width: number;
   readonly height: number;
   readonly thickness: number;
+  readonly arcs: boolean;
 }
 
 /** Null where nothing is taken, or what is left is not one plain piece. */
 function partOf(plate: Plate, drawer: readonly DrawerTool[], all: MadePart['discs']): MadePart | null {
-  const { width, height, thickness } = plate;
+  const { width, height, thickness, arcs } = plate;
   const blank = rectangle(width, height);
   const finished = subtract(
     blank,
@@ -127,6 +130,7 @@ function partOf(plate: Plate, drawer: readonly DrawerTool[], all: MadePart['disc
     thickness,
     material: 'mild steel',
     drawer,
+    arcs,
   };
   return { aim, blank, finished, keep: insideOf(finished), discs };
 }

@@ -46,6 +46,7 @@ const plate: AimDocument = {
   thickness: 20,
   material: 'mild steel',
   drawer: [drill(20)],
+  arcs: true,
 };
 
 const refusalsOf = (aim: Partial<AimDocument>) =>
@@ -73,6 +74,11 @@ describe('why a hole of 20 through 20 cannot be made', () => {
     { why: 'the hole is narrower than the mill', drawer: [mill, drill(7)], code: 'no-way-in' },
   ])('$why', ({ drawer, code }) => {
     expect(refusalsOf({ drawer })).toEqual(code === null ? [] : [{ code, at: [30, 20] }]);
+  });
+
+  test('hand wheels lead no mill round', () => {
+    const drawer = [{ ...mill, centerCutting: true }];
+    expect(refusalsOf({ drawer, arcs: false })).toEqual([{ code: 'arcs', at: [30, 20] }]);
   });
 
   test('the spindle is too fast for it', () => {
@@ -134,6 +140,16 @@ describe('why walls, slots and pockets cannot be made', () => {
         pockets: [{ slot: [30, 21], at: [30, 20], depth: 5, from: 'bottom' }],
         drawer: [cutting],
       },
+      codes: [],
+    },
+    {
+      why: 'rounds that want the mill led along arcs',
+      aim: { finished: notch(4.5), drawer: [cutting], arcs: false },
+      codes: ['arcs'],
+    },
+    {
+      why: 'rounds that the mill leaves where it turns',
+      aim: { finished: notch(4), drawer: [cutting], arcs: false },
       codes: [],
     },
     {

@@ -35,6 +35,8 @@ export interface Aim {
   /** A place on the finished part: what is there is kept. */
   readonly keep: readonly [number, number];
   readonly drawer: readonly DrawerTool[];
+  /** Whether an end mill can be led along arcs. */
+  readonly arcs: boolean;
   /** What roughing leaves on the radius, and the deepest bite of a boring head. */
   readonly allowance: number;
   readonly bite: number;

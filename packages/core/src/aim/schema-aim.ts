@@ -39,6 +39,10 @@ export const aimSchema = z
     resolution: job.resolution,
     machine: job.machine,
     drawer: drawerSchema,
+    arcs: z.boolean().optional().meta({
+      description:
+        'Whether an end mill can be led along arcs, by a rotary table or a control: hand wheels cannot. It cannot without it.',
+    }),
     allowance: size.optional().meta({
       description:
         'What roughing leaves on the radius for the tool that finishes. 0.5 mm or 0.02 inch without it (common practice, no source).',

@@ -60,7 +60,7 @@ function allPlans(aim: Aim, groups: readonly (readonly Choice[])[]): Plan[] {
   return chosen.map((choices) => planOf(aim, choices));
 }
 
-/** The best plan without each set of kinds, and with one tool more or fewer left out, as long as that is better. */
+/** The best plan without each set of kinds, and with each kind wherever it can be, and with one tool more or fewer left out, as long as that is better. */
 function plansBySteps(aim: Aim, groups: readonly (readonly Choice[])[]): Plan[] {
   const tools = [...new Set(groups.flatMap((group) => group.flatMap((choice) => [...choice.tools])))];
   const found: Plan[] = [];
@@ -75,6 +75,15 @@ function plansBySteps(aim: Aim, groups: readonly (readonly Choice[])[]): Plan[] 
   };
   for (const kinds of subsets(TOOL_KINDS))
     planWithout(new Set(tools.filter((tool) => kinds.includes(kindOf(aim, tool)))));
+  for (const kind of TOOL_KINDS) {
+    const isOfKind = ({ cuts }: Choice) => cuts.some(({ tool }) => tool.kind === kind);
+    found.push(
+      planOf(
+        aim,
+        groups.map((group) => (group.find(isOfKind) ?? group[0]) as Choice),
+      ),
+    );
+  }
   let left: ReadonlySet<string> = new Set();
   let best = planWithout(left);
   for (let improved = true; improved; ) {

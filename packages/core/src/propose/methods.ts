@@ -29,13 +29,15 @@ type MillTool = DrawerTool & { readonly kind: 'end mill' };
 export interface Demands {
   readonly reach: boolean;
   readonly spindle: boolean;
+  /** That it goes along no arc where the machine leads none. */
+  readonly arcs: boolean;
 }
 
-const ALL_DEMANDS: Demands = { reach: true, spindle: true };
+const ALL_DEMANDS: Demands = { reach: true, spindle: true, arcs: true };
 
 /**
  * All ways of one tool, or of one that roughs and one that finishes, to make a feature.
- * @param demands to ask what could be made if tools reached further, or the spindle had other speeds
+ * @param demands to ask what could be made if tools reached further, the spindle had other speeds, or it could be led along arcs
  */
 export function methodsOf(aim: Aim, feature: Feature, demands = ALL_DEMANDS): Method[] {
   const able = aim.drawer.filter(
@@ -43,7 +45,10 @@ export function methodsOf(aim: Aim, feature: Feature, demands = ALL_DEMANDS): Me
       !(demands.reach && !reaches(aim, tool, feature)) &&
       !(demands.spindle && !spindleSuits(aim, tool, sizeFor(tool, feature))),
   );
-  return feature.kind === 'round' ? roundMethods(aim, feature, able) : sweptMethods(aim, feature, able);
+  const leads = aim.arcs || !demands.arcs;
+  return feature.kind === 'round'
+    ? roundMethods(aim, feature, able, leads)
+    : sweptMethods(aim, feature, able, leads);
 }
 
 /** The diameter at which a tool's edges run; of a head that of the place that it bores. */
@@ -52,7 +57,12 @@ function sizeFor(tool: DrawerTool, feature: Feature): number {
   return feature.kind === 'round' ? 2 * feature.radius : tool.largest;
 }
 
-function roundMethods(aim: Aim, feature: RoundFeature, able: readonly DrawerTool[]): Method[] {
+function roundMethods(
+  aim: Aim,
+  feature: RoundFeature,
+  able: readonly DrawerTool[],
+  leads: boolean,
+): Method[] {
   // Only mills leave a square floor.
   const usable = feature.layer.depth === null ? able : able.filter(({ kind }) => kind === 'end mill');
   return [
@@ -60,7 +70,7 @@ function roundMethods(aim: Aim, feature: RoundFeature, able: readonly DrawerTool
     ...usable.flatMap((tool) =>
       tool.kind === 'boring head'
         ? headMethods(aim, feature, tool, usable)
-        : tool.kind === 'end mill'
+        : tool.kind === 'end mill' && leads
           ? millMethods(aim, feature, tool, usable)
           : [],
     ),

@@ -7,7 +7,7 @@ import { type Feature, type Patch, smallestArc, wallPlace } from './features.js'
 import { fits, methodsOf } from './methods.js';
 
 /** Why something cannot be made with the tools of a drawer. */
-export type RefusalCode = 'shape' | 'no-size' | 'reach' | 'spindle' | 'no-way-in' | 'passes';
+export type RefusalCode = 'shape' | 'no-size' | 'reach' | 'spindle' | 'no-way-in' | 'arcs' | 'passes';
 
 /** A place of the finished part that no tool of the drawer can make. */
 export interface Refusal {
@@ -74,11 +74,13 @@ function nameOf(feature: Feature, size: string): string {
 }
 
 function codeOf(aim: Aim, patch: Patch, feature: Feature): RefusalCode {
-  const has = (reach: boolean, spindle: boolean) => methodsOf(aim, feature, { reach, spindle }).length > 0;
-  if (has(true, true)) return 'passes';
-  if (has(false, true)) return 'reach';
-  if (has(true, false)) return 'spindle';
-  if (has(false, false)) return 'reach';
+  const has = (reach: boolean, spindle: boolean, arcs: boolean) =>
+    methodsOf(aim, feature, { reach, spindle, arcs }).length > 0;
+  if (has(true, true, true)) return 'passes';
+  if (has(true, true, false)) return 'arcs';
+  if (has(false, true, false)) return 'reach';
+  if (has(true, false, false)) return 'spindle';
+  if (has(false, false, false)) return 'reach';
   if (feature.kind === 'round') {
     return aim.drawer.some((tool) => fits(tool, feature)) ? 'no-way-in' : 'no-size';
   }
@@ -98,6 +100,8 @@ function sentenceOf(code: RefusalCode, size: string, depth: string, feature: Fea
       return 'has no tool that the spindle can turn at a speed for it. A tool of carbide in place of HSS, or the other way round, or of another size could make it.';
     case 'no-way-in':
       return `cannot be begun: what could finish it cannot go down into whole metal. ${isThrough ? 'A drill or hollow cutter that leaves the allowance, or an' : 'An'} end mill that cuts to its centre could open it.`;
+    case 'arcs':
+      return `can only be made by leading an end mill along an arc, which hand wheels cannot. ${feature.kind === 'round' && isThrough ? `A tool that makes ${size} straight down, or a` : 'A'} rotary table, for which "arcs" is said in the aim, would do.`;
     case 'passes':
       return 'cannot be made in passes as deep as they may be, or in no order that leaves the part whole. A larger tool to rough it out, or a deeper bite, may do.';
   }

@@ -16,17 +16,21 @@ const SAME_SIZE = 1e-9;
 type MillTool = DrawerTool & { readonly kind: 'end mill' };
 type DrillTool = DrawerTool & { readonly kind: 'drill' };
 
-/** The ways of end mills that go along a path: a slot of their own width, or beside walls. */
+/**
+ * The ways of end mills that go along a path: a slot of their own width, or beside walls.
+ * @param leads whether the machine leads them along arcs
+ */
 export function sweptMethods(
   aim: Aim,
   feature: SlotFeature | WallFeature,
   able: readonly DrawerTool[],
+  leads: boolean,
 ): Method[] {
   const mills = able.filter((tool): tool is MillTool => tool.kind === 'end mill');
   const drills = able.filter((tool): tool is DrillTool => tool.kind === 'drill');
   return mills.flatMap((mill) => {
     const paths = pathsOf(aim, feature, mill);
-    if (paths === null) return [];
+    if (paths === null || (!leads && paths.flat().some(({ kind }) => kind === 'arc'))) return [];
     const cuts = paths.map((path, k) => along(aim, feature, mill, path, k, paths.length));
     return [{ cuts }, ...startedByDrills(aim, feature, mill, cuts, drills)];
   });
