@@ -57,6 +57,14 @@ describe('edgebite propose', () => {
     expect(Math.max(...out.split('\n').map(({ length }) => length))).toBeLessThanOrEqual(80);
   });
 
+  it('tells of pushes off stops where stops are named', async () => {
+    save('stop.json', { ...aim, stops: ['front'] });
+    const { out } = await command('propose', 'stop.json');
+    // What lies left of a tool that turns clockwise is dragged away from the person.
+    expect(out).toMatch(/^pushes off a stop +1 +\d+$/m);
+    expect((await command('propose', 'aim.json')).out).not.toContain('pushes off');
+  });
+
   it('reads standard input, and prints JSON of the ways', async () => {
     const { code, out } = await command('propose', '-', '--json');
     const { ways, refusals } = JSON.parse(out) as {

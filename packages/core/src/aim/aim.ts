@@ -5,6 +5,9 @@ import type { Region } from '../region/region.js';
 import type { AimDocument } from './schema-aim.js';
 import type { DrawerTool } from './schema-drawer.js';
 
+/** A side that a stop bears on. */
+export type AimStop = NonNullable<AimDocument['stops']>[number];
+
 /** A place that does not go through. */
 export interface Pocket {
   readonly region: Region;
@@ -35,6 +38,8 @@ export interface Aim {
   /** A place on the finished part: what is there is kept. */
   readonly keep: readonly [number, number];
   readonly drawer: readonly DrawerTool[];
+  /** Sides that stops bear on, as the part lies. */
+  readonly stops: readonly AimStop[];
   /** Whether an end mill can be led along arcs. */
   readonly arcs: boolean;
   /** What roughing leaves on the radius, and the deepest bite of a boring head. */

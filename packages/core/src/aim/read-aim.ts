@@ -58,6 +58,7 @@ function aimOf(document: AimDocument, job: Job, finished: Region, pockets: reado
     layers: layersOf(job.outline, finished, pockets),
     keep: [x, y],
     drawer,
+    stops: document.stops ?? [],
     arcs: document.arcs ?? false,
     allowance: document.allowance ?? DEFAULT_ALLOWANCE[units],
     bite: document.bite ?? DEFAULT_HEAD_BITE[units],

@@ -3,6 +3,7 @@ import type { Frozen } from '../document/frozen.js';
 import { MAX_HOLES } from '../document/limits.js';
 import { jobSchema, shapeWith } from '../document/schema.js';
 import { side, size } from '../document/schema-parts.js';
+import { SIDES } from '../document/schema-setups.js';
 import { drawerSchema } from './schema-drawer.js';
 
 const job = jobSchema.shape;
@@ -38,6 +39,10 @@ export const aimSchema = z
     limits: job.limits,
     resolution: job.resolution,
     machine: job.machine,
+    stops: z.array(z.enum(SIDES)).max(SIDES.length).optional().meta({
+      description:
+        'Sides that stops bear on, as the part lies. Of equally safe ways and orders those are taken that push the part off its stops the least. None without it.',
+    }),
     drawer: drawerSchema,
     arcs: z.boolean().optional().meta({
       description:

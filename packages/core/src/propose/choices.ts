@@ -12,6 +12,8 @@ export interface Choice {
   /** In the orders with the fewest dangers, quickest first; null where dangers and time are estimates yet. */
   readonly orders: readonly Outcome[] | null;
   readonly dangers: number;
+  /** Steps that push the part off a stop. */
+  readonly pushes: number;
   /** Cutting alone, in minutes. */
   readonly time: number;
   readonly tools: ReadonlySet<string>;
@@ -45,7 +47,7 @@ export function patchMethods(aim: Aim, { recipes }: Patch): Method[] {
 
 /** Choices, the safest and then the quickest first. */
 export function inOrder(choices: readonly Choice[]): Choice[] {
-  return [...choices].sort((a, b) => a.dangers - b.dangers || a.time - b.time);
+  return [...choices].sort((a, b) => a.dangers - b.dangers || a.pushes - b.pushes || a.time - b.time);
 }
 
 /** A choice as it really comes out; null if its cuts cannot be made in any order. */
@@ -58,12 +60,19 @@ export function settled(aim: Aim, choice: Choice): Choice | null {
     ...choice,
     orders,
     dangers: best.dangers.length,
+    pushes: best.pushes,
     time: timeOf(aim, { minutes: best.minutes, toolChanges: 0, turnings: 0 }),
   };
 }
 
 function draftOf(aim: Aim, cuts: readonly PlannedCut[]): Choice {
-  return { cuts, orders: null, ...estimateOf(aim, cuts), tools: new Set(cuts.map(({ tool }) => tool.id)) };
+  return {
+    cuts,
+    orders: null,
+    pushes: 0,
+    ...estimateOf(aim, cuts),
+    tools: new Set(cuts.map(({ tool }) => tool.id)),
+  };
 }
 
 /** The methods of a feature, those that are likely to be the safest and quickest first. */

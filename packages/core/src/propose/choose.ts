@@ -11,6 +11,7 @@ export interface Plan {
   readonly choices: readonly Choice[];
   readonly order: readonly PlannedCut[];
   readonly dangers: number;
+  readonly pushes: number;
   /** Cutting and changes, in minutes. */
   readonly time: number;
   /** ids of its tools, in order of name. */
@@ -20,10 +21,11 @@ export interface Plan {
 /** Up to so many ways to choose are all looked at. */
 const MOST_CHOSEN = 3000;
 
-/** The better of two plans comes first: fewer dangers, then less time, then fewer tools. */
+/** The better of two plans comes first: fewer dangers, then fewer pushes off a stop, then less time. */
 export function comparePlans(a: Plan, b: Plan): number {
   return (
     a.dangers - b.dangers ||
+    a.pushes - b.pushes ||
     a.time - b.time ||
     a.order.length - b.order.length ||
     (a.tools < b.tools ? -1 : 1)
@@ -118,6 +120,7 @@ function planOf(aim: Aim, choices: readonly Choice[]): Plan {
     choices,
     order,
     dangers: choices.reduce((sum, { dangers }) => sum + dangers, 0),
+    pushes: choices.reduce((sum, { pushes }) => sum + pushes, 0),
     time: minutes + timeOf(aim, { minutes: null, ...changesIn(order) }),
     tools: [...new Set(order.map(({ tool }) => tool.id))].sort().join('\n'),
   };

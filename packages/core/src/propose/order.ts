@@ -1,6 +1,6 @@
 import type { Aim } from '../aim/aim.js';
 import type { PlannedCut } from './cut-plan.js';
-import { changesIn, type Outcome, outcomeOf, timeOf } from './outcome.js';
+import { changesIn, compareOutcomes, type Outcome, outcomeOf, timeOf } from './outcome.js';
 
 /** Up to so many cuts that have to do with each other all orders are tried. */
 export const MOST_TRIED = 6;
@@ -51,13 +51,13 @@ function safestOfAll(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
     const outcome = outcomeOf(aim, order);
     if (outcome === null) continue;
     all.push(outcome);
-    if (outcome.dangers.length === 0) harmless++;
+    if (outcome.dangers.length === 0 && outcome.pushes === 0) harmless++;
     if (harmless === EQUALS_KEPT) break;
   }
-  const fewest = Math.min(...all.map(({ dangers }) => dangers.length));
+  all.sort((a, b) => compareOutcomes(aim, a, b));
+  const [best] = all;
   return all
-    .filter(({ dangers }) => dangers.length === fewest)
-    .sort((a, b) => timeOf(aim, a) - timeOf(aim, b))
+    .filter(({ dangers, pushes }) => dangers.length === best?.dangers.length && pushes === best.pushes)
     .slice(0, EQUALS_KEPT);
 }
 
@@ -68,19 +68,23 @@ function safestBySteps(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
     improved = false;
     const order: readonly PlannedCut[] = best?.order ?? byTool(cuts);
     for (let k = 1; k < order.length && tried < STEPS_TRIED; k++) {
-      if (best !== null && best.dangers.length === 0) return [best];
+      if (best !== null && best.dangers.length === 0 && best.pushes === 0) return [best];
       const [one, other] = [order[k - 1], order[k]] as [PlannedCut, PlannedCut];
       if (!mayPrecede(other, one)) continue;
       const swapped = [...order.slice(0, k - 1), other, one, ...order.slice(k + 1)];
       tried++;
       const found = outcomeOf(aim, swapped);
-      if (found === null || (best !== null && found.dangers.length >= best.dangers.length)) continue;
+      if (found === null || (best !== null && !isSafer(found, best))) continue;
       best = found;
       improved = true;
       break;
     }
   }
   return best === null ? [] : [best];
+}
+
+function isSafer(one: Outcome, other: Outcome): boolean {
+  return (one.dangers.length - other.dangers.length || one.pushes - other.pushes) < 0;
 }
 
 /** Cuts side by side, stage by stage, tool by tool. */

@@ -7,6 +7,7 @@ import type { Finding, Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
 import { jobOfCuts } from './as-job.js';
 import type { PlannedCut } from './cut-plan.js';
+import { pushesOff } from './pushes.js';
 
 /** What comes of cuts in an order. */
 export interface Outcome {
@@ -15,6 +16,8 @@ export interface Outcome {
   /** What is dangerous: findings of that level, and pilots that stand in the air. */
   readonly dangers: readonly Finding[];
   readonly checks: readonly Finding[];
+  /** How many steps push the part off a stop. */
+  readonly pushes: number;
   /** Of cutting alone, [least, most]; null where a feed is not known. */
   readonly minutes: readonly [number, number] | null;
   readonly toolChanges: number;
@@ -48,6 +51,7 @@ export function outcomeOf(aim: Aim, order: readonly PlannedCut[]): Outcome | nul
     report,
     dangers: findings.filter(isBad),
     checks: findings.filter((finding) => finding.level === 'check' && !isBad(finding)),
+    pushes: pushesOff(aim, report),
     minutes: minutesOf(report),
     ...changesIn(order),
   };
@@ -82,6 +86,11 @@ export function timeOf(aim: Aim, outcome: Pick<Outcome, 'minutes' | 'toolChanges
   const { minutes, toolChanges, turnings } = outcome;
   const cutting = minutes === null ? 0 : (minutes[0] + minutes[1]) / 2;
   return cutting + toolChanges * aim.toolChange + turnings * aim.turning;
+}
+
+/** The better of two outcomes comes first: fewer dangers, then fewer pushes off a stop, then less time. */
+export function compareOutcomes(aim: Aim, a: Outcome, b: Outcome): number {
+  return a.dangers.length - b.dangers.length || a.pushes - b.pushes || timeOf(aim, a) - timeOf(aim, b);
 }
 
 /** Whether what is left is the finished part at every height, but for rounding, and nothing hangs on it. */

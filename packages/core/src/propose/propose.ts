@@ -8,7 +8,7 @@ import { clustersOf } from './clusters.js';
 import type { Patch } from './features.js';
 import { patchesOf } from './features.js';
 import { MOST_TRIED, safestOrders } from './order.js';
-import { isFinished, type Outcome, outcomeOf, timeOf } from './outcome.js';
+import { compareOutcomes, isFinished, type Outcome, outcomeOf } from './outcome.js';
 import { type Refusal, refusalsOf } from './refusals.js';
 import { type WayRow, wayRowOf } from './row.js';
 
@@ -49,7 +49,7 @@ export function propose(aim: Aim): Proposal {
   }
   const outcomes = plans.flatMap((plan) => examined(aim, plan) ?? []);
   if (outcomes.length === 0) return refused(aim, groups.flat());
-  outcomes.sort((a, b) => a.dangers.length - b.dangers.length || timeOf(aim, a) - timeOf(aim, b));
+  outcomes.sort((a, b) => compareOutcomes(aim, a, b));
   return { ways: outcomes.map((outcome) => wayOf(aim, outcome)), refusals: [] };
 }
 
@@ -102,12 +102,13 @@ function examined(aim: Aim, plan: Plan): Outcome | null {
   return outcome !== null && isFinished(aim, outcome.report) ? outcome : null;
 }
 
-function wayOf(aim: Aim, { order, report, dangers }: Outcome): ProposedWay {
+function wayOf(aim: Aim, { order, report, dangers, pushes: off }: Outcome): ProposedWay {
   const tolerances = new Map(aim.drawer.map(({ id, tolerance = 0 }) => [id, tolerance]));
-  const { toolChange, turning } = aim;
+  const { toolChange, turning, stops } = aim;
+  const pushes = stops.length === 0 ? null : off;
   return {
     job: jobOfCuts(aim, order),
     report,
-    row: wayRowOf(report, { toolChange, turning, tolerances, dangers }),
+    row: wayRowOf(report, { toolChange, turning, tolerances, dangers, pushes }),
   };
 }

@@ -13,6 +13,8 @@ export interface WayRow {
   readonly worstLoad: { readonly size: number; readonly cut: string } | null;
   readonly dangers: readonly Finding[];
   readonly checks: readonly Finding[];
+  /** How many steps push the part off a stop; null where no stops are named. */
+  readonly pushes: number | null;
   /** What is held or hangs in the end and has to be sawn off; length of the saw cut where it is known. */
   readonly saw: readonly { readonly body: string; readonly length: number | null }[];
   /** How far a wall may be off at worst: that of its tool's size, and of where it stands. */
@@ -25,6 +27,7 @@ export interface RowOptions {
   readonly turning: number;
   readonly tolerances: ReadonlyMap<string, number>;
   readonly dangers?: readonly Finding[];
+  readonly pushes?: number | null;
 }
 
 /** The row of a way, from its report. */
@@ -48,6 +51,7 @@ export function wayRowOf(report: Report, options: RowOptions): WayRow {
     worstLoad: worstLoadOf(report),
     dangers,
     checks: findings.filter((finding) => finding.level === 'check' && !dangers.includes(finding)),
+    pushes: options.pushes ?? null,
     saw: sawnOf(report),
     uncertainty: uncertaintyOf(report, options.tolerances),
   };

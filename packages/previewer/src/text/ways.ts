@@ -56,6 +56,9 @@ function rowsText(ways: readonly Headed[], units: Units): string {
   const lines: readonly (readonly [string, (row: WayRow) => string])[] = [
     ['dangers', ({ dangers }) => String(dangers.length)],
     ['checks', ({ checks }) => String(checks.length)],
+    ...(ways.some(({ row }) => row.pushes !== null)
+      ? [['pushes off a stop', ({ pushes }: WayRow) => String(pushes ?? '-')] as const]
+      : []),
     ['minutes', ({ minutes }) => rangeText(minutes)],
     ['steps', ({ steps }) => String(steps)],
     ['tools', ({ tools }) => String(tools.length)],
