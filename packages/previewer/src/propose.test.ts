@@ -61,7 +61,7 @@ describe('edgebite propose', () => {
     save('stop.json', { ...aim, stops: ['front'] });
     const { out } = await command('propose', 'stop.json');
     // What lies left of a tool that turns clockwise is dragged away from the person.
-    expect(out).toMatch(/^pushes off a stop +1 +\d+$/m);
+    expect(out).toMatch(/^pushes off a stop +1 +1$/m);
     expect((await command('propose', 'aim.json')).out).not.toContain('pushes off');
   });
 

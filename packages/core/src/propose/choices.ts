@@ -12,7 +12,7 @@ export interface Choice {
   /** In the orders with the fewest dangers, quickest first; null where dangers and time are estimates yet. */
   readonly orders: readonly Outcome[] | null;
   readonly dangers: number;
-  /** Steps that push the part off a stop. */
+  /** Cuts that push the part off a stop. */
   readonly pushes: number;
   /** Cutting alone, in minutes. */
   readonly time: number;

@@ -16,7 +16,7 @@ export interface Outcome {
   /** What is dangerous: findings of that level, and pilots that stand in the air. */
   readonly dangers: readonly Finding[];
   readonly checks: readonly Finding[];
-  /** How many steps push the part off a stop. */
+  /** How many cuts push the part off a stop. */
   readonly pushes: number;
   /** Of cutting alone, [least, most]; null where a feed is not known. */
   readonly minutes: readonly [number, number] | null;

@@ -16,10 +16,10 @@ const ACROSS = Math.SQRT1_2;
 /** A side load smaller than this pushes nowhere; common practice, no source. */
 const LEAST_LOAD = 0.1;
 
-/** Steps in which the worst load pushes the part off a stop that bears on it. Directions are those at the machine. */
+/** Cuts of which a pass pushes the part off a stop that bears on it, where its load is worst; directions at the machine. */
 export function pushesOff({ stops }: Pick<Aim, 'stops'>, { steps }: Pick<Report, 'steps'>): number {
   if (stops.length === 0) return 0;
-  return steps.filter(({ load }) => {
+  const off = steps.filter(({ load }) => {
     const worst = load?.worst;
     if (worst == null || worst.push === null || worst.sideLoad < LEAST_LOAD) return false;
     const angle = worst.push.degrees * DEGREE;
@@ -27,5 +27,6 @@ export function pushesOff({ stops }: Pick<Aim, 'stops'>, { steps }: Pick<Report,
       const [x, y] = AWAY[side];
       return Math.cos(angle) * x + Math.sin(angle) * y > ACROSS;
     });
-  }).length;
+  });
+  return new Set(off.map(({ cut }) => cut)).size;
 }
