@@ -37,6 +37,7 @@ export interface Moment {
 /** The metal that joins a body that hangs. */
 export interface Thin {
   readonly thickness: number;
+  readonly length: number;
   readonly area: number;
 }
 
@@ -110,10 +111,10 @@ function bodyOf(
   const hangs = hanging === null ? null : standing(momentOfBody(timeline, hanging));
   const frees = loose === null ? null : standing(momentOfBody(timeline, loose));
   if (hangs === null && frees === null) return null;
-  const { thickness = 0, area = 0 } = hanging ?? {};
+  const { thickness = 0, length = 0, area = 0 } = hanging ?? {};
   return {
     coreOf: commonCore(timeline.cells, first.cells),
-    hangs: hangs === null ? null : { ...hangs, thickness, area },
+    hangs: hangs === null ? null : { ...hangs, thickness, length, area },
     frees,
     cutBy: frees === null ? [] : cutsInto(timeline, frees),
     left: (frees ?? first).cells.filter((cell) => (timeline.stepOf[cell] as number) < 0),

@@ -14,7 +14,8 @@ export interface HangingBody {
   readonly cells: readonly number[];
   /** Of the thickest metal that joins it. */
   readonly thickness: number;
-  /** Of the walls along which it is joined. */
+  /** Length of the walls along which it is joined, and their area. */
+  readonly length: number;
   readonly area: number;
 }
 
@@ -114,7 +115,7 @@ function thinJoint(
   necks: Necks,
   moment: number,
   own: readonly number[],
-): (Pick<HangingBody, 'thickness' | 'area'> & { readonly isByNeck: boolean }) | null {
+): (Pick<HangingBody, 'thickness' | 'length' | 'area'> & { readonly isByNeck: boolean }) | null {
   const { cells, momentOf } = timeline;
   const n = cells.slabs.length;
   const isOwn = new Set(own);
@@ -134,18 +135,22 @@ function thinJoint(
   }
   if (heights.size === 0 && across.size === 0) return null;
   let thickness = 0;
+  let length = 0;
   let area = 0;
   for (const [edge, height] of heights) {
+    const along = lengthOf(cells.subdivision, edge);
     thickness = Math.max(thickness, height);
-    area += lengthOf(cells.subdivision, edge) * height;
+    length += along;
+    area += along * height;
   }
   const slabHeights = cells.slabs.map(({ from, to }) => to - from);
   for (const k of across) {
     const widths = (necks.list[k] as Necks['list'][number]).widthsAfter(moment);
     thickness = Math.max(thickness, holdingSquare(widths, slabHeights));
+    length += Math.max(...widths);
     area += widths.reduce((sum, width, s) => sum + width * (slabHeights[s] as number), 0);
   }
-  return { thickness, area, isByNeck: across.size > 0 };
+  return { thickness, length, area, isByNeck: across.size > 0 };
 }
 
 /** Whether a disc as wide as holds has room in a body in some slab: what is narrower all over is thin metal itself. */
