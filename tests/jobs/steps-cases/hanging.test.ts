@@ -1,3 +1,4 @@
+import { examine, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import type { CutDocument } from '../../outside/machine/sim/job.js';
 import { plate, stepOf, told } from './told.js';
@@ -74,5 +75,28 @@ describe('a slug on a floor', () => {
     const { force = [] } = hung as unknown as { force: number[] };
     expect(force[0]).toBeCloseTo(Math.PI * 6 * 0.5 * 83, 6);
     expect(force[1]).toBeCloseTo(Math.PI * 6 * 0.5 * 207, 6);
+  });
+});
+
+describe('a slug that a floor holds within what hung before it', () => {
+  // A ring leaves a corner that hangs by 1.35 mm; a second ring, too short, takes its core out of that corner.
+  const outline = { rectangle: [78, 65] };
+  const cuts = [
+    { id: 'first', kind: 'annular', center: [10.52, 22.35], diameter: 42, wall: 3.6, reach: 18 },
+    { id: 'second', kind: 'annular', center: [1.96, 0.44], diameter: 38, wall: 3.88, reach: 9 },
+  ];
+  const limits = { web: 1.5, hold: 1.5 };
+
+  it('is a body of its own, and no piece is in two bodies', () => {
+    const { bodies, pieces } = examine(
+      parseJob({ edgebite: 1, units: 'mm', part: { outline, thickness: 11 }, limits, cuts }),
+    );
+    const ids = bodies.map(({ id }) => id);
+    expect(bodies.map(({ role }) => role)).toEqual(['slug', 'hanging', 'held slug']);
+    expect(new Set(ids).size).toBe(ids.length);
+    const held = bodies.find(({ role }) => role === 'held slug');
+    expect(held?.pieces).toEqual([pieces.find(({ role }) => role === 'held slug')?.id]);
+    const owned = bodies.flatMap((body) => body.pieces).filter((id) => id !== 'kept');
+    expect(new Set(owned).size).toBe(owned.length);
   });
 });

@@ -76,7 +76,10 @@ export function resultOf(job: Job): Result {
   };
 }
 
-/** Bodies that are left in the end have the id of the largest piece of theirs; the others are counted on from there. */
+/**
+ * Bodies that are left in the end have the id of the largest piece of theirs; the others are counted on from there. A slug that a
+ * floor holds is a body of its own, even where what hung before has it in it.
+ */
 function namesOf({ pieces }: Left, bodies: readonly Body[]): Pick<Result, 'bodyIds' | 'piecesOfBody'> {
   const counts = new Map<string, number>();
   for (const { id } of pieces.pieces) {
@@ -88,7 +91,9 @@ function namesOf({ pieces }: Left, bodies: readonly Body[]): Pick<Result, 'bodyI
     return [...numbers]
       .filter((number) => number >= 0)
       .sort((a, b) => a - b)
-      .map((number) => (pieces.pieces[number] as (typeof pieces.pieces)[number]).id);
+      .map((number) => pieces.pieces[number] as (typeof pieces.pieces)[number])
+      .filter(({ role }) => role !== 'held slug')
+      .map(({ id }) => id);
   });
   const bodyIds = bodies.map(({ coreOf }, k) => {
     const own = piecesOfBody[k]?.find((id) => id !== 'kept');
