@@ -169,3 +169,24 @@ describe('a path with leads', () => {
     }
   });
 });
+
+it('counts the passes of a cut from 1, and has no number where there is one only', () => {
+  const opened = {
+    id: 'a',
+    kind: 'bore',
+    center: [40, 15],
+    diameter: 8,
+    passes: { kind: 'open out', bite: 1 },
+  };
+  const { steps } = told(
+    plate([opened, { id: 'b', kind: 'bore', center: [20, 15], diameter: 8 }] as never),
+  ) as unknown as { steps: { pass: number | null; passes: number }[] };
+  // A hole of radius 4 opened out from nothing by 1 at a time.
+  expect(steps.map(({ pass, passes }) => [pass, passes])).toEqual([
+    [1, 4],
+    [2, 4],
+    [3, 4],
+    [4, 4],
+    [null, 1],
+  ]);
+});
