@@ -1,5 +1,5 @@
 import { type Finding, knifeMarks, type Report, webMarks } from '@edgebite/core';
-import { countText, gravestFirst, LEVELS } from '@edgebite/svg';
+import { gravestFirst, LEVELS } from '@edgebite/svg';
 import { hanging } from './wrap.js';
 
 /** How grave a finding is. */
@@ -12,15 +12,15 @@ export function isAtLeast(finding: Finding, level: Level): boolean {
 
 /**
  * Findings, gravest first, each with the marks under which the drawing and the tables show it.
- * @param isWanted which of them; what is left out is counted at the end
+ * @param isWanted which of them
  */
 export function findingsText(report: Report, isWanted: (finding: Finding) => boolean = () => true): string {
   if (report.findings.length === 0) return 'No findings.';
   const marks = markNames(report);
-  const wanted = gravestFirst(report).filter(isWanted);
-  const lines = wanted.map((finding) => findingText(finding, marks));
-  const rest = report.findings.length - wanted.length;
-  return [...lines, ...(rest > 0 ? [`${countText(rest, 'note')} told with the steps.`] : [])].join('\n');
+  return gravestFirst(report)
+    .filter(isWanted)
+    .map((finding) => findingText(finding, marks))
+    .join('\n');
 }
 
 /** Columns before a finding's sentence: the longest level, and spaces. */

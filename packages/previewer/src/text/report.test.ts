@@ -142,7 +142,7 @@ describe('the report as it is printed without more ado', () => {
     const text = textReport(report);
     for (const { message } of block.findings) expect(text.replaceAll(/\s+/g, ' ')).toContain(message);
     expect(text).not.toContain('Pushed.');
-    expect(text).toContain('1 note told with the steps.');
+    expect(text).toMatch(/^FINDINGS: .*\(1 told with the steps\)$/m);
   });
 
   it('tells a bite in a face in some 30 lines', () => {

@@ -55,10 +55,7 @@ function shortBlocks(report: Report, marks: readonly string[]): string[] {
     );
   return [
     heading(report),
-    block(
-      `FINDINGS: ${levelsText(report)}`,
-      findingsText(report, (finding) => !isToldByStep(finding)),
-    ),
+    shortFindings(report),
     ...cautionBlocks(report),
     ...stepBlocks(report),
     block('LEFT', [leftText(report), ...(none.length === 0 ? [] : [hanging('', none.join(' '))])].join('\n')),
@@ -66,6 +63,15 @@ function shortBlocks(report: Report, marks: readonly string[]): string[] {
     ...freeBlocks(report),
     hanging('', MORE),
   ];
+}
+
+/** Findings but for the notes that the steps say again, which are counted. */
+function shortFindings(report: Report): string {
+  const told = report.findings.filter(isToldByStep).length;
+  const rest = told === 0 ? '' : ` (${told} told with the steps)`;
+  const text = findingsText(report, (finding) => !isToldByStep(finding));
+  const head = `FINDINGS: ${levelsText(report)}${rest}`;
+  return text === '' ? head : block(head, text);
 }
 
 const MORE = 'For all tables give --all; for zeros and targets print the sheet.';
