@@ -143,6 +143,9 @@ export interface StepVolumes {
   readonly removed: number;
 }
 
+/** Sums of volumes are off by no more than this share of the whole: less is none, and never less than none. */
+const NONE = 1e-12;
+
 /** Area and volume that each step takes, and what is kept, loose and removed after it. */
 export function volumesOf({ timeline, bodies }: Pick<States, 'timeline' | 'bodies'>): StepVolumes[] {
   const { cells, stepOf, takings } = timeline;
@@ -159,16 +162,17 @@ export function volumesOf({ timeline, bodies }: Pick<States, 'timeline' | 'bodie
     (faces[step] as Set<number>).add(Math.floor(cell / n));
   });
   const change = looseChanges(timeline, bodies);
+  const orNone = (volume: number) => (volume <= NONE * whole ? 0 : volume);
   let removed = 0;
   let loose = 0;
   return takings.map((_, step) => {
     removed += taken[step] as number;
-    loose += change[step] as number;
+    loose = orNone(loose + (change[step] as number));
     const area = [...(faces[step] as Set<number>)].reduce((sum, f) => sum + (cells.faceArea[f] as number), 0);
     return {
       area,
       taken: taken[step] as number,
-      kept: whole - removed - loose,
+      kept: orNone(whole - removed - loose),
       loose,
       removed,
     };
