@@ -53,7 +53,7 @@ describe('a repeat that cannot be', () => {
     [
       'has two and a half',
       { repeat: [{ cuts: ['seat'], row: { step: [9, 0], count: 2.5 } }] },
-      '/repeat/0/row/count: must be',
+      '/repeat/0/row/count: must be a whole number; it is 2.5',
     ],
     [
       'goes nowhere',
@@ -193,6 +193,26 @@ describe('a repeat that cannot be', () => {
     const [fault, ...others] = faults({ cuts: [RING, small], repeat });
     expect(others).toEqual([]);
     expect(fault).toMatch(/^\/cuts\/1\/diameter: of copy "seat 2" is 0.001, too small to keep its shape/);
+  });
+
+  it('tells of a cut that is none before its copies are thought of', () => {
+    const odd = [
+      null,
+      7,
+      [],
+      {},
+      { kind: 'drill' },
+      { ...SEAT, id: 7 },
+      { ...SEAT, center: [Number.NaN, 0] },
+    ];
+    for (const cut of odd) {
+      const found = faults({ cuts: [RING, cut], setups: [{ ...vice, cuts: ['ring', 'seat 2'] }] });
+      expect(found.length).toBeGreaterThan(0);
+      for (const one of found) expect(one).not.toMatch(/NaN from|undefined|seat 2/);
+      expect(found.some((one) => one.startsWith('/cuts/1'))).toBe(true);
+    }
+    const large = { ...SEAT, center: [1n, 0] };
+    expect(faults({ cuts: [RING, large] })[0]).toMatch(/^\/cuts\/1\/center\/0: must be a number/);
   });
 
   it('does not call names unknown while copies are not known', () => {

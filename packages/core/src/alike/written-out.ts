@@ -36,7 +36,7 @@ export function writtenOut(
   faults: Faults,
 ): WrittenOut | null {
   const isSound = faults.sound('/repeat') && faults.holds('/cuts');
-  if (!isSound || document.cuts.some((_, k) => !faults.sound(`/cuts/${k}/id`))) return null;
+  if (!isSound || !document.cuts.every((cut, k) => hasId(cut) && faults.sound(`/cuts/${k}/id`))) return null;
   const { copies, issues } = copiesOf(document);
   faults.add([...issues, ...alongIssues(document)]);
   if (issues.length > 0) return null;
@@ -49,7 +49,7 @@ export function writtenOut(
     return plainCut(written, own, copy.id, motionOf(copy));
   });
   if (motions !== null) {
-    faults.add(farIssues(cuts, copies));
+    faults.add(farIssues(cuts, copies, read));
     faults.add(samePlaceIssues(copies, read, motionOf));
   }
   return spreadOut(document, cuts, copies, faults);
@@ -99,17 +99,23 @@ function alongIssues({ cuts, repeat = [] }: JobDocument): JobIssue[] {
 }
 
 // The cuts of a job with faults may be anything.
+function hasId(cut: CutDocument): boolean {
+  return typeof cut === 'object' && cut !== null && typeof cut.id === 'string';
+}
+
 function isAlong(cut: CutDocument): boolean {
   const { path } = (cut ?? {}) as { readonly path?: unknown };
   return typeof path === 'object' && path !== null && 'along' in path;
 }
 
 /** Copies that lie where no coordinate goes. */
-function farIssues(cuts: readonly CutDocument[], copies: readonly Copy[]): JobIssue[] {
+function farIssues(cuts: readonly CutDocument[], copies: readonly Copy[], read: ReadCuts): JobIssue[] {
   const told = new Set<number>();
   return cuts.flatMap((cut, k): JobIssue[] => {
-    const { by, id } = copies[k] as Copy;
+    const { by, id, cut: own } = copies[k] as Copy;
     const last = by.at(-1);
+    // One with faults of its own is told of where it is written.
+    if ((read[own] ?? null) === null) return [];
     if (last === undefined || told.has(last.repeat)) return [];
     const farthest = farthestOf(cut);
     if (farthest <= MAX_LENGTH) return [];

@@ -86,6 +86,7 @@ function sentence(issue: SchemaIssue, value: unknown): string {
 
 const TYPE_NAMES: Readonly<Record<string, string>> = {
   number: 'a number',
+  int: 'a whole number',
   string: 'a text',
   boolean: 'true or false',
   object: 'an object',

@@ -8,6 +8,7 @@ export class Faults {
   private above = new Set<string>();
   /** Where in the job as it is written a place is that is asked for. */
   private place: (issue: JobIssue) => JobIssue = (issue) => issue;
+  private isHidden: (path: string) => boolean = () => false;
 
   /** All of them, in the order found. */
   get issues(): readonly JobIssue[] {
@@ -33,7 +34,7 @@ export class Faults {
 
   /** Whether nothing is wrong with the value at a JSON Pointer, in it, or with what holds it. */
   sound(path: string): boolean {
-    return !this.above.has(this.written(path)) && this.holds(path);
+    return !this.isHidden(path) && !this.above.has(this.written(path)) && this.holds(path);
   }
 
   /** Whether the value at a JSON Pointer is of the right kind, though there may be faults in it. */
@@ -48,6 +49,13 @@ export class Faults {
     view.exact = this.exact;
     view.above = this.above;
     view.place = (issue) => this.place(place(issue));
+    return view;
+  }
+
+  /** The same faults for those who must not look at some values, sound as they may be. */
+  hiding(isHidden: (path: string) => boolean): Faults {
+    const view = this.through((issue) => issue);
+    view.isHidden = isHidden;
     return view;
   }
 

@@ -1,7 +1,7 @@
 import { type WrittenOut, writtenOut } from '../alike/written-out.js';
 import { generalTolerance } from '../datum/general-tolerance.js';
 import { inUnit } from '../datum/length-unit.js';
-import { JobError, type JobIssue } from '../document/errors.js';
+import { JobError } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
 import { type CutDocument, type JobDocument, jobSchema } from '../document/schema.js';
 import { schemaIssues } from '../document/schema-issues.js';
@@ -84,11 +84,8 @@ function repeatsOf(
   const part = outline === null ? null : { outline, names };
   const out = writtenOut(document, written, part, faults);
   // While copies are not known, nobody can tell what cut is meant by a name.
-  const nameless = ({ path, message }: JobIssue) => ({
-    path: /^\/cuts\/\d+\/id$/.test(path) ? '/repeat' : path,
-    message,
-  });
-  if (out === null) return { document, faults: faults.through(nameless), cuts: [] };
+  const isName = (path: string) => /^\/cuts\/\d+\/id$/.test(path);
+  if (out === null) return { document, faults: faults.hiding(isName), cuts: [] };
   const size = sizeOf(out.document, { outline, names }, faults);
   const cuts = out.copies.map(({ cut, by }, k) => {
     const own = out.document.cuts[k] as CutDocument;
