@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bore, codes, messageOf, reportOn, setup } from '../datum/setup-jobs.js';
+import { bore, codes, finder, messageOf, reportOn, setup } from '../datum/setup-jobs.js';
 
 /*
  * Tools, lays and parts that are not what they are taken for, each alone, worked by hand on a plate 80 by 40 and 10 thick. What
@@ -326,6 +326,67 @@ describe('a bore that is cut from both sides', () => {
     expect(messageOf(reportOn(halves, setups()), 'seam-step')).toContain('a step of up to 0.064 mm may stay');
     expect(reportOn([halves[0] ?? {}, { ...halves[1], depth: 3 }], setups()).seams).toEqual([]);
     expect(reportOn([halves[0] ?? {}, { ...halves[1], center: [40.1, 20] }], setups()).seams).toEqual([]);
+  });
+});
+
+describe('a cut through the part', () => {
+  const depthOf = (cut: Record<string, unknown>, kind: string | null, over: Record<string, unknown> = {}) => {
+    const zero = { x: [finder('left')], y: [finder('front')], z: [{ touch: 'top', tolerance: 0.1 }] };
+    const tools = kind === null ? {} : tool(kind, ['a'], {});
+    return reportOn([{ ...bore('a', [40, 20], 10), ...cut }], [setup(['a'], { zero, ...over })], tools);
+  };
+  // Point of a 118° drill: 10 / (2 tan 59°) = 10 / 3.328559.
+  const point = 10 / 3.328559;
+
+  it('goes past the lower face by what is asked for, and by the point of a drill', () => {
+    const depths = (report: ReturnType<typeof depthOf>) => {
+      const { readout = Number.NaN, below = Number.NaN } = report.setups[0]?.targets[0]?.depth ?? {};
+      return [readout, below];
+    };
+    const near = (...values: number[]) => values.map((value) => expect.closeTo(value, 2));
+    expect(depths(depthOf({}, 'end mill'))).toEqual([-10, 0]);
+    expect(depths(depthOf({ breakThrough: 0.5 }, 'end mill'))).toEqual(near(-10.5, 0.5));
+    expect(depths(depthOf({ breakThrough: 0.5 }, 'drill'))).toEqual(near(-10.5 - point, 0.5 + point));
+    // On the scale of a quill, turned over, as far down.
+    const quill = { quill: { graduation: 0.01 }, flip: 'x' };
+    expect(depths(depthOf({ breakThrough: 0.5 }, 'end mill', quill))).toEqual(near(10.5, 0.5));
+    // A blind hole of a drill: its point goes deeper than its full size.
+    expect(depths(depthOf({ depth: 4 }, 'drill'))).toEqual(near(-4 - point, 0));
+  });
+
+  it('may leave a skin where that is less than the depth may be off', () => {
+    expect(messageOf(depthOf({ breakThrough: 0.05 }, 'end mill'), 'may-not-go-through')).toContain(
+      'comes out 0.050 mm below the part, and in setup s its depth may be off by 0.103 mm at worst, 0.100 mm by root of squares',
+    );
+    expect(codes(depthOf({ breakThrough: 0.5 }, 'end mill'))).not.toContain('may-not-go-through');
+    const ring = { kind: 'annular', wall: 2, breakThrough: 0.05 };
+    expect(messageOf(depthOf(ring, 'annular cutter'), 'may-not-go-through')).toContain(
+      'and slug-1 may hang on it',
+    );
+    // A reach that ends before that goes no further.
+    expect(
+      depthOf({ ...ring, breakThrough: 3, reach: 11 }, 'annular cutter').setups[0]?.targets[0]?.depth?.below,
+    ).toBeCloseTo(1, 9);
+  });
+
+  it('is near to what stands under it by that, and blind has none', () => {
+    const parallel = {
+      id: 'p',
+      kind: 'parallel',
+      from: -10,
+      to: -0.2,
+      shape: { rectangle: [10, 10], at: [35, 15] },
+    };
+    const under = (breakThrough: number) =>
+      codes(
+        reportOn([{ ...bore('a', [40, 20], 8), breakThrough }], null, {
+          keepOut: [parallel],
+          ...tool('end mill', ['a'], {}),
+        }),
+      );
+    expect(under(0.5)).toContain('hits-parallel');
+    expect(under(0.1)).not.toContain('hits-parallel');
+    expect(() => depthOf({ depth: 4, breakThrough: 1 }, 'drill')).toThrow(/this one is blind/);
   });
 });
 

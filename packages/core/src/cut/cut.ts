@@ -12,6 +12,8 @@ export interface EveryCut {
   /** How deep it really goes, from its side: the thickness of the part if `through`. */
   readonly depth: number;
   readonly through: boolean;
+  /** How far it is to go below the part where it goes through; as far as its tool does anyway without it. */
+  readonly breakThrough?: number;
 }
 
 /** A disc: drilled, bored, or milled to a round. */

@@ -39,18 +39,6 @@ export function bodyOf(cut: Cut, by = 0): Region {
 }
 
 /**
- * The lowest place that a cutter comes to, over the face that the part lies on. A cut that goes through comes out
- * below: by the point of a drill where it is a bore, by what the reach leaves of an annular cutter, by nothing more
- * where it is milled.
- */
-export function lowestOf(cut: Cut, thickness: number): number {
-  if (!cut.through) return thickness - cut.depth;
-  if (cut.kind === 'bore') return -drillPoint(cut.diameter);
-  if (cut.kind === 'annular' && cut.reach !== null) return Math.min(0, thickness - cut.reach);
-  return 0;
-}
-
-/**
  * Whether a cutter that goes no lower than `lowest` gets into something: at its height and in its area. What only
  * touches is not in the way, but for what lies right under a cut that goes through.
  */

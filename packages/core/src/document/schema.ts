@@ -113,6 +113,10 @@ const everyCut = {
     .union([size, z.literal('through')])
     .optional()
     .meta({ description: 'How deep, or "through", which it is without it.' }),
+  breakThrough: size.optional().meta({
+    description:
+      'Of a cut through the part: how far its full size is to go below it, past the point of a drill. 0 without it; of an annular cutter what its reach leaves.',
+  }),
   drawing: drawingSchema.optional(),
 };
 

@@ -1,8 +1,8 @@
-import { lowestOf } from '../datum/keep-out.js';
 import { inUnit } from '../datum/length-unit.js';
 import type { Laid } from '../datum/setup.js';
 import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
+import { goesDown, reachBeyond } from '../load/underneath.js';
 import type { ReportRows } from '../report/report-schema.js';
 import type { SetUp } from '../result/set-up.js';
 import type { Told } from './told.js';
@@ -89,12 +89,23 @@ function mayLeaveSkin(job: Job, { setup, part }: Laid, report: ReportRows): Told
     const depth = targets.find((one) => one.cut === cut.id)?.depth ?? null;
     if (!cut.through || depth === null) return [];
     const worst = inUnit(depth.worst, setup.heights.units, part.units);
-    const below = 0 - lowestOf(cut, job.thickness);
-    if (below > worst || worst === 0) return [];
-    const message = `Cut ${cut.id} comes out ${lengthWords(below, job.units)} below the part, and in setup ${setup.id} its depth may be off by ${lengthWords(worst, job.units)}: it may leave a skin. See that nothing stands there, and go deeper by that.`;
+    const tool = job.tools.find(({ cuts }) => cuts.includes(cut.id))?.kind ?? null;
+    const past = reachBeyond(goesDown(cut, tool, cut.diameter));
+    if (past > worst || worst === 0) return [];
+    const words = (value: number) => lengthWords(value, job.units);
+    const squares = inUnit(depth.rss, setup.heights.units, part.units);
+    const message = `Cut ${cut.id} comes out ${words(past)} below the part, and in setup ${setup.id} its depth may be off by ${words(worst)} at worst, ${words(squares)} by root of squares: it may leave a skin${slugWords(report, cut.id)}. See that nothing stands there, and give it a "breakThrough" of more than that.`;
     const about = [`setup:${setup.id}`, cutSource(cut.id)];
     return [{ code: 'may-not-go-through', message, at: null, about }];
   });
+}
+
+/** A slug that is loose as drawn stays on a skin. */
+function slugWords({ steps }: ReportRows, cut: string): string {
+  const slugs = steps
+    .filter((step) => step.cut === cut)
+    .flatMap(({ frees }) => frees.map(({ body }) => body));
+  return slugs.length === 0 ? '' : `, and ${slugs.join(' and ')} may hang on it`;
 }
 
 /** Cuts in no setup: no target, and no telling how far they may be off. */

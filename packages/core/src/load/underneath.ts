@@ -15,6 +15,21 @@ export interface GoesDown {
   readonly through: boolean;
   /** How deep a hollow cutter can go; null if that does not matter. */
   readonly reach: number | null;
+  /** How far its full section is to go below the part where it goes through; what its reach leaves, or nothing, without it. */
+  readonly breakThrough?: number;
+}
+
+/** A cut as its tool goes down for it. */
+export function goesDown(cut: Cut, tool: ToolKind | null, diameter: number): GoesDown {
+  const { kind, depth, through, breakThrough } = cut;
+  const reach = kind === 'annular' ? cut.reach : null;
+  const down = { cut: kind, tool, diameter, depth, through, reach };
+  return breakThrough === undefined ? down : { ...down, breakThrough };
+}
+
+/** The lowest place that a tool comes to, over the face that the part lies on. */
+export function lowestOf(down: GoesDown, thickness: number): number {
+  return thickness - (down.through ? thickness : down.depth) - reachBeyond(down);
 }
 
 /** What of a tool comes out below the part, and what lies there. */
@@ -29,14 +44,22 @@ export interface Underneath {
 
 /**
  * How far a tool reaches beyond its lowest full section: a twist drill by its point, a hollow cutter that goes through by
- * what its reach leaves; a mill or a boring head ends plain. A bore that goes through without a tool being named is
- * taken for drilled.
+ * what its reach leaves; a mill or a boring head ends plain; each that goes through further by what it is to go below the part.
+ * A bore that goes through without a tool being named is taken for drilled.
  *
  * Source: 118° point, common practice.
  */
-export function reachBeyond({ cut, tool, diameter, depth, through, reach }: GoesDown): number {
-  if (tool === 'drill' || (tool === null && cut === 'bore' && through)) return drillPoint(diameter);
-  return cut === 'annular' && through && reach !== null ? Math.max(0, reach - depth) : 0;
+export function reachBeyond(down: GoesDown): number {
+  const { cut, tool, diameter, through } = down;
+  const isDrill = tool === 'drill' || (tool === null && cut === 'bore' && through);
+  return (isDrill ? drillPoint(diameter) : 0) + pastThrough(down);
+}
+
+/** How far the full section of a tool that goes through goes below the part; 0 of one that does not. */
+export function pastThrough({ cut, depth, through, reach, breakThrough }: GoesDown): number {
+  if (!through) return 0;
+  const most = cut === 'annular' && reach !== null ? Math.max(0, reach - depth) : null;
+  return breakThrough === undefined ? (most ?? 0) : Math.min(breakThrough, most ?? breakThrough);
 }
 
 /**

@@ -59,7 +59,19 @@ export function readCut(written: CutDocument, path: string, part: PartSize, faul
     faults.add(diameterIssues(diameter, path, finest));
   }
   if (!faults.sound(path) || depth === null || place === null) return null;
-  return cutOf(document, { id: document.id, from: document.from ?? 'top', ...depth }, place, part.units);
+  const { breakThrough } = document;
+  const past = sound('breakThrough') && breakThrough !== undefined ? { breakThrough } : {};
+  if (breakThrough !== undefined && !depth.through) {
+    faults.add([
+      {
+        path: `${path}/breakThrough`,
+        message: 'belongs to a cut through the part, and this one is blind; leave it out',
+      },
+    ]);
+    return null;
+  }
+  const every = { id: document.id, from: document.from ?? 'top', ...depth, ...past };
+  return cutOf(document, every, place, part.units);
 }
 
 function placeOf(document: CutDocument, path: string, part: PartSize, faults: Faults): Place | null {

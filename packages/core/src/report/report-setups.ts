@@ -63,6 +63,9 @@ export const depthSchema = z
         'How far the end of the tool may be off at worst, from the face that lies up, or the lower one of a cut through the part.',
     }),
     rss: amount.meta({ description: 'The same as root of the sum of the squares.' }),
+    below: amount.meta({
+      description: 'How far the end of the tool is then below the part, in the unit of the report.',
+    }),
   })
   .nullable()
   .meta({

@@ -1,6 +1,5 @@
 import { type Contact, thicknessInterval } from '../datum/contact.js';
 import { endLevel, faceLevel, floorInterval, type Level } from '../datum/height-drift.js';
-import { lowestOf } from '../datum/keep-out.js';
 import { type Interval, within } from '../datum/reach.js';
 import type { Laid } from '../datum/setup.js';
 import { angleInterval } from '../datum/tip.js';
@@ -9,6 +8,7 @@ import type { Point, Vector } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import type { JobCut } from '../job/plan.js';
 import type { Floor } from '../left/floors.js';
+import { goesDown, lowestOf } from '../load/underneath.js';
 import { choicesFor, contactAt, type Moving, tipCurves } from './moving.js';
 
 /** A web as far as its interval goes. */
@@ -117,8 +117,9 @@ export function floorSpan(
 /** The level at which a cut ends, for each setup that it is made in. */
 function endsOf(job: Job, lays: readonly Laid[], number: number): (Level | null)[] {
   const cut = job.cuts[number] as JobCut;
-  const tool = job.tools.find(({ cuts }) => cuts.includes(cut.id))?.id ?? cut.id;
-  const task = { lowest: lowestOf(cut, job.thickness), thickness: job.thickness, tool, cut: cut.id };
+  const tool = job.tools.find(({ cuts }) => cuts.includes(cut.id));
+  const lowest = lowestOf(goesDown(cut, tool?.kind ?? null, cut.diameter), job.thickness);
+  const task = { lowest, thickness: job.thickness, tool: tool?.id ?? cut.id, cut: cut.id };
   const own = lays.filter(({ setup }) => setup.cuts.includes(cut.id));
   return own.length === 0 ? [null] : own.map((lay) => endLevel(lay, task));
 }

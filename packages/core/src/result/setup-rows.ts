@@ -1,6 +1,5 @@
 import type { Link, LinkSize } from '../datum/chain.js';
-import { type DepthTarget, depthTarget } from '../datum/depth-target.js';
-import { lowestOf } from '../datum/keep-out.js';
+import { depthTarget } from '../datum/depth-target.js';
 import { type AxisZero, type Laid, laid, placeUnder, readoutAt, type ZeroSize } from '../datum/setup.js';
 import { targetAt } from '../datum/target.js';
 import { pointToJson, regionToJson } from '../format/json.js';
@@ -8,6 +7,7 @@ import { DEGREE } from '../geometry/degree.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';
+import { goesDown, lowestOf } from '../load/underneath.js';
 import { type PathStand, pathStands } from '../report/path-stands.js';
 import type { Report, ReportCut, ReportKeepOut, ReportSetup, ReportTarget } from '../report/report-schema.js';
 
@@ -85,23 +85,22 @@ function targetRows(job: Job, lay: Laid, cut: ReportCut): ReportTarget[] {
       roundingError: [...roundingError],
       worst: [...worst],
       rss: [...rss],
-      depth: depth === null ? null : { ...depth },
+      depth,
     };
   });
 }
 
 /** Where the readout is to stand in Z; null without a zero there, and for a cut from the face that lies down. */
-export function depthOf(job: Job, lay: Laid, id: string): DepthTarget | null {
+export function depthOf(job: Job, lay: Laid, id: string): ReportTarget['depth'] {
   const cut = job.cuts.find((one) => one.id === id);
   const up = lay.setup.lie.flip === null ? 'top' : 'bottom';
   if (cut === undefined || (!cut.through && cut.from !== up)) return null;
   const { thickness, thicknessTolerance } = job;
-  return depthTarget(lay, {
-    lowest: lowestOf(cut, thickness),
-    thickness,
-    tolerance: thicknessTolerance,
-    from: cut.through ? 'bottom' : 'top',
-  });
+  const tool = job.tools.find(({ cuts }) => cuts.includes(id))?.kind ?? null;
+  const lowest = lowestOf(goesDown(cut, tool, cut.diameter), thickness);
+  const from = cut.through ? 'bottom' : 'top';
+  const target = depthTarget(lay, { lowest, thickness, tolerance: thicknessTolerance, from });
+  return target && { ...target, below: Math.max(0, -lowest) };
 }
 
 interface Stand {

@@ -9,7 +9,7 @@ import type { Removal } from '../left/cells.js';
 import { burrsOf } from '../load/burrs.js';
 import { type Layer, loadByHeight, type RoundTool } from '../load/by-height.js';
 import { placeFacts } from '../load/tool-place.js';
-import { type GoesDown, reachBeyond, underneath } from '../load/underneath.js';
+import { goesDown, lowestOf, underneath } from '../load/underneath.js';
 import { metalReach, type WayOff, wayOff } from '../load/way-off.js';
 import { disc } from '../region/region.js';
 import { clearanceOf } from '../result/center-rows.js';
@@ -65,14 +65,14 @@ type Part = Omit<Step, 'approach' | 'pass' | 'passes' | 'area' | 'volume' | 'vol
 function pathPart(task: Task, { path, runs }: PassShape & { readonly kind: 'path' }): Part {
   const { cut, approach } = task;
   const body = sweptRegion(path, cut.diameter / 2);
-  const down = goesDown(task, cut.diameter);
+  const down = goesDown(cut, task.tool?.kind ?? null, cut.diameter);
   const stands = runs.length === 0 ? standsAlong(approach.lay, path) : standsOfRuns(approach.lay, runs);
   return {
     center: null,
     path,
     diameter: cut.diameter,
     body,
-    lowest: lowestOf(task, down),
+    lowest: lowestOf(down, task.job.thickness),
     load: null,
     burrs: null,
     footing: plungesOf(task, stands),
@@ -92,9 +92,9 @@ function roundPart(task: Task, { center, radius }: RoundPass): Part {
   const met = layersUnder(task, center, radius);
   const comesOut = approach.from === 'top' ? removal.low <= 0 : removal.high >= job.thickness;
   const body = disc(center, radius);
-  const down = goesDown(task, 2 * radius);
+  const down = goesDown(cut, task.tool?.kind ?? null, 2 * radius);
   const pace = paceIn(task, 2 * radius, null);
-  const lowest = lowestOf(task, down);
+  const lowest = lowestOf(down, task.job.thickness);
   const off = wayFrom(task, round, lowest);
   return {
     center,
@@ -134,21 +134,6 @@ function plungesOf(task: Task, stands: readonly Stand[]): Step['footing'] {
     what === 'start' ? footingOf(task, { center, radius }, layersUnder(task, center, radius), 'plunges') : [],
   );
   return all.filter(({ kind }, k) => all.findIndex((one) => one.kind === kind) === k);
-}
-
-function goesDown({ cut, tool }: Task, diameter: number): GoesDown {
-  return {
-    cut: cut.kind,
-    tool: tool?.kind ?? null,
-    diameter,
-    depth: cut.depth,
-    through: cut.through,
-    reach: cut.kind === 'annular' ? cut.reach : null,
-  };
-}
-
-function lowestOf({ job }: Task, down: GoesDown): number {
-  return job.thickness - (down.through ? job.thickness : down.depth) - reachBeyond(down);
 }
 
 /** Layers by depth of the tool. */

@@ -1,4 +1,5 @@
 import type { Report, ReportCut, ReportSetup, ReportStep } from '@edgebite/core';
+import { lengthText } from '@edgebite/svg';
 import { shownIn, shownText } from '../step/readout.js';
 import { toldOf } from '../step/told.js';
 import { decimalsOf } from '../text/decimals.js';
@@ -108,8 +109,8 @@ function stepOf(report: Report, index: number, isSetUp: boolean): SheetStep {
 }
 
 /** What the readout is to show in Z when the tool is as deep as it goes, where the setup has a zero there. */
-function depthLines({ setups }: Report, { setup, cut, pass }: ReportStep): string[] {
-  const row = setups.find(({ id }) => id === setup);
+function depthLines(report: Report, { setup, cut, pass }: ReportStep): string[] {
+  const row = report.setups.find(({ id }) => id === setup);
   const target = row?.targets.find((one) => one.cut === cut && (pass === null || one.pass === pass));
   const depth = target?.depth ?? null;
   if (row === undefined || depth === null) return [];
@@ -117,8 +118,12 @@ function depthLines({ setups }: Report, { setup, cut, pass }: ReportStep): strin
   const decimals = decimalsOf(resolution);
   const off = depth.worst === 0 ? '' : ` ±${depth.worst.toFixed(decimals + 1)}`;
   const shown = (depth.readout + 0).toFixed(decimals);
-  if (on === 'readout') return [`Down to Z ${shown}${off} on the readout.`];
-  return [`Down to ${shown}${off} ${units === 'mm' ? 'mm' : 'in'} on the scale of the quill.`];
+  const where =
+    on === 'readout'
+      ? `Z ${shown}${off} on the readout`
+      : `${shown}${off} ${units === 'mm' ? 'mm' : 'in'} on the scale of the quill`;
+  const past = depth.below === 0 ? '' : `, ${lengthText(depth.below, report.units)} below the part`;
+  return [`Down to ${where}${past}.`];
 }
 
 function passOf({ pass, passes }: ReportStep, cut: ReportCut): SheetStep['pass'] {
