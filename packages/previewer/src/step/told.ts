@@ -4,6 +4,7 @@ import { bodyLines, takeOutLines } from './bodies.js';
 import { burrLines } from './burrs.js';
 import { loadLines } from './load.js';
 import { shownIn } from './readout.js';
+import { seamLines } from './seams.js';
 import { underLines } from './under.js';
 import { wayOffLines } from './way-off.js';
 
@@ -26,6 +27,7 @@ export function toldOf(report: Report, index: number): Told {
     lines: [
       ...loadLines(report, step),
       ...biteLines(report, step),
+      ...seamLines(report, index),
       ...bodyLines(report, step, index),
       ...underLines(report, step),
       ...burrLines(report, step),
