@@ -64,10 +64,11 @@ describe('a verdict that errors can turn round', () => {
   });
 
   it.each([
-    ['may-touch', -4.1, 'Cut a misses the part as drawn, but can come out 0.103 mm deep in it.'],
-    ['may-not-break-out', 3.9, 'Cut a breaks out as drawn, but can come out 0.103 mm short of that.'],
+    ['may-touch', -4.1, 'Cut a misses the part as drawn, but can come out 0.103 mm deep in it'],
+    ['may-not-break-out', 3.9, 'Cut a breaks out as drawn, but can come out 0.103 mm short of that'],
   ])('%s counts the worse of two setups, whichever comes first', (code, y, message) => {
     // Off by 0.203 in the one, of which 0.0025 are half a step, and 0.0225 in the other; 0.1 from the face as drawn.
+    // By root of squares hypot(0.2005, 0.0025) = 0.2005, which leaves 0.1005.
     const zero = { x: [finder('left')], y: [finder('front', { tolerance: 0.2005 })] };
     const coarse = setup(['a'], { zero });
     const fine = setup(['a'], { id: 't' });
@@ -79,7 +80,7 @@ describe('a verdict that errors can turn round', () => {
       ],
     ]) {
       const told = messageOf(reportOn([bore('a', [40, y], 8)], setups, NEAR), code);
-      expect(told).toBe(message);
+      expect(told).toBe(`${message} at worst, 0.101 mm by root of squares.`);
     }
     expect(codes(reportOn([bore('a', [40, y], 8)], [fine, { ...fine, id: 'u' }], NEAR))).not.toContain(code);
   });
