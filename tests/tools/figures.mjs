@@ -15,6 +15,7 @@ const examples = join(root, 'examples');
 for (const file of readdirSync(examples)) {
   if (file.endsWith('.json')) picture(basename(file, '.json'), draw(examine(jobIn(file))));
 }
+picture('measuring-rail', draw(examine(parseJob(jobOfGuide('measuring.md', 'rail.json')))));
 picture(
   'safe-interval',
   drawRange(rangeOf(jobIn('row-of-bites.json'), { cut: 'bite-3', along: 'x', from: 48, to: 58 })),
@@ -25,6 +26,18 @@ for (const { id } of zeros.setups) picture(`zero-${id}`, drawZero(zeros, { setup
 /** @param {string} file */
 function jobIn(file) {
   return parseJob(readFileSync(join(examples, file), 'utf8'));
+}
+
+/**
+ * The job that a guide tells its reader to save under a name.
+ * @param {string} guide
+ * @param {string} name
+ */
+function jobOfGuide(guide, name) {
+  const text = readFileSync(join(root, 'docs', guide), 'utf8');
+  const [, job] = text.split(`\`\`\`json ${name}\n`);
+  if (job === undefined) throw new Error(`docs/${guide}: there is no ${name}`);
+  return job.split('```')[0] ?? '';
 }
 
 /**

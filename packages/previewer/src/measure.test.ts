@@ -84,12 +84,12 @@ describe('edgebite measure', () => {
   });
 
   it.each([
-    { turn: 0, y: '49.100', was: '49.000' },
+    { turn: 0, y: '49.100', by: '+0.100', was: '49.000' },
     // Turned round, the front of the part lies where its back was: 40 - 44 = -4, and 5 for half the tip.
-    { turn: 180, y: '0.900', was: '1.000' },
+    { turn: 180, y: '0.900', by: '-0.100', was: '1.000' },
   ] as const)(
     'gives the head its graduations and the readout its next number, turned by $turn',
-    async ({ turn, y, was }) => {
+    async ({ turn, y, by, was }) => {
       // What was cut stands 0.1 too deep and is 0.213 small in radius: centre at 43.9, radius 14.787.
       const left = 43.9 - 14.787;
       const depth = wayOf('left');
@@ -108,8 +108,9 @@ describe('edgebite measure', () => {
       expect(code).toBe(0);
       // 0.426 on the diameter: 21 graduations of 0.02.
       expect(out).toContain('open by 21 graduations, 0.420 mm on the dial (diameter)');
-      expect(out).toContain(`Y ${y} mm in place of`);
-      expect(out).toContain(`Y ${was} mm.`);
+      expect(out.replaceAll(/\s+/g, ' ')).toContain(
+        `from where it stood move Y by ${by} mm: to X 45.000 Y ${y} mm if that was X 45.000 Y ${was} mm.`,
+      );
     },
   );
 
@@ -134,7 +135,7 @@ describe('edgebite measure', () => {
   it('says where one reading tells neither radius nor place', async () => {
     const { out } = await measure(0, '--cut', 'seat', '--reading', `${wayOf('depth').number}=10.9`);
     expect(out).toContain('do not tell the radius from the place');
-    expect(out).toContain('the readout stays at');
+    expect(out).toContain('stay where it stood');
   });
 
   it('says where the bore is over size, or already past the arc', async () => {

@@ -1,4 +1,4 @@
-import { fitCircle, type MeasureWay, readingOf } from '@edgebite/core';
+import { coverageOf, fitCircle, type MeasureWay, readingOf } from '@edgebite/core';
 import { deepest, heightOver, pinsBelow, sampledArc, widthAt } from '../../measure/sampled.js';
 import { exact, loosely, type Pair, type Reference } from '../reference.js';
 
@@ -63,6 +63,30 @@ export const measureReferences: readonly Reference[] = [
     kind: 'worked example',
     checks: 'chord 21 and height 6: radius 12.1875, there and back',
     pairs: () => [exact(radiusOf(21, 6), 12.1875), exact(height(21, 12.1875), 6)],
+  },
+  {
+    quantity: 'measuring an arc',
+    source: 'JCGM 101:2008, 9.2.3 and 9.2.4 (from memory)',
+    kind: 'worked example',
+    checks: '95 % of sums of four even spreads: 3.88 of like ones, 17.0 of three of 1 and one of 10',
+    pairs: () => {
+      const one = Math.sqrt(3);
+      return [
+        loosely(coverageOf([one, one, one, one], 0.95), 2 * Math.sqrt(3) * (2 - 0.6 ** 0.25), 1e-4),
+        loosely(coverageOf([one, one, one, 10 * one], 0.95), 17, 0.05),
+      ];
+    },
+  },
+  {
+    quantity: 'measuring an arc',
+    source: 'sums of like even spreads (Irwin and Hall, from memory)',
+    kind: 'closed form',
+    checks: '95 % of one, two and three: 0.95, 2 (1 - sqrt(0.05)), 3 - cbrt(1.2)',
+    pairs: () => [
+      loosely(coverageOf([1], 0.95), 0.95, 1e-9),
+      loosely(coverageOf([1, 1], 0.95), 2 * (1 - Math.sqrt(0.05)), 1e-5),
+      loosely(coverageOf([1, 1, 1], 0.95), 3 - Math.cbrt(1.2), 1e-5),
+    ],
   },
   {
     quantity: 'measuring an arc',

@@ -40,12 +40,19 @@ export function correctionLines(answer: Measured, facts: Units): string[] {
   return [headText(correction, dial, facts), ...placeText(answer, facts), ...targets.map(targetText)];
 }
 
+/** The move holds wherever the spindle stood; the places hold if it stood as planned, as before the first reading. */
 function targetText({ setup, units, resolution, was, readout }: Measured['targets'][number]): string {
+  const decimals = decimalsOf(resolution);
   const shown = ([x, y]: readonly [number, number]) =>
-    `X ${x.toFixed(decimalsOf(resolution))} Y ${y.toFixed(decimalsOf(resolution))} ${unitText(units)}`;
-  return was[0] === readout[0] && was[1] === readout[1]
-    ? `Setup ${clean(setup)}: the readout stays at ${shown(was)}.`
-    : `Setup ${clean(setup)}: stand at ${shown(readout)} in place of ${shown(was)}.`;
+    `X ${x.toFixed(decimals)} Y ${y.toFixed(decimals)} ${unitText(units)}`;
+  const moves = (['X', 'Y'] as const).flatMap((axis, k) => {
+    const by = (readout[k] as number) - (was[k] as number);
+    const text = Math.abs(by).toFixed(decimals);
+    return Number(text) === 0 ? [] : [`${axis} by ${by < 0 ? '-' : '+'}${text}`];
+  });
+  return moves.length === 0
+    ? `Setup ${clean(setup)}: stay where it stood.`
+    : `Setup ${clean(setup)}: from where it stood move ${moves.join(' and ')} ${unitText(units)}: to ${shown(readout)} if that was ${shown(was)}.`;
 }
 
 function headText(correction: Correction | null, dial: Dial | null, { units }: Units): string {
