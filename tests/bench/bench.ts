@@ -11,6 +11,7 @@ import { MOVED_CASE, movedFigures } from './moved-case.js';
 import { type OwnCase, ownCases } from './own-cases.js';
 import { cutProblems, offsetProblems } from './problems.js';
 import { proofFigures } from './proof.js';
+import { PROPOSE_CASE, proposeFigures } from './propose-case.js';
 import { RANGE_CASE, rangeFigures } from './range-case.js';
 import { platesToGrow, shapeCuts, sweptProblems, xorProblems } from './shape-problems.js';
 
@@ -46,6 +47,7 @@ const names = [
   ...own.map(({ name }) => name),
   MOVED_CASE,
   RANGE_CASE,
+  PROPOSE_CASE,
   'growth',
   'crowds',
   'memory',
@@ -63,6 +65,7 @@ for (const problem of problems) {
 for (const one of own) if (wanted(one.name)) report([ownFigure(one)]);
 if (wanted(MOVED_CASE)) report(movedFigures(effort));
 if (wanted(RANGE_CASE)) report(rangeFigures(effort));
+if (wanted(PROPOSE_CASE)) report(proposeFigures(effort));
 if (wanted('growth')) report(growthFigures(effort));
 if (wanted('crowds')) report(crowdFigures());
 if (wanted('memory')) report(await memoryFigures());

@@ -7,7 +7,7 @@ import { type Plan, plansOf } from './choose.js';
 import { clustersOf } from './clusters.js';
 import type { Patch } from './features.js';
 import { patchesOf } from './features.js';
-import { MOST_TRIED, safestOrders } from './order.js';
+import { MOST_TRIED, ordersTried, safestOrders } from './order.js';
 import { compareOutcomes, isFinished, type Outcome, outcomeOf } from './outcome.js';
 import { type Refusal, refusalsOf } from './refusals.js';
 import { type WayRow, wayRowOf } from './row.js';
@@ -65,6 +65,14 @@ function refusable(aim: Aim, group: readonly Patch[]): readonly Patch[] {
   return bare.length > 0 ? bare : group;
 }
 
+/** So often plans are settled for the sake of others than the best. */
+const ROUNDS = 1;
+
+/** Whether there is nothing to choose any more in the order of a plan: each choice is examined, or has one order only. */
+function isSettled({ choices }: Plan): boolean {
+  return choices.every(({ orders, cuts }) => orders !== null || ordersTried(cuts) === 1);
+}
+
 interface Settled {
   readonly plans: readonly Plan[];
   /** Numbers of groups of which no choice can be made. */
@@ -73,17 +81,18 @@ interface Settled {
 
 /**
  * The best plans, of choices that have been examined: where the best ones hold some that are only estimated, these are
- * examined and the plans made again.
+ * examined and the plans made again. After some rounds only the best one counts; of the others those stay whose order is settled.
  */
 function settledPlans(aim: Aim, drafts: readonly (readonly Choice[])[]): Settled {
   let groups = drafts;
-  for (;;) {
+  for (let round = 1; ; round++) {
     const unmade = new Set(groups.flatMap(({ length }, k) => (length === 0 ? [k] : [])));
     if (unmade.size > 0) return { plans: [], unmade };
     const plans = plansOf(aim, groups);
-    const asked = new Set(plans.flatMap(({ choices }) => choices));
+    const best = plans.slice(0, round <= ROUNDS ? plans.length : 1);
+    const asked = new Set(best.flatMap(({ choices }) => choices));
     const open = [...asked].filter(({ orders }) => orders === null);
-    if (open.length === 0) return { plans, unmade };
+    if (open.length === 0) return { plans: plans.filter(isSettled), unmade };
     const known = new Map(open.map((choice) => [choice, settled(aim, choice)]));
     groups = groups.map((group) =>
       group.some((choice) => known.has(choice))
