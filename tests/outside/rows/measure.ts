@@ -80,7 +80,7 @@ export const measureReferences: readonly Reference[] = [
   {
     quantity: 'measuring an arc',
     source: 'sums of like even spreads (Irwin and Hall, from memory)',
-    kind: 'closed form',
+    kind: 'closed form of our own',
     checks: '95 % of one, two and three: 0.95, 2 (1 - sqrt(0.05)), 3 - cbrt(1.2)',
     pairs: () => [
       loosely(coverageOf([1], 0.95), 0.95, 1e-9),
