@@ -1,4 +1,13 @@
-import { type Circle, FitError, fitCircle, type MeasureWay, type Reading, readingOf } from '@edgebite/core';
+import {
+  type Circle,
+  examine,
+  FitError,
+  fitCircle,
+  type MeasureWay,
+  parseJob,
+  type Reading,
+  readingOf,
+} from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../tools/runs.js';
@@ -103,6 +112,26 @@ describe('from readings to the arc', () => {
     const h = 15 - Math.sqrt(15 ** 2 - 81);
     // One reading: 95 of 100 of its width, and the slope of the formula.
     expect(fit.radius?.rss).toBeCloseTo((0.95 * 0.01 * (at(h - 1e-6) - at(h + 1e-6))) / 2e-6, 7);
+  });
+});
+
+describe('an opening near the widest place of an arc', () => {
+  // There the same chord lies above and below: two centres read the same, and the wrong one was told.
+  it.each([7.4, 15, 30])('of radius %f is read well below it', (radius) => {
+    for (const inside of [0.2, 0.33, 0.5]) {
+      const report = examine(
+        parseJob({
+          edgebite: 1,
+          units: 'mm',
+          part: { outline: { rectangle: [200, 100] }, thickness: 10 },
+          cuts: [{ id: 'seat', kind: 'bore', center: [100, 100 - inside * radius], diameter: 2 * radius }],
+        }),
+      );
+      const way = report.checks[0]?.ways.find(({ kind, horn }) => kind === 'opening' && horn === null);
+      const off = Math.abs(inside * radius - (way?.under ?? 0)) / radius;
+      expect(off).toBeGreaterThan(0.2);
+      expect(way?.byPlace).toBeGreaterThan(0.4);
+    }
   });
 });
 

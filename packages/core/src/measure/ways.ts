@@ -41,6 +41,19 @@ export interface Fitting {
 /** An opening is read so far under its face, as a share of the depth, besides from horn to horn. */
 const UNDER = 0.25;
 
+/**
+ * An opening is read no nearer to the widest place of an arc than this share of its radius: about there it is the same above and
+ * below, so that it would tell a centre on the wrong side as well.
+ */
+const OFF_WIDEST = 0.3;
+
+/** How far under a face an opening is read, that of an arc whose centre lies so far inside the face. */
+function underOf(inside: number, radius: number): number {
+  const usual = (inside + radius) * UNDER;
+  const isWidest = Math.abs(inside - usual) < OFF_WIDEST * radius;
+  return isWidest ? inside + OFF_WIDEST * radius : usual;
+}
+
 /** A chord is so much of what the arc has room for: its ends keep clear of the horns. */
 const CHORD = 0.8;
 
@@ -164,9 +177,8 @@ function openingWays(seat: Seat, face: Face, near: number): Drafted[] {
   const line = lineOf(face);
   // Between the face and a tangent, on the side of the metal.
   const horn = Math.acos(Math.min(1, Math.max(-1, d / seat.radius)));
-  const depth = d + seat.radius;
   return [
-    { way: { kind: 'opening', face: line, under: settable(depth * UNDER) } },
+    { way: { kind: 'opening', face: line, under: settable(underOf(d, seat.radius)) } },
     { way: { kind: 'opening', face: line, under: 0 }, horns: [horn, horn] },
   ];
 }
