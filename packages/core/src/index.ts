@@ -1,7 +1,7 @@
 export type { Aim } from './aim/aim.js';
-export { parseAim } from './aim/read-aim.js';
+export { parseAim, parseDrawer } from './aim/read-aim.js';
 export { type AimDocument, aimJsonSchema, aimSchema } from './aim/schema-aim.js';
-export type { DrawerTool } from './aim/schema-drawer.js';
+export type { DrawerDocument, DrawerTool } from './aim/schema-drawer.js';
 export { intersect, normalize, union, xor } from './combine/boolean.js';
 export { offset, offsetPath } from './combine/offset.js';
 export { subtract } from './combine/subtract.js';

@@ -65,6 +65,30 @@ describe('edgebite propose', () => {
     expect((await command('propose', 'aim.json')).out).not.toContain('pushes off');
   });
 
+  it('takes the drawer from a file that aims share', async () => {
+    const { drawer, ...bare } = aim;
+    save('bare.json', bare);
+    save('tools.json', { edgebite: 1, units: 'mm', drawer });
+    save('inch.json', { edgebite: 1, units: 'inch', drawer });
+    save('bad.json', { edgebite: 1, units: 'mm', drawer: [{ ...drawer[1], wall: 12 }] });
+    const shared = await command('propose', 'bare.json', '--drawer', 'tools.json');
+    expect(shared).toEqual(await command('propose', 'aim.json'));
+    const faults = [
+      [['bare.json'], 'bare.json: /drawer: is missing'],
+      [['aim.json', '--drawer', 'tools.json'], 'aim.json: /drawer: stands beside a shared drawer'],
+      [
+        ['bare.json', '--drawer', 'inch.json'],
+        'bare.json: /units: is "mm", but the shared drawer is in inch',
+      ],
+      [['bare.json', '--drawer', 'bad.json'], 'bad.json: /drawer/0/wall: must be under half the diameter'],
+      [['-', '--drawer', '-'], 'standard input can be'],
+    ] as const;
+    for (const [args, message] of faults) {
+      const { code, err } = await command('propose', ...args);
+      expect({ code, err }).toEqual({ code: 2, err: expect.stringContaining(message) });
+    }
+  });
+
   it('reads standard input, and prints JSON of the ways', async () => {
     const { code, out } = await command('propose', '-', '--json');
     const { ways, refusals } = JSON.parse(out) as {

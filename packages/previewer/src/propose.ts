@@ -5,6 +5,7 @@ import {
   type Proposal,
   type ProposedWay,
   parseAim,
+  parseDrawer,
   propose,
 } from '@edgebite/core';
 import { clean } from '@edgebite/svg';
@@ -23,6 +24,8 @@ export interface ProposeOptions {
   /** Its number, from 1. */
   readonly way: string | undefined;
   readonly output: string | undefined;
+  /** A file with the drawer, where the aim has none of its own. */
+  readonly drawer?: string | undefined;
 }
 
 /**
@@ -31,7 +34,12 @@ export interface ProposeOptions {
  * @throws Failure if the aim cannot be used, there is no such way, or the job cannot be written.
  */
 export async function proposeWays(name: string, options: ProposeOptions, io: Io): Promise<number> {
-  const aim = await loadWith(name, parseAim, 'the aim', io);
+  const { drawer: file } = options;
+  if (file === STANDARD_INPUT && name === STANDARD_INPUT) {
+    throw new Failure(['standard input can be the aim or the drawer only; name a file for the other']);
+  }
+  const drawer = file === undefined ? undefined : await loadWith(file, parseDrawer, 'the drawer', io);
+  const aim = await loadWith(name, (text) => parseAim(text, drawer), 'the aim', io);
   const proposal = propose(aim);
   if (options.way === undefined) {
     if (options.output !== undefined) throw new Failure(['-o: say with --way which way is to be written']);

@@ -155,12 +155,13 @@ function commandLine(io: Io, start: Start): Command {
     .command('propose')
     .description('print ways to make a finished outline out of a blank with the tools of a drawer')
     .argument('<aim>', 'aim file, "-" for standard input')
+    .option('--drawer <file>', 'file with the drawer, where the aim has none of its own')
     .option('--json', 'print the ways as JSON, each with its job')
     .option('--way <number>', 'print one of the ways as a job')
     .option('-o, --output <file>', 'write that job to a file')
     .addHelpText('after', '\nEnds with 1 if something can be made by no tool of the drawer.')
-    .action((aim: string, { json = false, way, output }: Partial<ProposeOptions>) =>
-      start(() => proposeWays(aim, { json, way, output }, io)),
+    .action((aim: string, { json = false, way, output, drawer }: Partial<ProposeOptions>) =>
+      start(() => proposeWays(aim, { json, way, output, drawer }, io)),
     );
   program
     .command('compare')

@@ -1,5 +1,6 @@
 import { offset } from '../combine/offset.js';
 import { subtract } from '../combine/subtract.js';
+import { described } from '../document/described.js';
 import { JobError, type JobIssue } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
 import { schemaIssues } from '../document/schema-issues.js';
@@ -23,15 +24,33 @@ import {
 } from './aim.js';
 import { layersOf } from './layers.js';
 import { type AimDocument, aimSchema, type PocketDocument } from './schema-aim.js';
-import type { DrawerTool } from './schema-drawer.js';
+import { type DrawerDocument, type DrawerTool, drawerFileSchema } from './schema-drawer.js';
+
+/**
+ * The drawer in a file of its own that JSON describes, given as text or as the value of it.
+ * @throws JobError with all faults at once, each with a JSON Pointer to its place.
+ */
+export function parseDrawer(json: unknown): DrawerDocument {
+  const value = typeof json === 'string' ? valueOfText(json) : json;
+  const faults = plainFaults(value);
+  if (faults.length > 0) throw new JobError(faults);
+  const checked = drawerFileSchema.safeParse(value);
+  if (!checked.success) throw new JobError(schemaIssues(value, checked.error.issues));
+  const document = tidied(checked.data) as DrawerDocument;
+  const issues = [...idIssues(document.drawer, '/drawer', 'tool'), ...drawerIssues(document)];
+  if (issues.length > 0) throw new JobError(issues);
+  return document;
+}
 
 /**
  * The aim that JSON describes, given as text or as the value of it: the finished part and the blank worked out and
  * checked, what is to go between them, the tools.
+ * @param shared a drawer that is used in place of one of the aim's own
  * @throws JobError with all faults at once, each with a JSON Pointer to its place.
  */
-export function parseAim(json: unknown): Aim {
-  const value = typeof json === 'string' ? valueOfText(json) : json;
+export function parseAim(json: unknown, shared?: DrawerDocument): Aim {
+  const given = typeof json === 'string' ? valueOfText(json) : json;
+  const value = shared === undefined ? given : withDrawer(given, shared);
   const faults = plainFaults(value);
   if (faults.length > 0) throw new JobError(faults);
   const checked = aimSchema.safeParse(value);
@@ -46,6 +65,22 @@ export function parseAim(json: unknown): Aim {
   );
   if (issues.length > 0 || blank === null || finished === null) throw new JobError(issues);
   return aimOf(document, blank, finished.outline, pockets);
+}
+
+/** An aim with a shared drawer. */
+function withDrawer(value: unknown, { units, drawer }: DrawerDocument): unknown {
+  const faults = plainFaults(value);
+  if (faults.length > 0) throw new JobError(faults);
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+  const say = (path: string, message: string) => new JobError([{ path, message }]);
+  if ('drawer' in value) throw say('/drawer', 'stands beside a shared drawer; leave one of them out');
+  if ('units' in value && value.units !== units) {
+    throw say(
+      '/units',
+      `is ${described(value.units)}, but the shared drawer is in ${units}; write both in one unit`,
+    );
+  }
+  return { ...value, drawer };
 }
 
 function aimOf(document: AimDocument, job: Job, finished: Region, pockets: readonly Pocket[]): Aim {
@@ -143,7 +178,7 @@ function taken(document: AimDocument, key: 'blank' | 'finished', issues: JobIssu
   }
 }
 
-function drawerIssues({ drawer }: AimDocument): JobIssue[] {
+function drawerIssues({ drawer }: Pick<AimDocument, 'drawer'>): JobIssue[] {
   return drawer.flatMap((tool, k) => toolIssues(tool, `/drawer/${k}`));
 }
 

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { TOOL_MATERIALS } from '../cutting/tool.js';
 import type { Frozen } from '../document/frozen.js';
 import { MAX_LENGTH, MAX_NAME, MAX_SPEED, MAX_TEETH, MAX_TOOLS } from '../document/limits.js';
-import { size } from '../document/schema-parts.js';
+import { size, units } from '../document/schema-parts.js';
 import { dialSchema } from '../document/schema-tools.js';
 
 const everyTool = {
@@ -70,6 +70,18 @@ export const drawerSchema = z
   .min(1)
   .max(MAX_TOOLS)
   .meta({ id: 'Drawer', description: 'The tools that there are to choose from.' });
+
+/** A drawer in a file of its own, shared by aims. */
+export const drawerFileSchema = z
+  .strictObject({
+    edgebite: z.literal(1).meta({ description: 'Version of the format.' }),
+    units,
+    drawer: drawerSchema,
+  })
+  .meta({ title: 'edgebite drawer, version 1' });
+
+/** A drawer in a file of its own, as written. */
+export type DrawerDocument = Frozen<z.infer<typeof drawerFileSchema>>;
 
 /** A tool of a drawer as written. */
 export type DrawerTool = Frozen<z.infer<typeof drawerSchema>>[number];
