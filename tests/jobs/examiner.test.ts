@@ -168,7 +168,7 @@ describe('a handle', () => {
       { kind: 'annular' },
       { id: undefined },
       { kind: 'bore' },
-    ] as object[]) {
+    ] as Record<string, unknown>[]) {
       const [key = ''] = Object.keys(change);
       expect(() => bench.changed('hole 20', change as CutChange)).toThrow(
         `changed: cut "hole 20": its ${key} cannot be changed`,

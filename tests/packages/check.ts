@@ -29,9 +29,9 @@ const BROWSERS = ['/usr/bin/chromium', '/usr/bin/google-chrome'];
 /**
  * Most bytes of `parseJob` and `examine` with all they need, bundled for browsers, minified and gzipped. Steps, ways off
  * walls and the proof of overlays made them 150 kB, from 117; zeros as actions and measuring, 168; copies and batches, trial cuts,
- * ways out and tolerances of tools, 189.
+ * ways out and tolerances of tools, 189; looking at arguments, 192.
  */
-const BUDGET = 195_000;
+const BUDGET = 200_000;
 
 const faults: string[] = [];
 let checks = 0;

@@ -38,9 +38,20 @@ function reportOf(pack, entry) {
   const names = checker.getExportsOfModule(module).sort((a, b) => (a.name < b.name ? -1 : 1));
   const blocks = names.map((symbol) => {
     const real = symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol;
-    return (real.declarations ?? []).map((node) => shown(symbol.name, node)).join('\n');
+    return (real.declarations ?? []).map((node) => shown(symbol.name, meant(node, checker))).join('\n');
   });
   return `${[`# ${entry}: ${names.length} names`, ...blocks].join('\n\n')}\n`;
+}
+
+/**
+ * The function itself, where a constant is declared to be as that function is.
+ * @param {ts.Declaration} node
+ * @param {ts.TypeChecker} checker
+ * @returns {ts.Declaration}
+ */
+function meant(node, checker) {
+  if (!ts.isVariableDeclaration(node) || !node.type || !ts.isTypeQueryNode(node.type)) return node;
+  return checker.getSymbolAtLocation(node.type.exprName)?.declarations?.[0] ?? node;
 }
 
 /**

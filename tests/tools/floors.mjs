@@ -9,10 +9,10 @@ export const FLOORS = {
   core: [
     ...['geometry', 'region', 'noding', 'overlay', 'clear', 'combine'],
     ...['cut', 'datum', 'left', 'cutting'],
-    ...['outline', 'format', 'load', 'passes', 'placing', 'path', 'measure'],
+    ...['outline', 'format', 'figure', 'load', 'passes', 'placing', 'path', 'measure'],
     ...['document', 'job', 'setups', 'alike', 'read', 'state'],
     ...['report', 'result', 'step', 'find', 'write', 'live'],
-    ...['range', 'aim', 'propose', 'testing'],
+    ...['range', 'aim', 'propose', 'door', 'testing'],
   ],
   svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'zero', 'range', 'draw'],
 };

@@ -1,4 +1,12 @@
-import { type Dial, examine, FitError, type Job, measured, USUAL_READING } from '@edgebite/core';
+import {
+  type Dial,
+  examine,
+  FitError,
+  type Job,
+  measured,
+  OverlayError,
+  USUAL_READING,
+} from '@edgebite/core';
 import { EXIT } from './commands.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
@@ -79,7 +87,8 @@ function refused<T>(work: () => T): T {
     return work();
   } catch (error) {
     if (error instanceof FitError) throw new Failure([`--reading: ${error.message}`]);
-    if (error instanceof RangeError) throw new Failure([`--${error.message}`]);
+    if (error instanceof RangeError && !(error instanceof OverlayError))
+      throw new Failure([`--${error.message}`]);
     throw error;
   }
 }

@@ -1,3 +1,5 @@
+import { EdgebiteError } from '../geometry/edgebite-error.js';
+
 /** One thing wrong with a job. */
 export interface JobIssue {
   /** JSON Pointer (RFC 6901) to the value; empty for the job as a whole. */
@@ -7,7 +9,7 @@ export interface JobIssue {
 }
 
 /** A job that cannot be used, with everything that is wrong with it. */
-export class JobError extends Error {
+export class JobError extends EdgebiteError {
   override readonly name = 'JobError';
 
   constructor(readonly issues: readonly JobIssue[]) {
@@ -16,6 +18,7 @@ export class JobError extends Error {
         issues.length === 1 ? 'The job has a fault:' : `The job has ${issues.length} faults:`,
         ...issues.map(({ path, message }) => `${path === '' ? 'job' : path}: ${message}`),
       ].join('\n'),
+      { code: 'job', place: issues[0]?.path, remedy: issues[0]?.message },
     );
   }
 }

@@ -5,8 +5,7 @@ import { outlineRegion } from '../outline/validate.js';
 import { area, perimeter } from '../region/measure.js';
 import { disc, ring } from '../region/region.js';
 import { TextError } from './text-error.js';
-import { parseWkt } from './wkt.js';
-import { regionFromWkt } from './wkt-region.js';
+import { parseWkt, regionFromWkt } from './wkt.js';
 import { toWkt } from './wkt-write.js';
 
 function regionOf(text: string) {

@@ -1,3 +1,4 @@
+import { EdgebiteError } from '../geometry/edgebite-error.js';
 import type { Point } from '../geometry/point.js';
 import { pseudoInverse } from './pseudo-inverse.js';
 import { coverageOf } from './spread.js';
@@ -37,8 +38,12 @@ export interface Fit {
 }
 
 /** Readings of which nothing can be made. */
-export class FitError extends Error {
+export class FitError extends EdgebiteError {
   override readonly name = 'FitError';
+
+  constructor(message: string) {
+    super(message, { code: 'fit' });
+  }
 }
 
 /** Steps of the solution; each squares the error once it is near. */

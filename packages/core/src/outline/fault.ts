@@ -1,3 +1,4 @@
+import { EdgebiteError } from '../geometry/edgebite-error.js';
 import type { Point } from '../geometry/point.js';
 
 /** What is wrong with an outline, and where. */
@@ -12,15 +13,23 @@ export interface OutlineFault {
 }
 
 /** An outline that cannot be used, with all that is wrong with it. */
-export class OutlineError extends Error {
+export class OutlineError extends EdgebiteError {
   override readonly name = 'OutlineError';
 
   constructor(readonly faults: readonly OutlineFault[]) {
-    super(faults.map((fault) => fault.message).join('\n'));
+    super(faults.map((fault) => fault.message).join('\n'), {
+      code: 'outline',
+      place: placeOf(faults[0]),
+    });
   }
 }
 
 /** How a sentence names a loop. */
 export function loopName(hole: number | null): string {
   return hole === null ? 'the outline' : `hole ${hole}`;
+}
+
+function placeOf(fault: OutlineFault | undefined): string {
+  if (fault === undefined) return '';
+  return `${loopName(fault.hole)}${fault.edge === null ? '' : `, edge ${fault.edge}`}`;
 }

@@ -1,5 +1,6 @@
 import { type ArcEdge, arcEdge, type Edge, reversed } from '../geometry/edge.js';
 import type { NearEdges } from '../geometry/edge-gap.js';
+import { EdgebiteError } from '../geometry/edgebite-error.js';
 import { directionAtEnd, directionAtStart } from '../geometry/measure.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
 import { shownNumber, shownPoint } from '../geometry/shown.js';
@@ -32,7 +33,7 @@ export interface Leads {
 }
 
 /** Thrown where no lead fits; the message says which lead, where, and what would. */
-export class LeadError extends Error {
+export class LeadError extends EdgebiteError {
   override readonly name = 'LeadError';
 
   constructor(
@@ -40,7 +41,7 @@ export class LeadError extends Error {
     /** Where the lead would have met the path. */
     readonly at: Point,
   ) {
-    super(message);
+    super(message, { code: 'lead', place: shownPoint(at) });
   }
 }
 

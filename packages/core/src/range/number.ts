@@ -2,6 +2,7 @@ import type { Cut } from '../cut/cut.js';
 import { FINEST_SHARE, MAX_LENGTH, ROUNDEST_SHARE } from '../document/limits.js';
 import { extentOf, joined } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
+import { EdgebiteError } from '../geometry/edgebite-error.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
@@ -20,8 +21,12 @@ export interface RangeQuery {
 }
 
 /** A query that cannot be answered; the message says what is wrong with it and what to do. */
-export class RangeQueryError extends RangeError {
+export class RangeQueryError extends EdgebiteError {
   override readonly name = 'RangeQueryError';
+
+  constructor(message: string) {
+    super(message, { code: 'range', place: message.slice(0, message.indexOf(':')) });
+  }
 }
 
 /** How the rims of a cut move as the free number grows by 1: all of them by a vector, or all radii by half. */

@@ -1,3 +1,4 @@
+import { EdgebiteError } from '../geometry/edgebite-error.js';
 import type { Region } from '../region/region.js';
 import { type Cut, cutRegion, type Encoding } from './cut-case.js';
 import { CLOSE, type Closeness, commonExtent, difference } from './fingerprint.js';
@@ -14,11 +15,12 @@ export interface Booleans {
 }
 
 /** Thrown when operations break a law: says which law, and by what. */
-export class LawBroken extends Error {
+export class LawBroken extends EdgebiteError {
+  override readonly name = 'LawBroken';
   readonly law: string;
+
   constructor(law: string, what: string) {
-    super(`${law}: ${what}`);
-    this.name = 'LawBroken';
+    super(`${law}: ${what}`, { code: 'law', place: law });
     this.law = law;
   }
 }

@@ -1,0 +1,146 @@
+/* Jobs and reports. Each with a look at what it is given; what it does is said where it is made. */
+
+import * as rawReadAim from '../aim/read-aim.js';
+import * as rawCautions from '../find/cautions.js';
+import * as rawExaminer from '../live/examiner.js';
+import * as rawCompare from '../propose/compare.js';
+import * as rawPropose from '../propose/propose.js';
+import * as rawRow from '../propose/row.js';
+import * as rawRange from '../range/range.js';
+import * as rawParse from '../read/parse.js';
+import * as rawTwin from '../read/twin.js';
+import * as rawFromReport from '../report/from-report.js';
+import * as rawMarks from '../report/marks.js';
+import * as rawPathStands from '../report/path-stands.js';
+import * as rawExamine from '../write/examine.js';
+import * as rawMeasure from '../write/measure.js';
+import { guarded } from './guarded.js';
+import {
+  aim,
+  anyList,
+  edged,
+  found,
+  job,
+  map,
+  query,
+  ranked,
+  report,
+  reportEdges,
+  webbed,
+} from './job-kinds.js';
+import { anything, callable, count, notNegative, pair, text } from './kinds.js';
+import { reportEdge, reportRegion } from './more-kinds.js';
+import { dial } from './shared-kinds.js';
+
+/** @function */
+export const compareJobs: typeof rawCompare.compareJobs = /* @__PURE__ */ guarded(
+  rawCompare.compareJobs,
+  'compareJobs',
+  { first: job, second: job },
+);
+/** @function */
+export const propose: typeof rawPropose.propose = /* @__PURE__ */ guarded(rawPropose.propose, 'propose', {
+  aim,
+});
+/** @function */
+export const parseAim: typeof rawReadAim.parseAim = /* @__PURE__ */ guarded(rawReadAim.parseAim, 'parseAim', {
+  json: anything,
+});
+/** @function */
+export const parseDrawer: typeof rawReadAim.parseDrawer = /* @__PURE__ */ guarded(
+  rawReadAim.parseDrawer,
+  'parseDrawer',
+  { json: anything },
+);
+/** @function */
+export const wayRowOf: typeof rawRow.wayRowOf = /* @__PURE__ */ guarded(rawRow.wayRowOf, 'wayRowOf', {
+  report: ranked,
+  options: {
+    has: {
+      toolChange: notNegative,
+      turning: notNegative,
+      tolerances: map,
+      dangers: { maybe: { listOf: { has: { code: text } } } },
+    },
+  },
+});
+/** @function */
+export const twinOf: typeof rawTwin.twinOf = /* @__PURE__ */ guarded(rawTwin.twinOf, 'twinOf', { job });
+/** @function */
+export const parseJob: typeof rawParse.parseJob = /* @__PURE__ */ guarded(rawParse.parseJob, 'parseJob', {
+  json: anything,
+});
+/** @function */
+export const examine: typeof rawExamine.examine = /* @__PURE__ */ guarded(rawExamine.examine, 'examine', {
+  job,
+});
+/** @function */
+export const measured: typeof rawMeasure.measured = /* @__PURE__ */ guarded(rawMeasure.measured, 'measured', {
+  job,
+  measuring: {
+    has: {
+      cut: text,
+      arc: { maybe: count },
+      readings: { listOf: { has: { way: count, value: anything, tolerance: anything } } },
+      dial: { maybe: dial },
+    },
+  },
+});
+/** @function */
+export const examiner: typeof rawExaminer.examiner = /* @__PURE__ */ guarded(
+  rawExaminer.examiner,
+  'examiner',
+  { job },
+);
+/** @function */
+export const rangeOf: typeof rawRange.rangeOf = /* @__PURE__ */ guarded(rawRange.rangeOf, 'rangeOf', {
+  job,
+  query,
+  isOver: { maybe: callable },
+});
+/** @function */
+export const cautionsOf: typeof rawCautions.cautionsOf = /* @__PURE__ */ guarded(
+  rawCautions.cautionsOf,
+  'cautionsOf',
+  { report: found },
+);
+/** @function */
+export const fromReport: typeof rawFromReport.fromReport = /* @__PURE__ */ guarded(
+  rawFromReport.fromReport,
+  'fromReport',
+  { report },
+);
+/** @function */
+export const edgeFromReport: typeof rawFromReport.edgeFromReport = /* @__PURE__ */ guarded(
+  rawFromReport.edgeFromReport,
+  'edgeFromReport',
+  { edge: reportEdge },
+);
+/** @function */
+export const pointFromReport: typeof rawFromReport.pointFromReport = /* @__PURE__ */ guarded(
+  rawFromReport.pointFromReport,
+  'pointFromReport',
+  { place: pair },
+);
+/** @function */
+export const regionFromReport: typeof rawFromReport.regionFromReport = /* @__PURE__ */ guarded(
+  rawFromReport.regionFromReport,
+  'regionFromReport',
+  { region: reportRegion },
+);
+/** @function */
+export const webMarks: typeof rawMarks.webMarks = /* @__PURE__ */ guarded(rawMarks.webMarks, 'webMarks', {
+  report: webbed,
+});
+/** @function */
+export const knifeMarks: typeof rawMarks.knifeMarks = /* @__PURE__ */ guarded(
+  rawMarks.knifeMarks,
+  'knifeMarks',
+  { report: edged },
+);
+/** @function */
+export const pathStands: typeof rawPathStands.pathStands = /* @__PURE__ */ guarded(
+  rawPathStands.pathStands,
+  'pathStands',
+  { cut: { has: { path: { orNull: reportEdges }, toolPath: { orNull: { has: { passes: anyList } } } } } },
+);

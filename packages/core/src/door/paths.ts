@@ -1,0 +1,110 @@
+/* Paths of a tool's centre. Each with a look at what it is given; what it does is said where it is made. */
+
+import * as rawGouge from '../path/gouge.js';
+import * as rawIsoWords from '../path/iso-words.js';
+import * as rawPath from '../path/path.js';
+import * as rawPathStretch from '../path/path-stretch.js';
+import * as rawReach from '../path/reach.js';
+import { guarded } from './guarded.js';
+import { flag, num, point, text } from './kinds.js';
+import { lead } from './more-kinds.js';
+import { edges, region } from './region-kind.js';
+import { loosePoint, pass, SIDES, stretch, UNITS } from './shared-kinds.js';
+
+/** @function */
+export const centerPath: typeof rawPath.centerPath = /* @__PURE__ */ guarded(
+  rawPath.centerPath,
+  'centerPath',
+  {
+    region,
+    options: {
+      has: {
+        side: SIDES,
+        radius: num,
+        allowance: { maybe: num },
+        milling: { maybe: ['climb', 'conventional'] },
+        lead: { maybe: lead },
+        start: { maybe: point },
+        order: { maybe: ['inner first', 'outer first', 'nearest'] },
+      },
+    },
+  },
+);
+/** @function */
+export const centerPathAlong: typeof rawPath.centerPathAlong = /* @__PURE__ */ guarded(
+  rawPath.centerPathAlong,
+  'centerPathAlong',
+  {
+    region,
+    stretch,
+    options: {
+      has: {
+        side: SIDES,
+        radius: num,
+        allowance: { maybe: num },
+        milling: { maybe: ['climb', 'conventional'] },
+        lead: { maybe: lead },
+      },
+    },
+  },
+);
+/** @function */
+export const edgesOfPass: typeof rawPath.edgesOfPass = /* @__PURE__ */ guarded(
+  rawPath.edgesOfPass,
+  'edgesOfPass',
+  { pass },
+);
+/** @function */
+export const isOnStretch: typeof rawPathStretch.isOnStretch = /* @__PURE__ */ guarded(
+  rawPathStretch.isOnStretch,
+  'isOnStretch',
+  { region, stretch, p: point },
+);
+/** @function */
+export const placeNear: typeof rawPathStretch.placeNear = /* @__PURE__ */ guarded(
+  rawPathStretch.placeNear,
+  'placeNear',
+  { region, p: loosePoint },
+);
+/** @function */
+export const placeOfSource: typeof rawPathStretch.placeOfSource = /* @__PURE__ */ guarded(
+  rawPathStretch.placeOfSource,
+  'placeOfSource',
+  { region, source: text, end: ['start', 'end'] },
+);
+/** @function */
+export const gouges: typeof rawGouge.gouges = /* @__PURE__ */ guarded(rawGouge.gouges, 'gouges', {
+  path: edges,
+  radius: num,
+  region,
+  options: { maybe: { has: { side: { maybe: SIDES }, tolerance: { maybe: num } } } },
+});
+/** @function */
+export const unreached: typeof rawReach.unreached = /* @__PURE__ */ guarded(rawReach.unreached, 'unreached', {
+  region,
+  radius: num,
+  options: {
+    maybe: { has: { side: { maybe: SIDES }, allowance: { maybe: num }, tolerance: { maybe: num } } },
+  },
+});
+/** @function */
+export const isoWords: typeof rawIsoWords.isoWords = /* @__PURE__ */ guarded(
+  rawIsoWords.isoWords,
+  'isoWords',
+  {
+    paths: { listOf: edges },
+    options: {
+      only: {
+        units: UNITS,
+        unitWords: { maybe: ['G20/G21', 'G70/G71'] },
+        coordinates: { maybe: ['absolute', 'incremental'] },
+        decimals: { maybe: num },
+        alwaysPoint: { maybe: flag },
+        splitOverHalfTurn: { maybe: flag },
+        tolerance: { maybe: num },
+        feed: { maybe: num },
+        heights: { maybe: { has: { clear: num, cut: num } } },
+      },
+    },
+  },
+);
