@@ -70,9 +70,12 @@ describe('a trial cut', () => {
 
   it.each([
     [{ good: 0 }, 'what a reading is good to is a finite number over 0, not 0'],
-    [{ leaves: Number.NaN }, 'what the trial cut leaves is a finite number over 0, not NaN'],
+    [{ leaves: Number.NaN }, 'trialOf: plan.leaves is NaN; it must be a finite number'],
     [{ place: -1 }, 'how far the centre may be off is a finite number from 0 on, not -1'],
-    [{ dial: { step: 0, on: 'radius' as const } }, 'a graduation is a finite number over 0, not 0'],
+    [
+      { dial: { step: 0, on: 'radius' as const } },
+      'trialOf: plan.dial.step is 0; it must be a finite number over 0',
+    ],
   ])('is refused with %o', (over, says) => {
     const { seat, ways } = seatIn(15, 4);
     expect(() => trialOf(seat, ways, { dial: DIALS[0], ...places, ...over })).toThrow(says);

@@ -32,7 +32,7 @@ describe('breaking knife edges', () => {
   it('is told of each in the text, with what its opening grows by', () => {
     const text = textReport(overhung(), { all: true }).replaceAll('\n', ' ');
     expect(text).toContain('TO BREAK knife edges');
-    expect(text).toContain('K1, 36.9° at (31.000, 40.000) between cut seat and outline 2: chamfer 1.473 off');
+    expect(text).toContain('K1, 36.9° at (31.000, 40.000) between cut seat and outline edge 2: chamfer 1.473 off');
     expect(text).toContain('The opening of seat grows there by 1.473 mm or 1.392 mm.');
   });
 

@@ -14,7 +14,7 @@ import { measurable } from './job-kinds.js';
 import { anything, notNegative, number, overZero, share, vector } from './kinds.js';
 import { fit, PINS } from './more-kinds.js';
 import { region } from './region-kind.js';
-import { circle, dial, gauges, seat, sections, way } from './shared-kinds.js';
+import { circle, dial, gauges, seat, seatOfPins, sections, way } from './shared-kinds.js';
 
 /** @function */
 export const checksIn: typeof rawChecks.checksIn = /* @__PURE__ */ guarded(rawChecks.checksIn, 'checksIn', {
@@ -50,12 +50,12 @@ export const slopesOf: typeof rawWay.slopesOf = /* @__PURE__ */ guarded(rawWay.s
 });
 /** @function */
 export const pairsFor: typeof rawPins.pairsFor = /* @__PURE__ */ guarded(rawPins.pairsFor, 'pairsFor', {
-  seat,
+  seat: seatOfPins,
   towards: vector,
 });
 /** @function */
 export const pinFault: typeof rawPins.pinFault = /* @__PURE__ */ guarded(rawPins.pinFault, 'pinFault', {
-  seat,
+  seat: seatOfPins,
   towards: vector,
   pin: overZero,
   pins: PINS,

@@ -2,6 +2,7 @@ import { type Bounds, extentOf, joined } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
 import { distance, samePoint } from '../geometry/point.js';
 import { shownNumber, shownPoint } from '../geometry/shown.js';
+import { weldTolerance } from '../geometry/tolerance.js';
 import { loopArea, loopBounds, loopLength } from '../region/measure.js';
 import type { Loop, Region, RegionPart } from '../region/region.js';
 import { type Check, type Fault, flag, must, overZero, point, within } from './kinds.js';
@@ -118,17 +119,20 @@ function chainFault(value: unknown): Fault | null {
   return gapIn(value as Loop);
 }
 
+/** What an overlay welds is no gap. */
 function gapIn(chain: Loop): Fault | null {
+  const isJoined = (b: Edge['b'], a: Edge['a']): boolean =>
+    samePoint(b, a) || distance(a, b) <= weldTolerance(extentOf(loopBounds(chain)));
   for (let k = 0; k < chain.length; k++) {
     const next = (k + 1) % chain.length;
     const { b } = chain[k] as Edge;
     const { a } = chain[next] as Edge;
-    if (samePoint(b, a)) continue;
-    const what = `ends at ${shownPoint(b)}, ${shownNumber(distance(a, b))} from where [${next}] starts; a loop is closed to the last bit`;
+    if (isJoined(b, a)) continue;
+    const what = `ends at ${shownPoint(b)}, ${shownNumber(distance(a, b))} from where [${next}] starts; a loop is closed`;
     return {
       at: `[${k}]`,
       what,
-      remedy: 'end each edge exactly where the next one starts, or use repairRegion',
+      remedy: 'end each edge where the next one starts, or use repairRegion',
     };
   }
   return null;

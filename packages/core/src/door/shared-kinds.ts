@@ -98,14 +98,12 @@ export const sections: Kind = { listOf: { has: { from: number, to: number, regio
 
 export const circle: Kind = { has: { center: point, radius: overZero } };
 
-export const seat: Kind = {
-  has: {
-    cut: text,
-    center: point,
-    radius: overZero,
-    spans: { listOf: { has: { from: number, to: number } } },
-  },
-};
+const spans: Kind = { listOf: { has: { from: number, to: number } } };
+
+export const seat: Kind = { has: { cut: text, center: point, radius: overZero, spans } };
+
+/** Of a seat what pins need of it. */
+export const seatOfPins: Kind = { has: { radius: overZero, spans } };
 
 const face: Kinds = { face: { has: { source: text, at: point, into: vector } } };
 

@@ -16,7 +16,7 @@ export function finishOf(report: Report, indices: readonly number[]): string[] {
     ...freeLines(report)
       .filter(({ step }) => own.has(step))
       .map(({ line }) => `Free ${line}`),
-    ...breakLines(report)
+    ...breakLines(report, false)
       .filter(({ between }) => own.has(madeIn(between)))
       .map(({ line }) => `Break ${line}`),
   ];

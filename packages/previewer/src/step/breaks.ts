@@ -1,17 +1,27 @@
 import { type KnifeMark, knifeMarks, type Report } from '@edgebite/core';
 import { angleText, betweenText, lengthText, numberText } from '@edgebite/svg';
 
-/** How to break each knife edge, and what that does to the opening: one line each, with what it lies between. */
-export function breakLines(report: Report): { readonly between: readonly string[]; readonly line: string }[] {
-  return knifeMarks(report).map((mark) => ({ between: mark.knifeEdge.between, line: lineOf(report, mark) }));
+/**
+ * How to break each knife edge, and what that does to the opening: one line each, with what it lies between.
+ * @param isPlaced whether its place on the drawing is told; at the machine its mark is enough
+ */
+export function breakLines(
+  report: Report,
+  isPlaced = true,
+): { readonly between: readonly string[]; readonly line: string }[] {
+  return knifeMarks(report).map((mark) => ({
+    between: mark.knifeEdge.between,
+    line: lineOf(report, mark, isPlaced),
+  }));
 }
 
-function lineOf({ units, names }: Report, { id, knifeEdge }: KnifeMark): string {
+function lineOf({ units, names }: Report, { id, knifeEdge }: KnifeMark, isPlaced: boolean): string {
   const { chamfer, radius, opens } = knifeEdge.break;
   const number = (value: number) => numberText(value, units);
   const length = (value: number) => lengthText(value, units);
   const [x, y] = knifeEdge.at;
-  const name = `${id}, ${angleText(knifeEdge.angle)}° at (${number(x)}, ${number(y)}) between ${betweenText(knifeEdge.between, names)}`;
+  const place = isPlaced ? ` at (${number(x)}, ${number(y)})` : '';
+  const name = `${id}, ${angleText(knifeEdge.angle)}°${place} between ${betweenText(knifeEdge.between, names)}`;
   const ways = [
     ...(chamfer === null
       ? []

@@ -122,7 +122,7 @@ function sketchCut(cut: ReportCut, pen: Pen): SketchCut {
     diameter,
     wall,
     through,
-    path: path === null ? null : openSvgPath(path.map(edgeFromReport), pen),
+    path: path === null ? null : openSvgPath(path.map(edgeFromReport), { digits: pen.digits }),
     footprint: path === null ? null : regionPath(cut.footprint, pen),
   };
 }
