@@ -52,6 +52,7 @@ const BITTEN = subtract(PLATE, [disc(P(80, 15), 8, 'cut:a')]);
 const seated = measurableIn(BITTEN);
 const seat = seated.seats[0] ?? { cut: 'cut:a', center: P(0, 0), radius: 5, spans: [{ from: 0, to: 2 }] };
 const SEAT: What = { keys: { cut: 'text', center: POINT, radius: 'over 0', spans: SPAN } };
+const SEAT_OF_PINS: What = { keys: { radius: 'over 0', spans: SPAN } };
 const gauges = { pins: [3, 4], balls: [5], feet: [30], shortest: 1 };
 const GAUGES: What = {
   keys: { pins: { list: 'over 0' }, balls: { list: 'over 0' }, feet: { list: 'over 0' }, shortest: N },
@@ -244,8 +245,8 @@ export const TOOLS: Readonly<Record<string, Row>> = {
   measurableIn: row([PLATE], 'region'),
   readingOf: row([way, circle], WAY, CIRCLE),
   slopesOf: row([way, circle], WAY, CIRCLE),
-  pairsFor: row([seat, { dx: 0, dy: 1 }], SEAT, VECTOR),
-  pinFault: row([seat, { dx: 0, dy: 1 }, 2, 1], SEAT, VECTOR, 'over 0', 'word'),
+  pairsFor: row([seat, { dx: 0, dy: 1 }], SEAT_OF_PINS, VECTOR),
+  pinFault: row([seat, { dx: 0, dy: 1 }, 2, 1], SEAT_OF_PINS, VECTOR, 'over 0', 'word'),
   coverageOf: row([[0.1, 0.2], 0.95], { list: '0 or more' }, 'over 0'),
   trialOf: row(
     [
