@@ -81,6 +81,13 @@ describe('why a hole of 20 through 20 cannot be made', () => {
     expect(refusalsOf({ drawer, arcs: false })).toEqual([{ code: 'arcs', at: [30, 20] }]);
   });
 
+  test('a head would go over it more than a hundred times', () => {
+    // From radius 9.5, where the drill leaves it, to 10: 100 bites of 0.005, 125 of 0.004.
+    const drawer = [head, drill(19)];
+    expect(refusalsOf({ drawer, bite: 0.005 })).toEqual([]);
+    expect(refusalsOf({ drawer, bite: 0.004 })).toEqual([{ code: 'passes', at: [30, 20] }]);
+  });
+
   test('the spindle is too fast for it', () => {
     expect(refusalsOf({ machine: { slowest: 4000 } })).toEqual([{ code: 'spindle', at: [30, 20] }]);
   });

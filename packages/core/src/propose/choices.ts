@@ -36,10 +36,15 @@ export function choicesOf(aim: Aim, group: readonly Patch[]): Choice[] {
   return inOrder(isSmall ? drafts.flatMap((draft) => settled(aim, draft) ?? []) : drafts);
 }
 
+/** More passes than these along one radius nobody makes by hand, and to look at each would take minutes. */
+const MOST_PASSES = 100;
+
 /** All ways to make a patch by itself, whichever way it is seen. */
 export function patchMethods(aim: Aim, { recipes }: Patch): Method[] {
   return recipes.flatMap((features) => {
-    const methods = features.map((feature) => methodsOf(aim, feature));
+    const methods = features.map((feature) =>
+      methodsOf(aim, feature).filter(({ passes = 1 }) => passes <= MOST_PASSES),
+    );
     const sorted = methods.length === 1 ? methods : methods.map((all) => bestFirst(aim, all));
     return combined(sorted).map((cuts) => ({ cuts }));
   });

@@ -21,4 +21,6 @@ export interface PlannedCut {
 /** One way to make one feature. */
 export interface Method {
   readonly cuts: readonly PlannedCut[];
+  /** About how many passes one of its cuts takes; one by default. */
+  readonly passes?: number;
 }

@@ -179,10 +179,18 @@ function headMethods(aim: Aim, feature: RoundFeature, head: HeadTool, able: read
   const opened = roughings(aim, feature, able).flatMap((rough): Method[] => {
     if (rough === null && !isOpen) return [];
     const before = rough === null ? [] : straightDown(aim, feature, rough, { stage: 0, isLast: false });
-    return [{ cuts: [...before, finish({ kind: 'open out', bite, smallest: head.smallest }, 1)] }];
+    const passes = passesIn(rough === null ? radius : radius - rough.diameter / 2, bite);
+    return [{ cuts: [...before, finish({ kind: 'open out', bite, smallest: head.smallest }, 1)], passes }];
   });
   const approach = wayIn(aim, feature);
-  return approach === null ? opened : [...opened, { cuts: [finish({ kind: 'step in', bite, approach }, 0)] }];
+  if (approach === null) return opened;
+  const stepped = finish({ kind: 'step in', bite, approach }, 0);
+  return [...opened, { cuts: [stepped], passes: passesIn(radius, bite) }];
+}
+
+/** How many bites a length takes. */
+function passesIn(length: number, bite: number): number {
+  return Math.ceil(length / bite);
 }
 
 /** The whole degrees in which a centre moves in from the air, straight at the middle of the metal; null where none lies open. */
@@ -217,11 +225,12 @@ function millMethods(aim: Aim, feature: RoundFeature, mill: MillTool, able: read
     },
   };
   const roughed = roughings(aim, feature, able).flatMap((rough): Method[] => {
-    if (rough === null) return isOpen ? [{ cuts: [round] }] : [];
+    if (rough === null) return isOpen ? [{ cuts: [round], passes: passesIn(radius, bite) }] : [];
     if (rough.diameter < mill.diameter || rough === mill) return [];
-    return [{ cuts: [...straightDown(aim, feature, rough, { stage: 0, isLast: false }), round] }];
+    const passes = passesIn(radius - rough.diameter / 2, bite);
+    return [{ cuts: [...straightDown(aim, feature, rough, { stage: 0, isLast: false }), round], passes }];
   });
   if (mill.centerCutting !== true) return roughed;
   const plunge = straightDown(aim, feature, mill, { stage: 0, isLast: false });
-  return [...roughed, { cuts: [...plunge, round] }];
+  return [...roughed, { cuts: [...plunge, round], passes: passesIn(radius - mill.diameter / 2, bite) }];
 }
