@@ -213,7 +213,8 @@ describe('the page', () => {
     expect(await page.locator('.board.outdated').count()).toBe(1);
     expect(await page.getByRole('button', { name: 'Report', exact: true }).isDisabled()).toBe(true);
     await page.locator('#card-faults ~ ul button').click();
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe('at/cuts/3/diameter');
+    // The field is gone to with the next frame.
+    await page.waitForFunction(() => document.activeElement?.id === 'at/cuts/3/diameter');
     await page.fill(id('/cuts/3/diameter'), '8');
     await settled(page);
     expect(await page.locator('.faults').count()).toBe(0);
