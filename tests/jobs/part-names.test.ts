@@ -1,6 +1,7 @@
-import { examine, type Finding, parseJob } from '@edgebite/core';
-import { draw } from '@edgebite/svg';
+import { examine, type Finding, parseJob, rangeOf } from '@edgebite/core';
+import { draw, drawRange } from '@edgebite/svg';
 import { describe, expect, it } from 'vitest';
+import { rangeText } from '../../packages/previewer/src/text/range.js';
 import { textReport } from '../../packages/previewer/src/text/report.js';
 
 /* A plate 80 by 30, the edges of its outline named or not, with a bore 1 from its named right end and one at a named hole. */
@@ -61,9 +62,29 @@ describe('an edge or a hole that has a name', () => {
     expect(text).toContain('touch seat end from the right');
     expect(text).toContain('dial in the middle of dowel');
     expect(text).toContain('bite deep in seat end');
-    expect(text).not.toMatch(/outline 1|hole 0/);
+    expect(text).not.toMatch(/outline edge 1|hole 0/);
     expect(draw(report)).toContain('cut near and seat end');
     expect(draw(plain)).not.toContain('seat end');
+  });
+
+  it('is called by it in what a range says, and along a path', () => {
+    const near = job([undefined, 'seat end'], 'dowel', 'seat end');
+    const query = { cut: 'near', along: 'x', from: 66, to: 80 } as const;
+    const answer = rangeOf(parseJob(near), query);
+    for (const told of [rangeText(answer), drawRange(answer)]) {
+      expect(told).toContain('seat end');
+      expect(told).not.toContain('outline edge 1');
+    }
+    const along = {
+      id: 'round',
+      kind: 'swept',
+      diameter: 6,
+      depth: 3,
+      path: { along: { loop: 'outline', side: 'outside' } },
+    };
+    const path = textReport(examine(parseJob({ ...near, cuts: [...near.cuts, along] })), { all: true });
+    expect(path).toMatch(/line +83\.000 +30\.000 .*seat end/);
+    expect(path).toMatch(/line .*outline edge 0/);
   });
 
   it('may be named where a number goes, and comes to the same numbers', () => {

@@ -58,6 +58,8 @@ export interface RangeReport {
   readonly name: string;
   readonly units: Units;
   readonly limits: Job['limits'];
+  /** Names that the job gives to edges and holes. */
+  readonly names: Job['names'];
   readonly cut: string;
   readonly along: Along;
   readonly from: number;
@@ -129,6 +131,7 @@ export function rangeOf(job: Job, query: RangeQuery, isOver: () => boolean = () 
     name: job.name,
     units: job.units,
     limits: job.limits,
+    names: job.names,
     cut: query.cut,
     along,
     from,

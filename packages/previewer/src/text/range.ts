@@ -110,14 +110,14 @@ function besideText(way: Way, far: number | null, answer: RangeReport, beside: n
   return hanging(leadFor(way), `${reach} ${verdictText(answer, beside)}`);
 }
 
-function verdictText({ intervals, cut }: RangeReport, index: number): string {
+function verdictText({ intervals, cut, names }: RangeReport, index: number): string {
   const interval = intervals[index] as RangeInterval;
-  return `${interval.safe ? 'safe' : 'not safe'}: ${intervalText(interval, cut)}`;
+  return `${interval.safe ? 'safe' : 'not safe'}: ${intervalText(interval, cut, names)}`;
 }
 
 const NOW = 'now';
 
-function intervalRows({ intervals, present, cut, units }: RangeReport): string {
+function intervalRows({ intervals, present, cut, units, names }: RangeReport): string {
   const ends = intervals.map(({ from, to }) => [numberText(from, units), numberText(to, units)] as const);
   const width = Math.max(...ends.flat().map((end) => end.length), 'from'.length);
   const row = (now: string, from: string, to: string, safe: string) =>
@@ -127,18 +127,18 @@ function intervalRows({ intervals, present, cut, units }: RangeReport): string {
     ...intervals.map((interval, k) => {
       const [from = '', to = ''] = ends[k] ?? [];
       const lead = row(k === present.interval ? NOW : '', from, to, interval.safe ? 'SAFE' : 'no');
-      return hanging(lead, intervalText(interval, cut));
+      return hanging(lead, intervalText(interval, cut, names));
     }),
   ].join('\n');
 }
 
-function eventRows({ events, present, cut, units }: RangeReport): string {
+function eventRows({ events, present, cut, units, names }: RangeReport): string {
   const values = events.map(({ at }) => numberText(at, units));
   const width = Math.max(...values.map((value) => value.length));
   return events
     .map(({ changes }, k) => {
       const mark = (k === present.event ? NOW : '').padEnd(NOW.length);
-      return hanging(`${mark}  ${(values[k] as string).padStart(width)}  `, changesText(changes, cut));
+      return hanging(`${mark}  ${(values[k] as string).padStart(width)}  `, changesText(changes, cut, names));
     })
     .join('\n');
 }

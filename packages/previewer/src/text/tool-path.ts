@@ -32,13 +32,13 @@ interface Move {
   readonly beside: string;
 }
 
-function movesTable({ units }: Report, { passes }: ToolPath): string {
+function movesTable({ units, names }: Report, { passes }: ToolPath): string {
   const moves = passes.flatMap(({ leadIn, cut, leadOut }, k): Move[] => {
     const all = [...leadIn, ...cut, ...leadOut];
     const [first] = all;
     if (first === undefined) return [];
     const start: Move = { pass: String(k + 1), what: 'down at', to: first.a, center: null, beside: '-' };
-    const told = (name: string) => (edge: ReportEdge) => moveOf(name, edge);
+    const told = (name: string) => (edge: ReportEdge) => moveOf(name, edge, names);
     const last = all[all.length - 1] as ReportEdge;
     const end: Move = { pass: '', what: 'lift at', to: last.b, center: null, beside: '-' };
     return [start, ...leadIn.map(told('in: ')), ...cut.map(told('')), ...leadOut.map(told('out: ')), end];
@@ -58,8 +58,8 @@ function movesTable({ units }: Report, { passes }: ToolPath): string {
   );
 }
 
-function moveOf(name: string, edge: ReportEdge): Move {
-  const beside = edge.source === undefined ? '-' : sourceText(edge.source);
+function moveOf(name: string, edge: ReportEdge, names: Report['names']): Move {
+  const beside = edge.source === undefined ? '-' : sourceText(edge.source, names);
   if (edge.kind === 'line') return { pass: '', what: `${name}line`, to: edge.b, center: null, beside };
   const what = `${name}${edge.ccw ? 'left' : 'right'} arc`;
   return { pass: '', what, to: edge.b, center: edge.center, beside };

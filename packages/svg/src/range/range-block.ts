@@ -95,7 +95,7 @@ export function drawRangeBlock(
 
 /** What changes at the first events, each after its number if they have some; the last line says how many more there are. */
 export function wordsOf(
-  { events, cut, units }: RangeReport,
+  { events, cut, units, names }: RangeReport,
   count: number,
   numbered = true,
 ): readonly string[] {
@@ -103,7 +103,7 @@ export function wordsOf(
     .slice(0, count)
     .map(
       ({ at, changes }, k) =>
-        `${numbered ? `${k + 1}  ` : ''}${numberText(at, units)}: ${changesText(changes, cut)}`,
+        `${numbered ? `${k + 1}  ` : ''}${numberText(at, units)}: ${changesText(changes, cut, names)}`,
     );
   const more = events.length - lines.length;
   if (more === 0) return lines;

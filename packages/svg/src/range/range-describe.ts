@@ -11,7 +11,7 @@ export function rangeTitle(answer: RangeReport): string {
 
 /** What the strip shows, in sentences, for those who do not see it. */
 export function rangeDescription(answer: RangeReport): string {
-  const { from, to, now, units, cut, intervals, events } = answer;
+  const { from, to, now, units, cut, names, intervals, events } = answer;
   const value = (at: number) => numberText(at, units);
   return [
     `The ${alongText(answer)} of cut ${cut} from ${value(from)} to ${lengthText(to, units)}; now ${value(now)}.`,
@@ -19,9 +19,9 @@ export function rangeDescription(answer: RangeReport): string {
     ...(answer.knownTo < to ? [`Known up to ${value(answer.knownTo)} only.`] : []),
     ...intervals.map(
       (interval) =>
-        `${value(interval.from)} to ${value(interval.to)} ${interval.safe ? 'safe' : 'not safe'}: ${intervalText(interval, cut)}.`,
+        `${value(interval.from)} to ${value(interval.to)} ${interval.safe ? 'safe' : 'not safe'}: ${intervalText(interval, cut, names)}.`,
     ),
-    ...events.map(({ at, changes }) => `At ${value(at)}: ${changesText(changes, cut)}.`),
+    ...events.map(({ at, changes }) => `At ${value(at)}: ${changesText(changes, cut, names)}.`),
   ].join(' ');
 }
 

@@ -41,12 +41,12 @@ export interface LabelColumn {
 }
 
 /** The labels of the intervals, the highest first: whether each is safe, and what it comes to. */
-export function intervalLabels({ intervals, cut }: RangeReport): StripLabel[] {
+export function intervalLabels({ intervals, cut, names }: RangeReport): StripLabel[] {
   return intervals
     .map((interval) => ({
       at: interval.from + (interval.to - interval.from) / 2,
       head: interval.safe ? 'SAFE' : 'not safe',
-      text: intervalText(interval, cut),
+      text: intervalText(interval, cut, names),
       bold: false,
     }))
     .reverse();
@@ -54,11 +54,11 @@ export function intervalLabels({ intervals, cut }: RangeReport): StripLabel[] {
 
 /** The labels of the events, the highest first, and that of the present value among them. */
 export function eventLabels(answer: RangeReport): StripLabel[] {
-  const { events, cut, units } = answer;
+  const { events, cut, units, names } = answer;
   const labels = events.map(({ at, changes }) => ({
     at,
     head: numberText(at, units),
-    text: changesText(changes, cut),
+    text: changesText(changes, cut, names),
     bold: false,
   }));
   const place = labels.filter(({ at }) => at < answer.now).length;

@@ -24,11 +24,17 @@ export function alongText({ along }: RangeReport): string {
 }
 
 /** What an interval comes to: `inside; kept piece; adds thin web between cut seat and outline edge 2`. */
-export function intervalText({ outcome, adds }: RangeInterval, cut: string): string {
+export function intervalText(
+  { outcome, adds }: RangeInterval,
+  cut: string,
+  names: RangeReport['names'] = [],
+): string {
   return [
     outcome.relation,
     piecesText(outcome),
-    ...(adds.length === 0 ? [] : [`adds ${counted(adds.map((finding) => findingText(finding, cut)))}`]),
+    ...(adds.length === 0
+      ? []
+      : [`adds ${counted(adds.map((finding) => findingText(finding, cut, names)))}`]),
   ].join('; ');
 }
 
@@ -44,7 +50,11 @@ function piecesText({ pieces }: Outcome): string {
  * What changes at a value, as the number grows: `breaks out, before: grazes; comes: knife edge between cut seat and
  * outline edge 2`.
  */
-export function changesText(changes: readonly RangeChange[], cut: string): string {
+export function changesText(
+  changes: readonly RangeChange[],
+  cut: string,
+  names: RangeReport['names'] = [],
+): string {
   const told = changes.flatMap((change) => {
     if (change.what === 'relation') return [`${change.to}, before: ${change.from}`];
     return change.what === 'pieces' ? [countChange(change)] : [];
@@ -53,8 +63,10 @@ export function changesText(changes: readonly RangeChange[], cut: string): strin
     change.what === 'finding' && isNews(change, changes) ? [change] : [],
   );
   for (const way of ['comes', 'goes'] as const) {
-    const names = findings.filter(({ change }) => change === way).map((finding) => findingText(finding, cut));
-    if (names.length > 0) told.push(`${way}: ${counted(names)}`);
+    const texts = findings
+      .filter(({ change }) => change === way)
+      .map((finding) => findingText(finding, cut, names));
+    if (texts.length > 0) told.push(`${way}: ${counted(texts)}`);
   }
   // A web or a knife edge can come in one layer of the part as it goes in another.
   return told.length > 0 ? told.join('; ') : 'a web or knife edge goes over to another depth';
@@ -84,12 +96,12 @@ function isNews({ code }: FindingChange, changes: readonly RangeChange[]): boole
 }
 
 /** A finding in a few words; the cut that moves is named only beside others. */
-function findingText({ code, about }: RangeFinding, cut: string): string {
+function findingText({ code, about }: RangeFinding, cut: string, names: RangeReport['names']): string {
   const name = code.replaceAll('-', ' ');
   const [one = '', other = one] = about;
-  if (code === WEB || code === KNIFE_EDGE) return `${name} between ${betweenText([one, other])}`;
+  if (code === WEB || code === KNIFE_EDGE) return `${name} between ${betweenText([one, other], names)}`;
   const others = about.filter((source) => source !== `cut:${cut}`);
-  return others.length === 0 ? name : `${name} (${about.map((one) => sourceText(one)).join(', ')})`;
+  return others.length === 0 ? name : `${name} (${about.map((one) => sourceText(one, names)).join(', ')})`;
 }
 
 /** Each text once, with how often it was there if that was more than once. */

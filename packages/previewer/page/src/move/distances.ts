@@ -13,10 +13,10 @@ type Locus =
   | { readonly through: Place; readonly way: Place };
 
 /** What is free of a centre that two distances give: both of them. */
-export function distanceMoves(center: JsonObject, { edges, center: at }: Worked): Moves | null {
+export function distanceMoves(center: JsonObject, { edges, center: at, names }: Worked): Moves | null {
   const dimensions = isList(center.distances) ? center.distances.filter(isObject) : [];
   if (dimensions.length !== 2 || at === null) return null;
-  const frees = dimensions.flatMap((dimension, k) => freeOf(dimension, k, edges, at) ?? []);
+  const frees = dimensions.flatMap((dimension, k) => freeOf(dimension, k, { edges, names }, at) ?? []);
   if (frees.length !== 2) return null;
   return {
     frees,
@@ -30,12 +30,17 @@ function edgeOf({ edge, along, corner }: JsonObject, edges: readonly ReportEdge[
   return edges.find(({ source }) => source === (edge ?? along ?? corner));
 }
 
-function freeOf(dimension: JsonObject, k: number, edges: readonly ReportEdge[], at: Place): Free | null {
+function freeOf(
+  dimension: JsonObject,
+  k: number,
+  { edges, names }: Pick<Worked, 'edges' | 'names'>,
+  at: Place,
+): Free | null {
   const edge = edgeOf(dimension, edges);
   const { distance } = dimension;
   if (edge === undefined || typeof distance !== 'number') return null;
   const path = ['center', 'distances', k, 'distance'];
-  const name = sourceText(edge.source ?? '');
+  const name = sourceText(edge.source ?? '', names);
   if ('along' in dimension) {
     const way = unitOf(between(edge.a, edge.b));
     const [from, grows] = dimension.end === 'end' ? [edge.b, turned(way)] : [edge.a, way];
@@ -50,15 +55,21 @@ function freeOf(dimension: JsonObject, k: number, edges: readonly ReportEdge[], 
       Infinity,
     ]);
   }
-  return sideFree(dimension, k, distance, edge, at);
+  return sideFree(dimension, k, { distance, name }, edge, at);
 }
 
 // Counted over 0 inside and under 0 outside, so that it grows all the way; on the other side the job says so.
-function sideFree(dimension: JsonObject, k: number, distance: number, edge: ReportEdge, at: Place): Free {
+function sideFree(
+  dimension: JsonObject,
+  k: number,
+  { distance, name }: { readonly distance: number; readonly name: string },
+  edge: ReportEdge,
+  at: Place,
+): Free {
   const outside = dimension.side === 'outside';
   const most = (step: number) => (edge.kind === 'arc' ? downTo(edge.radius, step) : Infinity);
   return {
-    name: `${outside ? 'outside of' : 'from'} ${sourceText(edge.source ?? '')}`,
+    name: `${outside ? 'outside of' : 'from'} ${name}`,
     value: outside ? -distance : distance,
     shows: distance,
     grows: inwards(edge, at),

@@ -8,8 +8,14 @@ import { bounded, downTo, type Free, type Moves, plainFree, setting, upTo } from
 import { between, dot, leftward, lengthOf, turned, unitOf } from './vector.js';
 
 /** What is free of a hole in a straight face: where along it, and how deep or how wide its opening is. */
-export function faceMoves(center: JsonObject, diameter: number, { edges, center: at }: Worked): Moves | null {
-  const face = edges.find(({ source }) => source === center.on);
+export function faceMoves(
+  center: JsonObject,
+  diameter: number,
+  { edges, center: at, names }: Worked,
+): Moves | null {
+  // A face may be given by its own name, or by where it lies: it is the one edge then.
+  const face =
+    edges.find(({ source }) => source === center.on) ?? (edges.length === 1 ? edges[0] : undefined);
   if (face === undefined || at === null || typeof center.along !== 'number') return null;
   const across =
     typeof center.depth === 'number'
@@ -17,15 +23,17 @@ export function faceMoves(center: JsonObject, diameter: number, { edges, center:
       : typeof center.opening === 'number'
         ? openingFree(center.opening, face, diameter, at)
         : null;
-  return across === null ? null : { frees: [alongFree(center, center.along, face), across], at, why: null };
+  return across === null
+    ? null
+    : { frees: [alongFree(center, center.along, face, names), across], at, why: null };
 }
 
-function alongFree(center: JsonObject, value: number, face: ReportEdge): Free {
+function alongFree(center: JsonObject, value: number, face: ReportEdge, names: Worked['names']): Free {
   const length = lengthOf(between(face.a, face.b));
   const way = unitOf(between(face.a, face.b));
   const [from, grows] = center.from === 'end' ? [face.b, turned(way)] : [face.a, way];
   return plainFree(
-    `along ${sourceText(String(center.on))}`,
+    `along ${sourceText(face.source ?? '', names)}`,
     ['center', 'along'],
     value,
     grows,

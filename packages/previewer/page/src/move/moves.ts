@@ -22,9 +22,9 @@ export function movesOf(cut: JsonObject, worked: Worked | null): Moves | null {
   return faceMoves(center, diameter, worked);
 }
 
-function tangentMoves({ tangent }: JsonObject, { center }: Worked): Moves | null {
+function tangentMoves({ tangent }: JsonObject, { center, names }: Worked): Moves | null {
   if (center === null || !isList(tangent)) return null;
-  const edges = tangent.map((name) => sourceText(String(name))).join(' and ');
+  const edges = tangent.map((name) => sourceText(String(name), names)).join(' and ');
   return {
     frees: [],
     at: center,

@@ -12,6 +12,8 @@ export interface Worked {
   readonly edges: readonly ReportEdge[];
   /** The passes in which its centre steps in. */
   readonly steps: Steps | null;
+  /** Names that the job gives to edges and holes; none by default. */
+  readonly names?: Report['names'] | undefined;
 }
 
 /** What moving cuts by hand needs to know, by their ids. */
@@ -36,7 +38,7 @@ export interface Steps {
 const DEGREE = Math.PI / 180;
 
 /** What moving a cut of a report by hand needs to know. */
-export function workedOf({ outline }: Report, cut: ReportCut): Worked {
+export function workedOf({ outline, names }: Report, cut: ReportCut): Worked {
   const { center, diameter, path } = cut;
   const about = cut.placement?.about ?? [];
   return {
@@ -45,6 +47,7 @@ export function workedOf({ outline }: Report, cut: ReportCut): Worked {
     start: path?.[0]?.a ?? null,
     edges: about.length === 0 ? [] : edgesNamed(outline, about),
     steps: stepsOf(cut),
+    names,
   };
 }
 
