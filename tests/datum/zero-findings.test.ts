@@ -1,5 +1,11 @@
 import type { Report } from '@edgebite/core';
+import { draw } from '@edgebite/svg';
 import { describe, expect, it } from 'vitest';
+import { sheetCsv } from '../../packages/previewer/src/sheet/csv.js';
+import { sheetHtml } from '../../packages/previewer/src/sheet/html.js';
+import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
+import { sheetText } from '../../packages/previewer/src/sheet/text.js';
+import { textReport } from '../../packages/previewer/src/text/report.js';
 import { bore, codes, finder, messageOf, reportOn, setup } from './setup-jobs.js';
 
 /* A plate 80 by 40 and 10 thick. What bites a face in the first setup is not there any more in the second. */
@@ -33,6 +39,31 @@ describe('a face that a zero is taken from', () => {
     expect(found?.level).toBe('danger');
     expect(found?.about).toEqual(['setup:t', 'cut:mill', 'step:1']);
     expect(gone.steps[1]?.findings.map((k) => gone.findings[k]?.code)).toContain('face-cut-away');
+  });
+
+  it('is cut away before: then no target that is counted from it is printed', () => {
+    const gone = two(mill('M0 -5 V45', 6), {});
+    const standing = two(mill('M0 -5 V45', 6), { zero: { x: [finder('right')], y: [finder('front')] } });
+    const [target] = gone.setups.find(({ id }) => id === 't')?.targets ?? [];
+    const [x = '', y = ''] = (target?.readout ?? []).map((value) => value.toFixed(3));
+    const ofStep = (text: string) => text.slice(text.lastIndexOf('\nSetup'));
+    const sheets = (report: Report) => {
+      const sheet = sheetOf(report);
+      const only = { ...sheet, blocks: sheet.blocks.filter(({ setup }) => setup === 't') };
+      return [sheetText(only), sheetHtml(only), sheetCsv(only)];
+    };
+    const told = [ofStep(textReport(gone)), ...sheets(gone)];
+    expect(x).toMatch(/^-?\d+\.\d{3}$/);
+    for (const text of told) expect(text).not.toContain(x);
+    expect(told[0]).toContain('at X \u2014 Y \u2014');
+    expect(textReport(gone, { all: true })).toContain(
+      'No targets: the zero cannot be found so; see the findings.',
+    );
+    expect(draw(gone)).toContain('X \u2014 Y \u2014');
+    // From a face that stands there are some.
+    expect(textReport(standing)).toMatch(/at X -?\d+\.\d+ Y -?\d+\.\d+/);
+    expect(sheets(standing)[0]).toContain(y);
+    expect(draw(standing)).not.toContain('\u2014 Y');
   });
 
   it('is cut away under it as the part lies then, whichever way', () => {

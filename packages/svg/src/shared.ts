@@ -18,6 +18,7 @@ export {
 export { doneText, reachedText, type ZeroLink, type ZeroScale, zeroAxes } from './pen/zero-words.js';
 export type { RangeDrawOptions } from './range/range-strip.js';
 export { alongText, changesText, intervalText } from './range/range-words.js';
+export { lostZeros, NO_TARGET } from './sheet/readouts.js';
 export { SHEET_SIZES, type SheetSize } from './sheet/sheet.js';
 export type { StepViewOptions } from './steps/step-view.js';
 export type { ZeroDrawOptions } from './zero/zero-draw.js';

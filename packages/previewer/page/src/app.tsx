@@ -67,7 +67,6 @@ function Work() {
     <div class="work">
       {ready.value > 0 && (
         <>
-          <StepWalk />
           <RangePanel />
           <MeasurePanel />
           <Figures />
@@ -77,6 +76,8 @@ function Work() {
         <>
           <JobForm />
           <Takeaways />
+          {/* Last, so that nothing that is typed in moves when its height does. */}
+          <StepWalk />
         </>
       )}
     </div>

@@ -87,7 +87,7 @@ function blockRows(sheet: Sheet, block: SheetBlock, number: number): Row[] {
             ...at,
             stand: k + 1,
             ...stepCells(sheet, block, step),
-            ...standCells(stand),
+            ...standCells(stand, block),
           }),
         ),
         ...said('step', step.tells, at),
@@ -121,24 +121,27 @@ function partRows({ name, measured, rows }: SheetPart, block: SheetBlock, place:
         stand: stand ?? 1,
         cut,
         what,
-        x: target[0],
-        y: target[1],
+        ...placeCells(target, block),
         readout_unit: block.units,
         part: name,
-        z: depth,
+        z: block.isLost === true ? null : depth,
       }),
     ),
   ];
 }
 
-function standCells({ what, lifted, target, arc, off }: SheetStand): Row {
+/** A place to go to; none where the zero is lost. */
+function placeCells(target: SheetStand['target'], { isLost = false }: SheetBlock): Row {
+  return { x: isLost ? null : target[0], y: isLost ? null : target[1] };
+}
+
+function standCells({ what, lifted, target, arc, off }: SheetStand, block: SheetBlock): Row {
   return {
     what,
     lifted: lifted ? 'yes' : 'no',
-    x: target[0],
-    y: target[1],
-    arc_x: arc?.center[0] ?? null,
-    arc_y: arc?.center[1] ?? null,
+    ...placeCells(target, block),
+    arc_x: block.isLost === true ? null : (arc?.center[0] ?? null),
+    arc_y: block.isLost === true ? null : (arc?.center[1] ?? null),
     arc_radius: arc?.radius ?? null,
     arc_sense: arc?.sense ?? null,
     off_x: off?.[0] ?? null,

@@ -1,6 +1,6 @@
 import type { Report, ReportStep } from '@edgebite/core';
 import { lengthText } from '@edgebite/svg';
-import { placeText, type Shown, shownIn, shownText } from './readout.js';
+import { placeText, type Shown, shownIn } from './readout.js';
 
 /** Most places that a line lists. */
 const MOST = 4;
@@ -24,7 +24,8 @@ export function burrLines(report: Report, { burrs, setup }: ReportStep): string[
 /** Which of two places comes first, by what the readout shows of them. */
 function before(a: readonly [number, number], b: readonly [number, number], shown: Shown): number {
   const [x, y] = [0, 1].map(
-    (k) => Number(shownText(a[k] as number, shown)) - Number(shownText(b[k] as number, shown)),
+    (k) =>
+      Number((a[k] as number).toFixed(shown.decimals)) - Number((b[k] as number).toFixed(shown.decimals)),
   );
   return (x as number) || (y as number);
 }

@@ -4,6 +4,7 @@ import {
   clean,
   doneText,
   fixed,
+  lostZeros,
   numberText,
   reachedText,
   sourceText,
@@ -25,10 +26,10 @@ const INDENT = '  ';
 
 /** The setups of a report: how the part lies, how the zeros are found, and the targets of the readout. */
 export function setupsText(report: Report): string {
-  return report.setups.map((setup, k) => setupText(setup, k)).join('\n\n');
+  return report.setups.map((setup, k) => setupText(setup, k, lostZeros(report).has(setup.id))).join('\n\n');
 }
 
-function setupText(setup: ReportSetup, number: number): string {
+function setupText(setup: ReportSetup, number: number, isLost: boolean): string {
   const { id, name, readout } = setup;
   const title = name === null || name === '' ? id : `${id}: ${name}`;
   const lies = `${lieWords(setup)}${heightWords(setup)} Readout in ${readout.units === 'mm' ? 'mm' : 'inches'}, in steps of ${readout.resolution}.`;
@@ -36,7 +37,9 @@ function setupText(setup: ReportSetup, number: number): string {
     hanging(`${number + 1}. `, title),
     hanging(INDENT, lies),
     indented(zeroText(setup)),
-    indented(targetsText(setup)),
+    isLost
+      ? hanging(INDENT, 'No targets: the zero cannot be found so; see the findings.')
+      : indented(targetsText(setup)),
   ].join('\n');
 }
 

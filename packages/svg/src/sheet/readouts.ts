@@ -1,4 +1,4 @@
-import type { Report, ReportStep, ReportTarget } from '@edgebite/core';
+import type { FindingCode, Report, ReportStep, ReportTarget } from '@edgebite/core';
 import { fixed, numberText } from '../pen/numbers.js';
 import type { Place } from '../view/edges.js';
 
@@ -6,6 +6,27 @@ import type { Place } from '../view/edges.js';
 export interface Readout {
   readonly setup: Report['setups'][number];
   readonly target: ReportTarget;
+}
+
+/** Findings with which a zero cannot be found as it is written: no number that is counted from it holds. */
+const LOSES_ZERO: ReadonlySet<FindingCode> = new Set<FindingCode>(['face-cut-away', 'tip-in-metal']);
+
+/** What stands where a target would. */
+export const NO_TARGET = '\u2014';
+
+const lostIn = new WeakMap<Report, ReadonlySet<string>>();
+
+/** Setups whose zero cannot be found as it is written, so that no target of theirs is printed. */
+export function lostZeros(report: Report): ReadonlySet<string> {
+  const known = lostIn.get(report);
+  if (known !== undefined) return known;
+  const isLost = (k: number): boolean => {
+    const finding = report.findings[k];
+    return finding !== undefined && LOSES_ZERO.has(finding.code);
+  };
+  const lost = new Set(report.steps.flatMap(({ setup, findings }) => (findings.some(isLost) ? [setup] : [])));
+  lostIn.set(report, lost);
+  return lost;
 }
 
 /**
@@ -23,8 +44,9 @@ export function readoutOf(report: Report, cut: string, number: number | null = n
   return null;
 }
 
-/** Both numbers of a target as the readout shows them, with the decimals of its resolution. */
-export function readoutNumbers({ setup, target }: Readout): readonly [string, string] {
+/** Both numbers of a target as the readout shows them, with the decimals of its resolution; dashes without a zero. */
+export function readoutNumbers(report: Report, { setup, target }: Readout): readonly [string, string] {
+  if (lostZeros(report).has(setup.id)) return [NO_TARGET, NO_TARGET];
   const text = textOn(setup);
   return [text(target.readout[0]), text(target.readout[1])];
 }
@@ -39,6 +61,7 @@ function textOn({ readout: { units, resolution } }: Report['setups'][number]): (
  * `from` another place only the numbers that change, and both of one that changes none.
  */
 export function stepReadout(report: Report, step: ReportStep, [x, y]: Place, from?: Place): string {
+  if (lostZeros(report).has(step.setup)) return `X ${NO_TARGET} Y ${NO_TARGET}`;
   const setup = report.setups.find(({ id }) => id === step.setup);
   const text = setup === undefined ? (value: number) => numberText(value, report.units) : textOn(setup);
   if (from !== undefined && from[1] === y && from[0] !== x) return `X ${text(x)}`;

@@ -50,7 +50,7 @@ const READOUT: Table['columns'] = [
 
 function readoutCells(report: Report, cut: ReportCut): readonly string[] {
   const readout = readoutOf(report, cut.id);
-  return readout === null ? ['', '', ''] : [...readoutNumbers(readout), readout.setup.id];
+  return readout === null ? ['', '', ''] : [...readoutNumbers(report, readout), readout.setup.id];
 }
 
 /** The table of the passes in which cuts are made; null where there are none. */
@@ -59,7 +59,7 @@ export function passTable(report: Report, prefix: string): Table | null {
   const rows = report.cuts.flatMap((cut) =>
     (cut.passes?.list ?? []).map((pass, i): readonly string[] => {
       const readout = readoutOf(report, cut.id, i + 1);
-      const [x, y] = readout === null ? pass.center.map(number) : readoutNumbers(readout);
+      const [x, y] = readout === null ? pass.center.map(number) : readoutNumbers(report, readout);
       const bite = pass.bite === null ? 'none' : number(pass.bite.size);
       return [cut.id, String(i + 1), pass.role, x ?? '', y ?? '', number(pass.diameter), bite];
     }),
