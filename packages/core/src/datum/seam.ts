@@ -5,7 +5,7 @@ import type { SetPart } from './setup.js';
 import type { Stack } from './stack.js';
 
 /** A circle as drawn. */
-interface Circle {
+export interface Circle {
   readonly center: Point;
   readonly diameter: number;
 }

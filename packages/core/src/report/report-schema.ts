@@ -143,7 +143,7 @@ const seamSchema = z.strictObject({
   cuts: z
     .tuple([z.string(), z.string()])
     .meta({ description: 'ids of the two cuts, from the top and the bottom.' }),
-  center: place,
+  center: place.meta({ description: 'Of a slot a place at its path.' }),
   diameter: amount,
   from: figure.meta({
     description: 'Height over the bottom of the part down to which the cut from the top goes.',
@@ -158,7 +158,8 @@ const seamSchema = z.strictObject({
     })
     .nullable()
     .meta({
-      description: 'How far the two walls can stand apart round the bore; null where one is in no setup.',
+      description:
+        'How far the two walls can stand apart, round the bore or along the slot; null where one is in no setup.',
     }),
 });
 

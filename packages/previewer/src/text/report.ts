@@ -150,7 +150,7 @@ function setupBlocks(report: Report): string[] {
       ? []
       : [block(`BATCH: ${report.batch.length}, with targets of their own`, batchText(report))]),
     ...(intervals === null ? [] : [block('AS THE SETUPS MAY BE OFF', intervals)]),
-    ...(seams === null ? [] : [block('SEAMS of bores that are cut from both sides', seams)]),
+    ...(seams === null ? [] : [block('SEAMS of what is cut from both sides', seams)]),
     ...(report.keepOut.length === 0
       ? []
       : [block(`IN THE WAY: ${report.keepOut.length}`, keepOutText(report))]),
