@@ -18,7 +18,8 @@ const TABLES_SHARE = 0.34;
 
 /**
  * The tables at the foot of the sheet, over the legend: cuts, bites and passes one under the other, and thin metal at their right
- * where it fits, if need be without its places; else under them.
+ * where it fits, if need be without its places; else under them. Bites are told by each step as well, so that their table
+ * is there only where no other one is cut short for it.
  */
 export function placeTables(
   report: Report,
@@ -26,9 +27,28 @@ export function placeTables(
   bottom: number,
   prefix: string,
 ): readonly PlacedTable[] {
+  const bites = biteTable(report, prefix);
+  const without = placed(report, frame, bottom, prefix, null);
+  if (bites === null) return without;
+  const all = placed(report, frame, bottom, prefix, bites);
+  const others = all.filter(({ table }) => table.id !== bites.id);
+  return rowsIn(others) < rowsIn(without) ? without : all;
+}
+
+function rowsIn(tables: readonly PlacedTable[]): number {
+  return tables.reduce((sum, { table }) => sum + table.rows.length, 0);
+}
+
+function placed(
+  report: Report,
+  frame: Box,
+  bottom: number,
+  prefix: string,
+  bites: Table | null,
+): readonly PlacedTable[] {
   const room = Math.floor((frame.height * TABLES_SHARE) / ROW);
   const left = frame.x + PAD;
-  const more = [biteTable(report, prefix), passTable(report, prefix)].filter((table) => table !== null);
+  const more = [bites, passTable(report, prefix)].filter((table) => table !== null);
   const own = [cutTable(report, prefix), ...more];
   const marks: Marks = (rows, compact) => markTable(report, prefix, rows, compact);
   // Bites and passes under the cuts or under the marks, whichever takes less height.
