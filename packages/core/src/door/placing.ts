@@ -10,7 +10,7 @@ import * as rawPlaceOutline from '../placing/place-outline.js';
 import * as rawPlacePoints from '../placing/place-points.js';
 import * as rawPlaceTangent from '../placing/place-tangent.js';
 import { guarded } from './guarded.js';
-import { flag, limit, num, point, vector } from './kinds.js';
+import { flag, type Kinds, limit, num, point, vector } from './kinds.js';
 import { fromEdge } from './more-kinds.js';
 import { edge, region } from './region-kind.js';
 import { line, loosePoint } from './shared-kinds.js';
@@ -57,36 +57,27 @@ export const placeTangent: typeof rawPlaceTangent.placeTangent = /* @__PURE__ */
   'placeTangent',
   { radius: num, first: edge, second: edge },
 );
+/** What passes of either kind are asked with. */
+const passes: Kinds = {
+  metal: region,
+  center: point,
+  radius: num,
+  bite: num,
+  finish: { maybe: num },
+  spring: { maybe: flag },
+  depth: { maybe: num },
+  feed: { maybe: { has: { perTurn: num, rpm: num } } },
+};
 /** @function */
 export const stepIn: typeof rawPasses.stepIn = /* @__PURE__ */ guarded(rawPasses.stepIn, 'stepIn', {
   options: {
-    has: {
-      metal: region,
-      center: point,
-      radius: num,
-      bite: num,
-      finish: { maybe: num },
-      spring: { maybe: flag },
-      depth: { maybe: num },
-      feed: { maybe: { has: { perTurn: num, rpm: num } } },
-      approach: { maybe: vector },
-    },
+    has: { ...passes, approach: { maybe: vector } },
   },
 });
 /** @function */
 export const openOut: typeof rawPasses.openOut = /* @__PURE__ */ guarded(rawPasses.openOut, 'openOut', {
   options: {
-    has: {
-      metal: region,
-      center: point,
-      radius: num,
-      bite: num,
-      finish: { maybe: num },
-      spring: { maybe: flag },
-      depth: { maybe: num },
-      feed: { maybe: { has: { perTurn: num, rpm: num } } },
-      smallest: { maybe: num },
-    },
+    has: { ...passes, smallest: { maybe: num } },
   },
 });
 /** @function */

@@ -32,34 +32,50 @@ export interface TextOptions {
  * made and what is left. Lengths in the unit of the job, angles in degrees. The same report gives the same text.
  */
 export function textReport(report: Report, { all = false }: TextOptions = {}): string {
-  const { units, limits } = report;
-  const marks = [
-    tableOrNone(`WEBS under ${lengthText(limits.web, units)}`, report.webs.length, () => websTable(report)),
-    tableOrNone(`KNIFE EDGES under ${angleText(limits.knifeEdge)}°`, report.knifeEdges.length, () =>
-      knifeEdgesTable(report),
-    ),
-    tableOrNone('FLOORS', report.floors.length, () => floorsTable(report)),
-  ];
-  const blocks = all ? allBlocks(report, marks) : shortBlocks(report, marks);
+  const blocks = all ? allBlocks(report) : shortBlocks(report);
   return `${[...blocks, hanging('', CLOSING)].join('\n\n')}\n`;
 }
 
+/** A kind of thin metal, with its limit in words, and its table; null where there is none. */
+interface Thin {
+  readonly what: string;
+  readonly limit: string;
+  readonly table: string | null;
+}
+
+function thinOf(report: Report): readonly Thin[] {
+  const { units, limits, webs, knifeEdges, floors } = report;
+  return [
+    {
+      what: 'webs',
+      limit: ` under ${lengthText(limits.web, units)}`,
+      table: webs.length === 0 ? null : websTable(report),
+    },
+    {
+      what: 'knife edges',
+      limit: ` under ${angleText(limits.knifeEdge)}°`,
+      table: knifeEdges.length === 0 ? null : knifeEdgesTable(report),
+    },
+    { what: 'floors', limit: '', table: floors.length === 0 ? null : floorsTable(report) },
+  ];
+}
+
+function thinBlock({ what, limit, table }: Thin): string {
+  const head = `${what.toUpperCase()}${limit}`;
+  return table === null ? `${head}: none` : block(head, table);
+}
+
 /** Findings, steps, what is left: as much as is read before a cut. */
-function shortBlocks(report: Report, marks: readonly string[]): string[] {
-  const isNone = (mark: string): boolean => mark.endsWith(': none');
-  const none = marks
-    .filter(isNone)
-    .map(
-      (mark) =>
-        `No ${mark.slice(0, -': none'.length).replace(/^[A-Z ]+(?= |$)/, (head) => head.toLowerCase())}.`,
-    );
+function shortBlocks(report: Report): string[] {
+  const thin = thinOf(report);
+  const none = thin.filter(({ table }) => table === null).map(({ what, limit }) => `No ${what}${limit}.`);
   return [
     heading(report),
     shortFindings(report),
     ...cautionBlocks(report),
     ...stepBlocks(report),
     block('LEFT', [leftText(report), ...(none.length === 0 ? [] : [hanging('', none.join(' '))])].join('\n')),
-    ...marks.filter((mark) => !isNone(mark)),
+    ...thin.flatMap((one) => (one.table === null ? [] : [thinBlock(one)])),
     ...freeBlocks(report),
     hanging('', MORE),
   ];
@@ -76,7 +92,7 @@ function shortFindings(report: Report): string {
 
 const MORE = 'For all tables give --all; for zeros and targets print the sheet.';
 
-function allBlocks(report: Report, marks: readonly string[]): string[] {
+function allBlocks(report: Report): string[] {
   return [
     heading(report),
     block(`FINDINGS: ${levelsText(report)}`, findingsText(report)),
@@ -93,7 +109,7 @@ function allBlocks(report: Report, marks: readonly string[]): string[] {
       : [block('BODIES that come loose, hang or are held, as they are then', bodiesTable(report))]),
     ...freeBlocks(report),
     ...centerBlocks(report),
-    ...marks,
+    ...thinOf(report).map(thinBlock),
     ...(report.knifeEdges.length === 0
       ? []
       : [
@@ -171,8 +187,4 @@ function heading(report: Report): string {
 
 function block(head: string, body: string): string {
   return `${head}\n${body}`;
-}
-
-function tableOrNone(head: string, count: number, table: () => string): string {
-  return count === 0 ? `${head}: none` : block(head, table());
 }

@@ -2,7 +2,7 @@ import type { Report } from '@edgebite/core';
 import { type Svg, withWindow } from '@svgdotjs/svg.js';
 import { hatchingIn } from '../pen/hatch.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, rootOf, serialized } from '../pen/root.js';
+import { checkIdPrefix, checkSize, rootOf, serialized } from '../pen/root.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { drawMeasures, drawTop, setLabels } from '../plan/plan.js';
 import { middleOf, rimBounds, shownBounds } from '../sheet/layout.js';
@@ -26,9 +26,7 @@ export interface ViewOptions {
   readonly labels?: boolean;
 }
 
-/** The smallest and the largest picture, and the room round the part: with dimensions, and without. */
-const LEAST = 40;
-const MOST = 2000;
+/** The room round the part: with dimensions, and without. */
 const ROUND = {
   dimensioned: { left: 31, right: 18, top: 18, bottom: 27 },
   bare: { left: 8, right: 8, top: 8, bottom: 8 },
@@ -56,11 +54,7 @@ export function viewTreeIn(window: Window, report: Report, options: ViewOptions)
   const { size = [200, 130], theme = 'light', idPrefix = 'edgebite-view-' } = options;
   const { dimensions = true, labels = true } = options;
   checkIdPrefix('drawView', idPrefix);
-  if (!size.every((side) => side >= LEAST && side <= MOST)) {
-    throw new RangeError(
-      `drawView: size is ${size.join(' by ')}; each side must be from ${LEAST} to ${MOST}`,
-    );
-  }
+  checkSize('drawView', size);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   return withWindow(window, () => {
     const words = { title: titleOf(report), description: descriptionOf(report) };

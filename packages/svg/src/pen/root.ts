@@ -19,6 +19,19 @@ export function checkIdPrefix(name: string, prefix: string): void {
   );
 }
 
+/** The smallest and the largest picture for a screen. */
+const LEAST = 40;
+const MOST = 2000;
+
+/**
+ * Throws if a picture for a screen cannot be so large.
+ * @throws RangeError if a side is not from 40 to 2,000.
+ */
+export function checkSize(name: string, size: readonly [number, number]): void {
+  if (size.every((side) => side >= LEAST && side <= MOST)) return;
+  throw new RangeError(`${name}: size is ${size.join(' by ')}; each side must be from ${LEAST} to ${MOST}`);
+}
+
 /**
  * An empty drawing with its title and description for those who do not see it. One unit of it is a millimetre of the
  * sheet, so it prints at its true scale.

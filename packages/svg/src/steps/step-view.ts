@@ -1,8 +1,8 @@
-import { type Bounds, joined, type Report, type ReportStep } from '@edgebite/core';
+import { type Bounds, boxAround, extentOf, joined, type Report, type ReportStep } from '@edgebite/core';
 import { withWindow } from '@svgdotjs/svg.js';
 import { hatchingIn } from '../pen/hatch.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, rootOf, serialized } from '../pen/root.js';
+import { checkIdPrefix, checkSize, rootOf, serialized } from '../pen/root.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { axesOfStep } from '../plan/lie.js';
 import { shownBounds } from '../sheet/layout.js';
@@ -19,10 +19,6 @@ export interface StepViewOptions {
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-step-` by default. */
   readonly idPrefix?: string;
 }
-
-/** The smallest and the largest picture. */
-const LEAST = 40;
-const MOST = 2000;
 
 /** Room round the picture. */
 const ROUND = 2;
@@ -43,11 +39,7 @@ export function stepViewIn(window: Window, report: Report, index: number, option
   if (step.before === null || step.after === null) {
     throw new RangeError('drawStep: the job is too large for its steps to be drawn');
   }
-  if (!size.every((side) => side >= LEAST && side <= MOST)) {
-    throw new RangeError(
-      `drawStep: size is ${size.join(' by ')}; each side must be from ${LEAST} to ${MOST}`,
-    );
-  }
+  checkSize('drawStep', size);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   return withWindow(window, () => serialized(treeOf(report, index, step, size, pen), window));
 }
@@ -59,13 +51,8 @@ const LARGER = 1.6;
 function withTool(shown: Bounds, { center, diameter }: ReportStep): Bounds {
   if (center === null) return shown;
   const [x, y] = center;
-  const r = diameter / 2;
-  const all = joined(shown, { minX: x - r, minY: y - r, maxX: x + r, maxY: y + r });
+  const all = joined(shown, boxAround({ x, y }, diameter / 2));
   return extentOf(all) <= LARGER * extentOf(shown) ? all : shown;
-}
-
-function extentOf({ minX, minY, maxX, maxY }: Bounds): number {
-  return Math.max(maxX - minX, maxY - minY);
 }
 
 function treeOf(

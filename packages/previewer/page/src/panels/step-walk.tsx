@@ -1,8 +1,7 @@
-import { drawStep, numberText } from '@edgebite/svg';
+import { drawStep, lengthText } from '@edgebite/svg';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { shownText } from '../../../src/step/readout.js';
 import { rested } from '../state/rested.js';
-import { unit } from '../state/store.js';
 import { stepAt, stepCount, type Walked, walk, walked, walkedReport } from '../state/walk.js';
 import { drawnOrSaid } from './element.js';
 
@@ -35,10 +34,9 @@ export function StepWalk() {
   );
 }
 
-function nameOf({ step: { cut, pass, diameter } }: Walked): string {
+function nameOf({ step: { cut, pass, diameter }, sheet }: Walked): string {
   const which = pass === null ? '' : `, pass ${pass.number} of ${pass.count}`;
-  const units = unit.value === 'in' ? 'inch' : 'mm';
-  return `${cut}${which}: ${numberText(diameter, units)} ${unit.value} across`;
+  return `${cut}${which}: ${lengthText(diameter, sheet.units)} across`;
 }
 
 function Turn({ by, name, sign, off }: { by: number; name: string; sign: string; off: boolean }) {

@@ -5,8 +5,9 @@ import { rowsOf, type SheetRow } from '../../../src/sheet/rows.js';
 import { rested } from './rested.js';
 import { job } from './store.js';
 
-/** A step with the block of the sheet that it stands in, and its rows there. */
+/** A step with the sheet and the block of it that it stands in, and its rows there. */
 export interface Walked {
+  readonly sheet: Sheet;
   readonly step: SheetStep;
   readonly block: SheetBlock;
   readonly rows: readonly SheetRow[];
@@ -51,7 +52,8 @@ export const walked = computed<Walked | null>(() => {
   const one = known.value?.steps[stepAt.value];
   if (known.value === null || one === undefined) return null;
   const [step, block] = one;
-  return { step, block, rows: rowsOf(step, block, known.value.sheet) };
+  const { sheet } = known.value;
+  return { sheet, step, block, rows: rowsOf(step, block, sheet) };
 });
 
 /** Goes so many steps on, or back. */
