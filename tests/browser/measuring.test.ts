@@ -3,27 +3,15 @@ import { examine, measured, parseJob, type ReportWay } from '@edgebite/core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { correctionLines } from '../../packages/previewer/src/step/measured.js';
+import { rail } from '../measure/rail.js';
 import { looks } from './looks.js';
 import { id, openJob, settled, typeOver } from './open.js';
 
 const { look } = looks();
 
-const rail = {
-  edgebite: 1,
+const job = {
+  ...rail(),
   name: 'Rail with a seat',
-  units: 'mm',
-  part: { outline: { rectangle: [80, 40] }, thickness: 20 },
-  gauges: { pins: [8, 12] },
-  tools: [
-    {
-      id: 'head',
-      kind: 'boring head',
-      toolMaterial: 'HSS',
-      maxSpeed: 500,
-      dial: { step: 0.02, on: 'diameter' },
-      cuts: ['seat'],
-    },
-  ],
   setups: [
     {
       id: 'flat',
@@ -41,7 +29,7 @@ const rail = {
   ],
 };
 
-const ways = examine(parseJob(rail)).checks[0]?.ways ?? [];
+const ways = examine(parseJob(job)).checks[0]?.ways ?? [];
 const numberOf = (kind: ReportWay['kind']) => ways.findIndex((way) => way.kind === kind);
 
 /** Chooses a cut by its cross on the drawing, and opens its panel. */
@@ -59,7 +47,7 @@ async function answered(page: Page): Promise<string> {
 describe('the panel to measure with', () => {
   it('takes readings key by key, and shows the correction that the library gives', async () => {
     const page = await look();
-    await openJob(page, rail);
+    await openJob(page, job);
     await openPanel(page, 'seat');
     await page.waitForSelector('.ways li');
     expect(await page.locator('.ways li').count()).toBe(ways.length);
@@ -74,14 +62,14 @@ describe('the panel to measure with', () => {
       expect(await page.evaluate(() => document.activeElement?.id)).toBe(`way-${way}`);
     }
     const said = await answered(page);
-    const wanted = correctionLines(measured(parseJob(rail), { cut: 'seat', readings }), { units: 'mm' });
+    const wanted = correctionLines(measured(parseJob(job), { cut: 'seat', readings }), { units: 'mm' });
     expect(wanted.join(' ')).toContain('open by');
     for (const line of wanted) expect(said).toContain(line);
   });
 
   it('says what is wrong with a reading, and takes commas and other tolerances', async () => {
     const page = await look();
-    await openJob(page, rail);
+    await openJob(page, job);
     await openPanel(page, 'seat');
     const way = numberOf('left');
     await typeOver(page, `#way-${way}`, '2,9');
@@ -97,7 +85,7 @@ describe('the panel to measure with', () => {
 
   it('follows the job, and keeps what was typed', async () => {
     const page = await look();
-    await openJob(page, rail);
+    await openJob(page, job);
     await openPanel(page, 'seat');
     const way = numberOf('height');
     await typeOver(page, `#way-${way}`, '5.5');
@@ -113,7 +101,7 @@ describe('the panel to measure with', () => {
 
   it('says so of a whole bore', async () => {
     const page = await look();
-    await openJob(page, rail);
+    await openJob(page, job);
     await openPanel(page, 'hole');
     await page.waitForFunction(() =>
       document.getElementById('measure-panel')?.textContent?.includes('a whole bore'),
@@ -131,7 +119,7 @@ describe('the panel to measure with', () => {
       touch: true,
       init: { path: createRequire(import.meta.url).resolve('axe-core') },
     });
-    await openJob(page, rail);
+    await openJob(page, job);
     await openPanel(page, 'seat');
     await typeOver(page, `#way-${numberOf('height')}`, '5.5');
     await answered(page);

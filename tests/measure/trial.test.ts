@@ -15,6 +15,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runs } from '../tools/runs.js';
+import { rail } from './rail.js';
 
 const DIALS = [
   { step: 0.02, on: 'diameter' },
@@ -119,25 +120,6 @@ describe('a trial cut', () => {
       { numRuns: runs(150) },
     );
   });
-});
-
-const rail = (over: Record<string, unknown> = {}) => ({
-  edgebite: 1,
-  units: 'mm',
-  part: { outline: { rectangle: [80, 40] }, thickness: 20 },
-  gauges: { pins: [8, 12] },
-  tools: [
-    {
-      id: 'head',
-      kind: 'boring head',
-      toolMaterial: 'HSS',
-      maxSpeed: 500,
-      dial: { step: 0.02, on: 'diameter' },
-      cuts: ['seat'],
-    },
-  ],
-  cuts: [{ id: 'seat', kind: 'bore', center: [40, 44], diameter: 30 }],
-  ...over,
 });
 
 const zero = {

@@ -6,11 +6,19 @@ import * as rawPath from '../path/path.js';
 import * as rawPathStretch from '../path/path-stretch.js';
 import * as rawReach from '../path/reach.js';
 import { guarded } from './guarded.js';
-import { flag, num, point, text } from './kinds.js';
+import { flag, type Kinds, num, point, text } from './kinds.js';
 import { lead } from './more-kinds.js';
 import { edges, region } from './region-kind.js';
 import { loosePoint, pass, SIDES, stretch, UNITS } from './shared-kinds.js';
 
+/** What a path along an outline is asked with, all round it or on a stretch. */
+const following: Kinds = {
+  side: SIDES,
+  radius: num,
+  allowance: { maybe: num },
+  milling: { maybe: ['climb', 'conventional'] },
+  lead: { maybe: lead },
+};
 /** @function */
 export const centerPath: typeof rawPath.centerPath = /* @__PURE__ */ guarded(
   rawPath.centerPath,
@@ -19,11 +27,7 @@ export const centerPath: typeof rawPath.centerPath = /* @__PURE__ */ guarded(
     region,
     options: {
       has: {
-        side: SIDES,
-        radius: num,
-        allowance: { maybe: num },
-        milling: { maybe: ['climb', 'conventional'] },
-        lead: { maybe: lead },
+        ...following,
         start: { maybe: point },
         order: { maybe: ['inner first', 'outer first', 'nearest'] },
       },
@@ -39,11 +43,7 @@ export const centerPathAlong: typeof rawPath.centerPathAlong = /* @__PURE__ */ g
     stretch,
     options: {
       has: {
-        side: SIDES,
-        radius: num,
-        allowance: { maybe: num },
-        milling: { maybe: ['climb', 'conventional'] },
-        lead: { maybe: lead },
+        ...following,
       },
     },
   },
