@@ -86,7 +86,13 @@ export const TOOLS: Readonly<Record<string, Row>> = {
   bitesIn: row([PLATE, P(80, 15), 5], 'region', POINT, 'over 0'),
   placeThrough: row([P(0, 0), P(3, 3), P(6, 0)], POINT, POINT, POINT),
   placeTangent: row([2, LINE, PATH[1]], 'over 0', EDGE, EDGE),
-  stepIn: row([{ ...passes, approach: { dx: -1, dy: 0 } }], { keys: { ...PASSES, approach: maybe(VECTOR) } }),
+  stepIn: row([{ ...passes, approach: { dx: -1, dy: 0 }, clear: { gap: 0.2, avoid: [PLATE] } }], {
+    keys: {
+      ...PASSES,
+      approach: maybe(VECTOR),
+      clear: maybe({ keys: { gap: 'over 0', avoid: maybe({ list: 'region' }) } }),
+    },
+  }),
   openOut: row([{ ...passes, center: P(40, 15), radius: 9, smallest: 1 }], {
     keys: { ...PASSES, smallest: maybe('0 or more') },
   }),

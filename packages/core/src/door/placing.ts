@@ -71,7 +71,11 @@ const passes: Kinds = {
 /** @function */
 export const stepIn: typeof rawPasses.stepIn = /* @__PURE__ */ guarded(rawPasses.stepIn, 'stepIn', {
   options: {
-    has: { ...passes, approach: { maybe: vector } },
+    has: {
+      ...passes,
+      approach: { maybe: vector },
+      clear: { maybe: { has: { gap: num, avoid: { maybe: { listOf: region } } } } },
+    },
   },
 });
 /** @function */

@@ -144,7 +144,8 @@ function liftWords(doing: Doing | null): string {
   }
 }
 
-function listed(names: readonly string[]): string {
+/** Names in a row. */
+export function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 

@@ -6,6 +6,7 @@ import { distanceToBoundary, wayOut } from '../load/touch.js';
 import { contains } from '../region/contains.js';
 import { area, centroid } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { type Around, clearBehind } from './clear-stand.js';
 import { type LaidPass, layOut, MOST_PASSES, type Motion, type Task } from './layout.js';
 
 /** The motion of a cutter of fixed radius along a direction, a unit vector, to where it stands finally. */
@@ -86,9 +87,10 @@ interface Candidate {
 
 /**
  * The direction with the smoothest load among those whose stops keep to the final cut, and its passes.
+ * @param around what the tool is to stand clear of before the first pass, where there is such a direction; null to ask for none
  * @throws RangeError if there is none
  */
-export function smoothestApproach(task: Task, rest: Region): Approach {
+export function smoothestApproach(task: Task, rest: Region, around: Around | null): Approach {
   const ways = directionsOf(task).map((approach) => candidateOf(task, approach));
   const short = ways.filter(({ travel }) => travel <= task.bite * MOST_PASSES);
   // Where every way is too long, straight ahead says so.
@@ -103,16 +105,28 @@ export function smoothestApproach(task: Task, rest: Region): Approach {
     }
     return passes;
   };
-  const smoothest = sortedBy(all, ({ unevenness }) => unevenness).find((one) => passesOf(one) !== null);
+  const clear = around === null ? [] : all.filter((one) => startsClear(task, one, around));
+  const smoothestOf = (some: readonly Candidate[]) =>
+    sortedBy(some, ({ unevenness }) => unevenness).find((one) => passesOf(one) !== null);
+  const clearest = smoothestOf(clear);
+  const smoothest = clearest ?? smoothestOf(all);
   if (smoothest === undefined) {
     throw new RangeError(
       'stepIn: from every side a stop on the way would cut metal that the final cut leaves; open out from the ' +
         'true centre, or allow a bite that needs no stop on the way',
     );
   }
-  const smooth = all.filter(({ unevenness }) => unevenness <= smoothest.unevenness * AS_SMOOTH);
+  const smooth = (clearest === undefined ? all : clear).filter(
+    ({ unevenness }) => unevenness <= smoothest.unevenness * AS_SMOOTH,
+  );
   const best = sortedBy(smooth, ({ travel }) => travel).find((one) => passesOf(one) !== null) as Candidate;
   return { approach: best.approach, passes: passesOf(best) as readonly LaidPass[] };
+}
+
+/** Whether the tool can stand clear on the line, behind where it first touches. */
+function startsClear({ final }: Task, { approach, travel }: Candidate, around: Around): boolean {
+  const touch = moved(final.center, approach, -travel);
+  return clearBehind(touch, approach, final.radius, around).kind === 'stand';
 }
 
 /** Smallest first; those that differ by rounding only stay in the order given. */

@@ -10,6 +10,7 @@ import { distanceTo } from '../load/touch.js';
 import { area } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { approachAlong, smoothestApproach } from './approach.js';
+import type { Around } from './clear-stand.js';
 import { type LaidPass, layOut, type Motion, markOver, markUnder, type Task } from './layout.js';
 
 /** What passes are wanted. Lengths in the unit of the metal. */
@@ -79,19 +80,34 @@ export interface PassPlan {
  * @param options `approach` is the direction in which the centre moves. Unless given it is the one of 72, 5 degrees
  *   apart and counted from the one that leads straight at the middle of the metal, with the smoothest load: the
  *   smallest ratio of the largest to the mean area removed over 24 even steps. Within 5 % of the best, the shortest
- *   way wins.
+ *   way wins. With a `clear` gap, directions from which the tool can stand so far clear of the metal before its first pass,
+ *   and of what is in the way, come before all others.
  * @throws RangeError if a number is not finite or out of its range, the finish allowance is over the bite, a feed is
  *   given without a depth, there would be over a thousand passes, or a stop would cut metal outside of the final cut
  *   (where, how much, and the bite from which on there is no such stop).
  */
-export function stepIn(options: PassOptions & { readonly approach?: Vector | undefined }): PassPlan {
+export function stepIn(
+  options: PassOptions & {
+    readonly approach?: Vector | undefined;
+    readonly clear?: { readonly gap: number; readonly avoid?: readonly Region[] | undefined } | undefined;
+  },
+): PassPlan {
   const task = taskOf('stepIn', options);
+  const around = clearanceIn(options);
   const direction = options.approach === undefined ? null : unitOf(options.approach);
   if (task.metal.length === 0) return planned(options, [], direction);
   const rest = subtract(options.metal, [discOf(task.final)]);
   const { approach, passes } =
-    direction === null ? smoothestApproach(task, rest) : approachAlong(task, rest, direction);
+    direction === null ? smoothestApproach(task, rest, around) : approachAlong(task, rest, direction);
   return planned(options, passes, approach);
+}
+
+/** What a tool that steps in is to stand clear of before; null where that was not asked for. */
+function clearanceIn({ metal, clear }: Parameters<typeof stepIn>[0]): Around | null {
+  if (clear === undefined) return null;
+  checkOverZero('stepIn', 'clear.gap', clear.gap);
+  const keepOuts = (clear.avoid ?? []).map((region, k) => ({ id: String(k), region }));
+  return { metal: [metal], gap: clear.gap, keepOuts };
 }
 
 function unitOf({ dx, dy }: Vector): Vector {

@@ -174,6 +174,21 @@ export const stepSchema = z.strictObject({
     })
     .nullable()
     .meta({ description: 'Where burrs are to be looked for; null for a path.' }),
+  clear: z
+    .strictObject({
+      at: place
+        .nullable()
+        .meta({ description: 'On the part as drawn; null with the rest where there is none.' }),
+      readout: pair('The same in readout numbers.').nullable(),
+      diameter: amount.nullable().meta({ description: 'What the tool is set to there.' }),
+      gap: amount.nullable().meta({ description: 'To the nearest metal there; null where none is near.' }),
+      why: z.string().nullable().meta({ description: 'Why there is none; null where there is one.' }),
+    })
+    .nullable()
+    .meta({
+      description:
+        'Where to lower the tool before the first pass of a cut that is stepped in or opened out, so that it touches nothing; null for all other steps.',
+    }),
   backOff: stepBackOff,
   milling: z.enum(['climb', 'conventional']).nullable().meta({
     description:

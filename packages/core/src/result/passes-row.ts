@@ -3,7 +3,7 @@ import { subtract } from '../combine/subtract.js';
 import type { ToolDocument } from '../document/schema.js';
 import { pointToJson } from '../format/json.js';
 import { DEGREE } from '../geometry/degree.js';
-import type { Vector } from '../geometry/point.js';
+import { moved, type Point, type Vector } from '../geometry/point.js';
 import type { PassesPlan } from '../job/plan.js';
 import { plainReason } from '../job/reason.js';
 import { radiusStep } from '../measure/correction.js';
@@ -18,18 +18,27 @@ import type { Layer, NearMetal, RoundCut } from './near-metal.js';
 export type HeadLimits = Pick<ToolDocument, 'dial' | 'smallest'>;
 
 /** Passes as they can be made, or why they cannot. */
-export type MadePasses = { readonly row: ReportPasses } | { readonly fault: string };
+export type MadePasses =
+  | { readonly row: ReportPasses; readonly start: PassesStart | null }
+  | { readonly fault: string };
+
+/** From where the first pass comes: where a tool of a fixed size first touches, or what one that is opened out can be set to. */
+export type PassesStart =
+  | { readonly kind: 'step in'; readonly touch: Point; readonly approach: Vector }
+  | { readonly kind: 'open out'; readonly smallest: number; readonly mark: number };
 
 /**
  * The passes of a bore through the metal that is there at its turn, at any height: where an earlier cut has taken
  * metal from one layer and not from another, bites are those of the layer that has the most.
  * @param head the boring head that makes it: passes that open out keep to what it can be set to; null for other tools
+ * @param clear the gap to have before the first pass, and what is in the way of standing there
  */
 export function passesRow(
   cut: RoundCut,
   plan: PassesPlan,
   { layers }: NearMetal,
   head: HeadLimits | null,
+  clear: { readonly gap: number; readonly avoid: readonly Region[] },
 ): MadePasses {
   const solid = layers.filter(({ plain }) => plain !== 'air');
   const [first, second] = solid;
@@ -46,19 +55,32 @@ export function passesRow(
     ...(feed === null ? {} : { feed }),
   };
   try {
+    // A bore that is too small for the head altogether is a finding of its own.
+    const smallest = Math.max(plan.smallest, Math.min((head?.smallest ?? 0) / 2, options.radius));
+    const mark = head?.dial === undefined ? undefined : radiusStep(head.dial);
+    const approach = plan.approach === null ? undefined : directionOf(plan.approach);
     const made =
       plan.kind === 'step in'
-        ? stepIn({ ...options, approach: plan.approach === null ? undefined : directionOf(plan.approach) })
-        : openOut({
-            ...options,
-            // A bore that is too small for the head altogether is a finding of its own.
-            smallest: Math.max(plan.smallest, Math.min((head?.smallest ?? 0) / 2, options.radius)),
-            mark: head?.dial === undefined ? undefined : radiusStep(head.dial),
-          });
-    return { row: rowOf(cut, plan, made, volumesOf(layers, made.passes)) };
+        ? stepIn({ ...options, approach, clear })
+        : openOut({ ...options, smallest, mark });
+    return {
+      row: rowOf(cut, plan, made, volumesOf(layers, made.passes)),
+      start: startOf(plan, cut, made, { smallest, mark: mark ?? 0 }),
+    };
   } catch (error) {
     return { fault: plainReason(error) };
   }
+}
+
+function startOf(
+  { kind }: PassesPlan,
+  { center }: RoundCut,
+  { passes, approach, travel }: PassPlan,
+  head: { readonly smallest: number; readonly mark: number },
+): PassesStart | null {
+  if (passes.length === 0) return null;
+  if (kind === 'open out') return { kind, ...head };
+  return approach === null ? null : { kind, approach, touch: moved(center, approach, -travel) };
 }
 
 /** A unit vector; exact along the axes, which is how tables move. */

@@ -46,13 +46,21 @@ export function resultOf(job: Job): Result {
   const rough = cellsOf(job.outline, job.thickness, removals);
   const byCut = statesByCut(job, rough, approaches);
   const stepOfCut = job.cuts.map((_, k) => approaches.findIndex(({ cut }) => cut === k));
-  const centers = centerCuts(job, removals, byCut.metalNear, stepOfCut);
+  const setupOfCut = job.cuts.map((_, k) => approaches[stepOfCut[k] as number]?.lay.setup.id ?? null);
+  const centers = centerCuts(job, removals, byCut.metalNear, stepOfCut, setupOfCut);
   const shapes = approaches.flatMap((approach): StepShape[] => {
     const own = passShapes(
       job.cuts[approach.cut] as Job['cuts'][number],
       centers[approach.cut]?.row.passes ?? null,
     );
-    return own.map((shape, pass) => ({ approach, pass, passes: own.length, shape }));
+    const start = centers[approach.cut]?.start ?? null;
+    return own.map((shape, pass) => ({
+      approach,
+      pass,
+      passes: own.length,
+      shape,
+      start: pass === 0 ? start : null,
+    }));
   });
   const whole = shapes.length === approaches.length ? byCut : statesByPass(job, rough, shapes);
   const states = withNecks(job, whole, shapes);

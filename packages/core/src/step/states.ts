@@ -2,6 +2,7 @@ import type { Job } from '../job/job.js';
 import { type Cells, cellsOf, cellVolume, type Removal } from '../left/cells.js';
 import { type KeptCells, keptCells } from '../left/pieces.js';
 import { type MetalFinder, metalFinder } from '../result/near-metal.js';
+import type { PassesStart } from '../result/passes-row.js';
 import { type Body, bodiesOver } from '../state/bodies.js';
 import { kerfAcross, type NarrowPlace, narrowPlaces } from '../state/narrow-places.js';
 import { type Taking, type Timeline, timelineOf } from '../state/timeline.js';
@@ -23,13 +24,15 @@ export interface StepShape {
   readonly pass: number;
   readonly passes: number;
   readonly shape: PassShape;
+  /** From where the first pass of a cut comes; null for the others, and for a cut without passes. */
+  readonly start: PassesStart | null;
 }
 
 /** States of a job of which each cut is one step: what is known before passes are planned. */
 export function statesByCut(job: Job, cells: Cells, approaches: readonly Approach[]): States {
   const steps = approaches.map((approach): StepShape => {
     const [shape] = wholeShape(job, approach.cut);
-    return { approach, pass: 0, passes: 1, shape };
+    return { approach, pass: 0, passes: 1, shape, start: null };
   });
   return statesOf(job, cells, steps);
 }

@@ -5,7 +5,9 @@ import type { LoadByHeight } from '../load/by-height.js';
 import type { PlaceFact } from '../load/tool-place.js';
 import type { Underneath } from '../load/underneath.js';
 import type { WayOff } from '../load/way-off.js';
+import type { ClearStand } from '../passes/clear-stand.js';
 import type { Region } from '../region/region.js';
+import type { PassesStart } from '../result/passes-row.js';
 import type { Approach } from './order.js';
 import type { Pace } from './pace.js';
 import type { Stand } from './stands.js';
@@ -37,6 +39,8 @@ export interface Step {
   readonly footing: readonly PlaceFact[];
   readonly under: Underneath;
   readonly wayOff: WayOff | null;
+  /** Where the tool stands clear before the first pass of a cut; null for all other steps. */
+  readonly clear: { readonly kind: PassesStart['kind']; readonly stand: ClearStand } | null;
   readonly stands: readonly Stand[];
   /** Null where the job names no tool. */
   readonly pace: Pace | null;

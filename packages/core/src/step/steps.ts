@@ -11,10 +11,13 @@ import { type Layer, loadByHeight, type RoundTool } from '../load/by-height.js';
 import { placeFacts } from '../load/tool-place.js';
 import { goesDown, lowestOf, underneath } from '../load/underneath.js';
 import { metalReach, type WayOff, wayOff } from '../load/way-off.js';
+import { furthestBack } from '../passes/clear-stand.js';
 import { disc } from '../region/region.js';
 import { clearanceOf } from '../result/center-rows.js';
 import { afterCut, beforeStep, type NearMetal } from '../result/near-metal.js';
+import type { PassesStart } from '../result/passes-row.js';
 import { spindleSetOf, toolsByCut } from '../result/running.js';
+import { clearBefore } from './clear.js';
 import { paceOf } from './pace.js';
 import { type Stand, standAt, standsAlong, standsOfRuns } from './stands.js';
 import { type States, type StepShape, type StepVolumes, volumesOf } from './states.js';
@@ -33,6 +36,7 @@ interface Task {
   readonly approach: StepShape['approach'];
   readonly tool: ToolDocument | null;
   readonly keepOuts: readonly KeepOut[];
+  readonly start: PassesStart | null;
 }
 
 type RoundPass = PassShape & { readonly kind: 'round' };
@@ -41,7 +45,7 @@ type RoundPass = PassShape & { readonly kind: 'round' };
 export function stepsOf(job: Job, shapes: readonly StepShape[], states: States): Step[] {
   const volumes = volumesOf(states);
   const tools = toolsByCut(job);
-  return shapes.map(({ approach, pass, passes, shape }, number): Step => {
+  return shapes.map(({ approach, pass, passes, shape, start }, number): Step => {
     const cut = job.cuts[approach.cut] as JobCut;
     const { id } = approach.lay.setup;
     const task: Task = {
@@ -53,6 +57,7 @@ export function stepsOf(job: Job, shapes: readonly StepShape[], states: States):
       approach,
       tool: tools.get(cut.id) ?? null,
       keepOuts: job.keepOuts.filter(({ setup }) => setup === null || setup === id),
+      start,
     };
     const { area, taken, ...rest } = volumes[number] as StepVolumes;
     const common = { approach, pass, passes, area, volume: taken, volumes: rest };
@@ -78,6 +83,7 @@ function pathPart(task: Task, { path, runs }: PassShape & { readonly kind: 'path
     footing: plungesOf(task, stands),
     under: underneath(down, body, task.job.thickness, task.keepOuts),
     wayOff: null,
+    clear: null,
     stands,
     pace: paceIn(task, cut.diameter, path),
   };
@@ -107,6 +113,7 @@ function roundPart(task: Task, { center, radius }: RoundPass): Part {
     footing: pace === null ? [] : footingOf(task, { center, radius }, met, pace.doing),
     under: underneath(down, body, job.thickness, task.keepOuts),
     wayOff: off,
+    clear: clearOf(task, lowest),
     stands: [standAt(approach.lay, center), ...backedOff(task, off)],
     pace,
   };
@@ -181,6 +188,28 @@ function wayFrom(
   });
   const inTheWay = keepOuts.filter((keepOut) => isInReach(lowest, cut.through, keepOut));
   return wayOff({ tool, layers: layersOf(near), clearance, keepOuts: inTheWay });
+}
+
+/** Where the tool stands clear before the first pass: of all metal from where it ends up to the face that lies up. */
+function clearOf({ job, cut, approach, removal, states, number, keepOuts, start }: Task, lowest: number) {
+  if (start === null || cut.kind === 'swept') return null;
+  const [radius, gap] = [cut.diameter / 2, clearanceOf(job, cut)];
+  const isTop = approach.from === 'top';
+  const near = states.metalNear({
+    moment: beforeStep(number),
+    center: cut.center,
+    reach: 3 * radius + furthestBack(radius, gap) + gap,
+    low: isTop ? removal.low : 0,
+    high: isTop ? job.thickness : removal.high,
+    from: approach.from,
+  });
+  const layers = layersOf(near);
+  const { center } = cut;
+  const through = cut.through;
+  return {
+    kind: start.kind,
+    stand: clearBefore({ start, center, radius, layers, gap, keepOuts, lowest, through }),
+  };
 }
 
 function backedOff({ approach }: Task, off: WayOff): Stand[] {

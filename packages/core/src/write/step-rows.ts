@@ -19,6 +19,7 @@ import { metalBefore } from '../state/metal.js';
 import type { Result } from '../step/result.js';
 import type { Stand } from '../step/stands.js';
 import type { Step } from '../step/step.js';
+import { clearRow } from './clear-row.js';
 import { forceOf } from './tearing.js';
 
 type Pair = [number, number];
@@ -103,6 +104,7 @@ function stepRow(
             })),
             under: step.burrs.under,
           },
+    clear: clearRow(job, step),
     backOff: backOffRow(result, step),
     milling: millingOf(cut, from),
     under: { ...step.under },

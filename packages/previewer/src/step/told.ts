@@ -2,6 +2,7 @@ import type { Report, ReportStep } from '@edgebite/core';
 import { biteLines } from './bites.js';
 import { bodyLines, takeOutLines } from './bodies.js';
 import { burrLines } from './burrs.js';
+import { clearLines } from './clear.js';
 import { loadLines } from './load.js';
 import { shownIn } from './readout.js';
 import { seamLines } from './seams.js';
@@ -23,7 +24,7 @@ export interface Told {
 export function toldOf(report: Report, index: number): Told {
   const step = report.steps[index] as ReportStep;
   return {
-    before: takeOutLines(report, step),
+    before: [...takeOutLines(report, step), ...clearLines(report, step, shownIn(report, step.setup))],
     lines: [
       ...loadLines(report, step),
       ...biteLines(report, step),
