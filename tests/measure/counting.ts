@@ -137,6 +137,12 @@ export function readBySampling(
   slack: number,
 ): { readonly value: number; readonly off: number } {
   if (way.kind === 'height') return { value: heightOver({ points }, way.chord as number), off: 4 * slack };
+  if (way.kind === 'across') {
+    const [ax, ay] = way.along as NonNullable<ReportWay['along']>;
+    const along = points.map(({ x, y }) => x * ax + y * ay);
+    // The widest place lies on two points of the polygon only nearly: each is a step off at most.
+    return { value: Math.max(...along) - Math.min(...along), off: 2 * slack };
+  }
   const face = way.face as NonNullable<ReportWay['face']>;
   const sign = way.kind === 'left' || way.kind === 'over pins' ? -1 : 1;
   const [px, py] = [sign * face.into[0], sign * face.into[1]];

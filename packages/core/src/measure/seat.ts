@@ -243,7 +243,7 @@ export function besides(seat: Pick<Seat, 'spans'>, { dx, dy }: Vector): number |
 }
 
 /** A place nearer to a horn than this is not found by hand, and may be off the arc as it is made: 5 degrees. */
-const LEAST_ROOM = (5 * Math.PI) / 180;
+export const LEAST_ROOM = (5 * Math.PI) / 180;
 
 /** Whether the arc goes on far enough to both sides of a direction to be measured there. */
 export function hasRoom(seat: Pick<Seat, 'spans'>, towards: Vector): boolean {

@@ -44,6 +44,12 @@ export type Way =
       readonly under: number;
     }
   | {
+      /** Across the arc at its widest, where it goes round to both sides of its centre: the diameter, wherever that lies. */
+      readonly kind: 'across';
+      /** Unit vector along which it is read. */
+      readonly along: Vector;
+    }
+  | {
       /** How deep the arc is in the middle of a chord. */
       readonly kind: 'height';
       readonly chord: number;
@@ -98,6 +104,8 @@ export function readingOf(way: Way, { center, radius }: Circle): number {
       return insideOf(way.face, center) - pinCentre(way, radius) + way.pin / 2;
     case 'opening':
       return 2 * Math.sqrt(radius ** 2 - (insideOf(way.face, center) - way.under) ** 2);
+    case 'across':
+      return 2 * radius;
     case 'height':
       return radius - Math.sqrt(radius ** 2 - (way.chord / 2) ** 2);
     case 'round':
@@ -130,6 +138,8 @@ export function slopesOf(way: Way, circle: Circle): Slopes {
       const by = (-2 * d) / half;
       return { radius: (2 * radius) / half, place: { dx: by * way.face.into.dx, dy: by * way.face.into.dy } };
     }
+    case 'across':
+      return { radius: 2, place: { dx: 0, dy: 0 } };
     case 'height':
       return { radius: 1 - radius / Math.sqrt(radius ** 2 - (way.chord / 2) ** 2), place: { dx: 0, dy: 0 } };
     case 'round':

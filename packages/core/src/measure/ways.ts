@@ -6,10 +6,12 @@ import {
   alongFace,
   type Face,
   hasRoom,
+  LEAST_ROOM,
   type Measurable,
   placeOn,
   type Round,
   type Seat,
+  type Span,
   stretchAt,
 } from './seat.js';
 import { type FaceLine, insideOf, readingOf, slopesOf, type Way } from './way.js';
@@ -94,6 +96,7 @@ export function waysFor(
     ...nearest(rounds.flatMap((round) => roundWays(seat, round, section))),
     ...across.flatMap(({ way }) => overWays(seat, way, gauges)).map(fittingOf),
     ...faces.flatMap((face) => depthWays(seat, face, near, gauges)).map(fittingOf),
+    ...acrossWays(seat).map(fittingOf),
     ...heightWays(seat, gauges).map(fittingOf),
     ...nearest(beside(seat).flatMap((other) => wallWays(seat, other, section))),
   ].sort(byRadiusShown);
@@ -198,6 +201,25 @@ function heightWays(seat: Seat, { feet, shortest }: Gauges): Drafted[] {
   const chords = feet.length > 0 ? feet.filter((one) => one < widest) : usual < shortest ? [] : [usual];
   return chords.map((chord) => ({ way: { kind: 'height', chord } }));
 }
+
+/** Across at the widest, in the middle of the widest stretch of directions both of whose ends are on the arc. */
+function acrossWays({ spans }: Seat): Drafted[] {
+  let best: Span | null = null;
+  for (const one of spans) {
+    for (const other of spans) {
+      for (const turn of [-Math.PI, Math.PI]) {
+        const from = Math.max(one.from, other.from + turn);
+        const to = Math.min(one.to, other.to + turn);
+        const least = best === null ? 2 * LEAST_ROOM : best.to - best.from + ROUNDING;
+        if (to - from >= least) best = { from, to };
+      }
+    }
+  }
+  return best === null ? [] : [{ way: { kind: 'across', along: directionOf((best.from + best.to) / 2) } }];
+}
+
+/** Of two stretches that differ by less, radians, the first counts. */
+const ROUNDING = 1e-9;
 
 /** What is left to a round, where the line through both middles runs through metal to it. */
 function roundWays(seat: Seat, { source, center, radius, spans }: Round, section: Region): Drafted[] {

@@ -4,7 +4,18 @@ import { amount, figure, place, source } from '../document/schema-parts.js';
 const pair = (description: string) => z.tuple([figure, figure]).meta({ description });
 
 const waySchema = z.strictObject({
-  kind: z.enum(['depth', 'left', 'to pins', 'pins out', 'over pins', 'opening', 'height', 'round', 'wall']),
+  kind: z.enum([
+    'depth',
+    'left',
+    'to pins',
+    'pins out',
+    'over pins',
+    'opening',
+    'across',
+    'height',
+    'round',
+    'wall',
+  ]),
   words: z.string().min(1).meta({ description: 'What to measure, for people.' }),
   face: z
     .strictObject({
@@ -23,6 +34,9 @@ const waySchema = z.strictObject({
   pins: z.int().min(1).max(2).nullable().meta({ description: 'How many; null without.' }),
   under: amount.nullable().meta({
     description: 'Of an opening, how far under the face: 0 from horn to horn. null for others.',
+  }),
+  along: pair('Of a widest place, the unit vector along which it is read.').nullable().meta({
+    description: 'null for others.',
   }),
   chord: amount.nullable().meta({ description: 'Of a height over a chord, the chord; null for others.' }),
   from: amount.meta({ description: 'Heights between which it can be taken, over the bottom of the part.' }),

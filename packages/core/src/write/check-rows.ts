@@ -81,6 +81,7 @@ function wayRow(
     ball: 'pin' in way && way.ball === true,
     pins: 'pins' in way ? way.pins : null,
     under: way.kind === 'opening' ? way.under : null,
+    along: way.kind === 'across' ? [way.along.dx + 0, way.along.dy + 0] : null,
     chord: way.kind === 'height' ? way.chord : null,
     from,
     to,
@@ -122,6 +123,8 @@ function wayWords(way: Way, { units, names }: Job): string {
       return way.under === 0
         ? `across the opening from horn to horn, on ${nameWords(way.face.source, names)}`
         : `across the arc, ${length(way.under)} under ${nameWords(way.face.source, names)}`;
+    case 'across':
+      return 'across the arc at its widest, which is its diameter';
     case 'height':
       return `how deep the arc is in the middle of a chord of ${length(way.chord)}`;
     case 'round':
@@ -153,7 +156,7 @@ function allowedOf(job: Job, seat: Circle & Pick<Seat, 'cut'>, way: Way): Report
 function distanceOf(way: Way, { center }: Circle): number {
   if (way.kind === 'wall' || way.kind === 'round')
     return Math.hypot(way.center.x - center.x, way.center.y - center.y);
-  if (way.kind === 'height') return 0;
+  if (way.kind === 'height' || way.kind === 'across') return 0;
   return Math.abs(insideOf(way.face, center));
 }
 
