@@ -1,10 +1,10 @@
-// Draws the examples, a range of one of them, and how zeros are found, into docs/images, as PNG, for the README and the guides. Run it with `npm run figures` after a
+// Draws the examples, a range of one of them, how zeros are found, and how an arc is measured, into docs/images, as PNG, for the README and the guides. Run it with `npm run figures` after a
 // change to the drawing, and look at what it made.
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { examine, parseJob, rangeOf } from '@edgebite/core';
-import { draw, drawRange, drawZero } from '@edgebite/svg';
+import { draw, drawCheck, drawRange, drawZero } from '@edgebite/svg';
 import { Resvg } from '@resvg/resvg-js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -15,7 +15,9 @@ const examples = join(root, 'examples');
 for (const file of readdirSync(examples)) {
   if (file.endsWith('.json')) picture(basename(file, '.json'), draw(examine(jobIn(file))));
 }
-picture('measuring-rail', draw(examine(parseJob(jobOfGuide('measuring.md', 'rail.json')))));
+const rail = examine(parseJob(jobOfGuide('measuring.md', 'rail.json')));
+picture('measuring-rail', draw(rail));
+picture('measuring-ways', drawCheck(rail, 0));
 picture(
   'safe-interval',
   drawRange(rangeOf(jobIn('row-of-bites.json'), { cut: 'bite-3', along: 'x', from: 48, to: 58 })),

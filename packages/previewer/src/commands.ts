@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { examine, jobJsonSchema, type Report, reportJsonSchema } from '@edgebite/core';
-import { clean, type DrawOptions, draw, drawZero } from '@edgebite/svg';
+import { clean, type DrawOptions, draw, drawCheck, drawZero } from '@edgebite/svg';
 import { Failure, Unfinished } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
@@ -39,28 +39,53 @@ export async function check(name: string, options: CheckOptions, io: Io): Promis
 }
 
 /**
- * Draws a job, or how the zero of a setup is found, and says where the drawing is; returns the exit code.
- * @throws Failure if the job cannot be used, has no such setup, or the drawing cannot be written.
+ * Draws a job, how the zero of a setup is found, or how to measure what a cut leaves, and says where the drawing is; returns
+ * the exit code.
+ * @throws Failure if the job cannot be used, has no such setup or cut, both are asked for, or the drawing cannot be written.
  */
 export async function drawJob(
   name: string,
   output: string | undefined,
-  { twin = false, zero, ...options }: DrawOptions & Which & { readonly zero?: string },
+  { twin = false, zero, measure, ...options }: DrawOptions & Which & Instead,
   io: Io,
 ): Promise<number> {
   const report = examine(await loadJob(name, io, { twin }));
-  const svg = zero === undefined ? draw(report, options) : zeroOf(report, zero, options);
+  const svg = svgOf(report, { zero, measure }, options);
   if (output === STANDARD_OUTPUT) {
     io.out(`${svg}\n`);
     return EXIT.clean;
   }
   const shown =
     output ??
-    `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}${twin ? '-twin' : ''}${zero === undefined ? '' : '-zero'}.svg`;
+    `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}${twin ? '-twin' : ''}${zero === undefined ? '' : '-zero'}${measure === undefined ? '' : '-measure'}.svg`;
   const file = outputFile(shown, name, '-o', io);
   await saveWhole(file, shown, `${svg}\n`);
   io.out(`Drawing written to ${clean(shown)}\n`);
   return EXIT.clean;
+}
+
+/** What is drawn in place of the job: the zero of a setup, or how to measure what a cut leaves. */
+export interface Instead {
+  readonly zero?: string | undefined;
+  readonly measure?: string | undefined;
+}
+
+function svgOf(report: Report, { zero, measure }: Instead, options: DrawOptions): string {
+  if (zero !== undefined && measure !== undefined)
+    throw new Failure(['--zero and --measure draw two things; ask for one of them']);
+  if (zero !== undefined) return zeroOf(report, zero, options);
+  return measure === undefined ? draw(report, options) : measureOf(report, measure, options);
+}
+
+function measureOf(report: Report, cut: string, { theme = 'light' }: DrawOptions): string {
+  const index = report.checks.findIndex((check) => check.cut === cut);
+  if (index >= 0) return drawCheck(report, index, { theme });
+  const known = [...new Set(report.checks.map((check) => check.cut))].join(', ');
+  throw new Failure([
+    known === ''
+      ? '--measure: no cut of the job leaves an arc that has to be measured as a partial one'
+      : `--measure: cut ${clean(cut)} leaves no arc to measure; these do: ${clean(known)}`,
+  ]);
 }
 
 function zeroOf(report: Report, setup: string, { theme = 'light' }: DrawOptions): string {

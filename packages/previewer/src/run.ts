@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Along } from '@edgebite/core';
 import { clean, type DrawOptions, LEVELS, SHEET_SIZES, THEME_NAMES } from '@edgebite/svg';
 import { Command, CommanderError, Option } from 'commander';
-import { check, drawJob, EXIT, page, schema } from './commands.js';
+import { check, drawJob, EXIT, type Instead, page, schema } from './commands.js';
 import { Failure, Unfinished } from './failure.js';
 import { type Io, terminal } from './io.js';
 import type { Which } from './load.js';
@@ -92,9 +92,10 @@ function commandLine(io: Io, start: Start): Command {
     .addOption(new Option('--sheet <size>', 'size of the sheet').choices(SHEET_SIZES).default('A4'))
     .option('--upright', 'stand the sheet upright')
     .option('--zero <setup>', 'draw how the zero of a setup is found instead')
+    .option('--measure <cut>', 'draw how to measure what a cut leaves instead')
     .option(...TWIN)
     .addOption(new Option('--theme <name>', 'its colours').choices(THEME_NAMES).default('light'))
-    .action((job: string, { output, ...options }: { output?: string; zero?: string } & DrawOptions & Which) =>
+    .action((job: string, { output, ...options }: { output?: string } & Instead & DrawOptions & Which) =>
       start(() => drawJob(job, output, options, io)),
     );
   program

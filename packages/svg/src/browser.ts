@@ -1,5 +1,6 @@
 import type { RangeReport, Report } from '@edgebite/core';
 import type { Svg } from '@svgdotjs/svg.js';
+import { type CheckDrawOptions, drawCheckIn } from './checks/check-draw.js';
 import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
 import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
 import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
@@ -29,6 +30,16 @@ export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): 
  */
 export function drawZero(report: Report, options: ZeroDrawOptions = {}): string {
   return drawZeroIn(window, report, options);
+}
+
+/**
+ * The same `drawCheck` as on Node, in the DOM of the page that it runs in.
+ * @param index of the arc in `report.checks`, from 0
+ * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, the width is not from 100 to 1,000 mm, or there is no
+ * such arc or way.
+ */
+export function drawCheck(report: Report, index: number, options: CheckDrawOptions = {}): string {
+  return drawCheckIn(window, report, index, options);
 }
 
 /**

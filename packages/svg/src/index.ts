@@ -1,6 +1,7 @@
 import type { RangeReport, Report } from '@edgebite/core';
 import type { Svg } from '@svgdotjs/svg.js';
 import { createSVGWindow } from 'svgdom';
+import { type CheckDrawOptions, drawCheckIn } from './checks/check-draw.js';
 import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
 import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
 import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
@@ -38,6 +39,18 @@ export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): 
  */
 export function drawZero(report: Report, options: ZeroDrawOptions = {}): string {
   return drawZeroIn(createSVGWindow(), report, options);
+}
+
+/**
+ * How to measure an arc that a cut leaves, as the text of an SVG file: a picture for each way, the part as it lies when the arc is
+ * cut last, with the arc, pins, and what is read between which places. One unit is a millimetre of the sheet; as high as its
+ * pictures need. The same report gives the same text.
+ * @param index of the arc in `report.checks`, from 0
+ * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, the width is not from 100 to 1,000 mm, or there is no
+ * such arc or way.
+ */
+export function drawCheck(report: Report, index: number, options: CheckDrawOptions = {}): string {
+  return drawCheckIn(createSVGWindow(), report, index, options);
 }
 
 /**

@@ -1,3 +1,4 @@
+export type { CheckDrawOptions } from './checks/check-draw.js';
 export type { DrawOptions } from './draw/draw.js';
 export type { ViewOptions } from './draw/view-draw.js';
 export { angleText, dimensionText, fixed, numberText, type Units, unitText } from './pen/numbers.js';

@@ -116,6 +116,7 @@ export const way: Check = (value) =>
     'pins out': { ...face, pin: overZero, pins: [1, 2] },
     'over pins': { ...face, pin: overZero, pins: [1, 2] },
     opening: { ...face, under: number },
+    across: { along: vector },
     height: { chord: overZero },
     round: { source: text, center: point, radius: overZero },
     wall: { cut: text, center: point, radius: overZero },
