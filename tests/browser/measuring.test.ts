@@ -67,6 +67,20 @@ describe('the panel to measure with', () => {
     for (const line of wanted) expect(said).toContain(line);
   });
 
+  it('shows how the way is taken whose field is used', async () => {
+    const page = await look();
+    await openJob(page, job);
+    await openPanel(page, 'seat');
+    for (const kind of ['depth', 'over pins'] as const) {
+      const way = numberOf(kind);
+      await page.focus(`#way-${way}`);
+      const picture = page.locator(`#way-picture-way-${way + 1}`);
+      await picture.waitFor();
+      expect(await picture.getAttribute('aria-label')).toContain((ways[way]?.reading ?? 0).toFixed(3));
+      expect(await page.evaluate(() => document.activeElement?.id)).toBe(`way-${way}`);
+    }
+  });
+
   it('says what is wrong with a reading, and takes commas and other tolerances', async () => {
     const page = await look();
     await openJob(page, job);

@@ -18,7 +18,7 @@ export interface Drawn {
 export const drawn = signal<Drawn | null>(null);
 
 /** The page's own colours, so that the drawing follows the page into the dark. */
-const COLOURS: Theme = {
+export const COLOURS: Theme = {
   paper: 'var(--sheet)',
   ink: 'var(--ink)',
   soft: 'var(--soft)',

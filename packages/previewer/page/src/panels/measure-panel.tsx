@@ -1,11 +1,14 @@
 import { USUAL_READING } from '@edgebite/core';
-import { numberText } from '@edgebite/svg';
+import { drawCheck, numberText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { arcLines, contradictionLines, correctionLines, STOP } from '../../../src/step/measured.js';
+import { COLOURS } from '../board/drawn.js';
 import { numberOf } from '../form/entry.js';
 import { askMeasure, isTold, type Told, told } from '../state/measuring.js';
+import { rested } from '../state/rested.js';
 import { chosenCut, fresh, issues, job, unit, worked } from '../state/store.js';
+import { drawnOrSaid } from './element.js';
 
 /** How to measure what the chosen cut leaves; readings typed in, and what to correct. */
 export function MeasurePanel() {
@@ -34,6 +37,8 @@ function Readings({ id }: { id: string }) {
   const arc = useSignal(0);
   /** What was typed, by the number of the way. */
   const typed = useSignal<Readonly<Record<number, string>>>({});
+  /** The way whose field was used last: that is shown. */
+  const shown = useSignal(0);
   const good = useSignal(String(USUAL_READING[units()]));
   const tolerance = numberOf(good.value, units()) ?? Number.NaN;
   const readings = Object.entries(typed.value).flatMap(([way, text]) => {
@@ -62,6 +67,7 @@ function Readings({ id }: { id: string }) {
             at={arc.value}
             onChosen={(next) => {
               arc.value = next;
+              shown.value = 0;
               typed.value = {};
             }}
           />
@@ -74,6 +80,9 @@ function Readings({ id }: { id: string }) {
                   {horn !== null && '. At the horns: burrs falsify it'}
                 </label>
                 <Field
+                  onUsed={() => {
+                    shown.value = way;
+                  }}
                   id={`way-${way}`}
                   text={typed.value[way] ?? ''}
                   optional
@@ -96,10 +105,25 @@ function Readings({ id }: { id: string }) {
             />
           </p>
           <Corrected own={own} />
+          <Picture cut={id} arc={arc.value} way={shown.value} />
         </>
       )}
     </>
   );
+}
+
+/** How the way is taken that is being read: last, so that no field moves under the hand as it changes. */
+function Picture({ cut, arc, way }: { cut: string; arc: number; way: number }) {
+  const holder = useRef<HTMLDivElement>(null);
+  const report = rested.value;
+  const index = report?.checks.flatMap((check, k) => (check.cut === cut ? [k] : []))[arc];
+  const isThere = index !== undefined && report?.checks[index]?.ways[way] !== undefined;
+  useLayoutEffect(() => {
+    if (report === null || !isThere || index === undefined) return;
+    const options = { ways: [way], width: 100, theme: COLOURS, idPrefix: 'way-picture-' };
+    holder.current?.replaceChildren(drawnOrSaid(() => drawCheck(report, index, options)));
+  }, [report, index, way, isThere]);
+  return isThere ? <div class="picture" ref={holder} /> : null;
 }
 
 interface ArcsProps {
@@ -132,10 +156,11 @@ interface FieldProps {
   readonly id: string;
   readonly text: string;
   readonly optional: boolean;
+  readonly onUsed?: () => void;
   readonly onTyped: (text: string) => void;
 }
 
-function Field({ id, text, optional, onTyped }: FieldProps) {
+function Field({ id, text, optional, onUsed, onTyped }: FieldProps) {
   const isWrong = numberOf(text, units()) === null && !(optional && text.trim() === '');
   return (
     <span class="bound">
@@ -146,6 +171,7 @@ function Field({ id, text, optional, onTyped }: FieldProps) {
         autocomplete="off"
         value={text}
         aria-invalid={isWrong}
+        onFocus={onUsed}
         onInput={({ currentTarget }) => onTyped(currentTarget.value)}
       />
       <span class="unit">{unit.value}</span>
