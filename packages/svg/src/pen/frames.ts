@@ -19,7 +19,7 @@ export interface Frame {
 /** A drawing made of frames: in rows, as many in each as there is room for. */
 export interface Frames {
   readonly title: string;
-  /** A line under the title; empty for none. */
+  /** What is said under the title; empty for nothing. */
   readonly under: string;
   /** For those who do not see it. */
   readonly whole: { readonly title: string; readonly description: string };
@@ -62,7 +62,8 @@ export function drawFrames({ title, under, whole, frames, width }: Frames, pen: 
     set.slice(k * across, (k + 1) * across),
   );
   const heights = rows.map((row) => PICTURE + Math.max(...row.map(({ lines }) => lines.length)) * LINE + 1.5);
-  const head = MARGIN + TYPE.title + 2 + (under === '' ? 0 : LINE);
+  const said = under === '' ? [] : wrapped(under, width - 2 * MARGIN, TYPE.small);
+  const head = MARGIN + TYPE.title + 2 + said.length * LINE;
   const height = Math.ceil(head + heights.reduce((sum, one) => sum + one + GAP, 0) + MARGIN - GAP);
   const root = rootOf([width, height], whole, pen.prefix, pen.theme);
   root.rect(width, height).attr('fill', pen.theme.paper);
@@ -72,7 +73,9 @@ export function drawFrames({ title, under, whole, frames, width }: Frames, pen: 
     size: TYPE.title,
     bold: true,
   });
-  if (under !== '') write(root, under, MARGIN, y + LINE + 0.6, { size: TYPE.small });
+  said.forEach((line, k) => {
+    write(root, line, MARGIN, y + (k + 1) * LINE + 0.6, { size: TYPE.small });
+  });
   let top = head;
   rows.forEach((row, r) => {
     const high = heights[r] as number;
