@@ -392,6 +392,13 @@ describe('a path along the outline', () => {
     expect(first(examine(job)).removedArea).toBeCloseTo(0, 9);
   });
 
+  it('asks for no room for its leads along loops that it does not follow', () => {
+    const outline = { ...RECTANGLE, holes: [{ circle: 12, at: [50, 15] }] };
+    const { toolPath } = first(reportOn([swept({ along: { side: 'outside', lead: 8 } })], {}, outline));
+    expect(toolPath?.passes.map(({ outer }) => outer)).toEqual([true]);
+    expect(toolPath?.passes[0]?.leadIn).toMatchObject([{ kind: 'arc', radius: 8 }]);
+  });
+
   it('follows a stretch between places on edges, and names no corner off it', () => {
     const along = {
       side: 'outside',

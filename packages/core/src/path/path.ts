@@ -77,8 +77,18 @@ export interface CenterPath {
  * @throws LeadError if no lead fits at the start of a loop.
  */
 export function centerPath(region: Region, options: CenterPathOptions): CenterPath {
+  return centerPathOn(region, options, () => true);
+}
+
+/** The same along those loops only that are wanted, by an edge of each: what is not driven needs no room for a lead. */
+export function centerPathOn(
+  region: Region,
+  options: CenterPathOptions,
+  isWanted: (edge: Edge) => boolean,
+): CenterPath {
   const plan = planFor('centerPath', region, options);
-  const found = plan.loops.map(({ edges, outer }) => {
+  const wanted = plan.loops.filter(({ edges }) => edges.some((edge) => isWanted(untagged(plan.tags, edge))));
+  const found = wanted.map(({ edges, outer }) => {
     const starts = begun(directed(edges, plan.backwards), options.start, plan.room.slack);
     return passOf(plan, starts, true, outer);
   });

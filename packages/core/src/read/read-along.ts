@@ -9,7 +9,7 @@ import { shownNumber } from '../geometry/shown.js';
 import type { AlongPlan } from '../job/plan.js';
 import { bad, good, pointOf, type Read } from '../job/read-edges.js';
 import { plainReason } from '../job/reason.js';
-import { type CenterPass, centerPath, centerPathAlong, edgesOfPass } from '../path/path.js';
+import { centerPathAlong, centerPathOn, edgesOfPass } from '../path/path.js';
 import type { Milling } from '../path/path-curve.js';
 import { type OutlinePlace, placeNear } from '../path/path-stretch.js';
 import { loopsOf } from '../region/measure.js';
@@ -47,10 +47,9 @@ export function readAlong(
   try {
     const passes =
       stretch === null
-        ? onLoops(
-            centerPath(outline, { ...options, start: given.start && pointOf(given.start) }).passes,
-            loops,
-          )
+        ? centerPathOn(outline, { ...options, start: given.start && pointOf(given.start) }, (edge) =>
+            loops.includes(loopOf(edge)),
+          ).passes
         : centerPathAlong(outline, stretch, options);
     if (passes.length === 0) {
       return bad(path, `follows ${loops.join(', ')}, which a tool ${diameter} across touches nowhere`);
@@ -87,10 +86,6 @@ export function loopOf({ source = '' }: Edge): string {
 
 function wanted(loop: string | undefined, outline: Region): string[] {
   return loop === 'all' ? loopNames(outline) : [loop ?? 'outline'];
-}
-
-function onLoops(passes: readonly CenterPass[], loops: readonly string[]): CenterPass[] {
-  return passes.filter(({ cut }) => cut.some((edge) => loops.includes(loopOf(edge))));
 }
 
 function contradictions(given: AlongDocument, outline: Region, path: string): JobIssue[] {
