@@ -1,4 +1,4 @@
-import { distance, type Point, type Vector } from '../geometry/point.js';
+import type { Point, Vector } from '../geometry/point.js';
 import { generalTolerance } from './general-tolerance.js';
 import { EXACT, type Growth, type Size } from './growth.js';
 import { inUnit } from './length-unit.js';
@@ -187,10 +187,13 @@ function isAny({ by, one, other }: Relative): boolean {
   return [by.dx, by.dy, ...Object.values(one), ...Object.values(other)].some((value) => value !== 0);
 }
 
+/** Share of how far out two places lie within which they lie at one x or y: one may have come through the readout's unit. */
+const SAME = 1e-9;
+
 function sizeCauses(a: Point, b: Point, { units, tolerances, sizeTolerance }: SetPart): Cause[] {
-  if (distance(a, b) === 0) return [];
+  const same = SAME * (1 + Math.max(...[a.x, a.y, b.x, b.y].map(Math.abs)));
   const off = (length: number) => {
-    if (length === 0) return 0;
+    if (Math.abs(length) <= same) return 0;
     if (sizeTolerance !== null) return sizeTolerance;
     const general =
       tolerances === null ? null : generalTolerance(inUnit(Math.abs(length), units, 'mm'), tolerances);
