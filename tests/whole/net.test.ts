@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
-import type { JobDocument } from '@edgebite/core';
+import { isoWords, type JobDocument, parseJob, rangeOf } from '@edgebite/core';
+import { draw, drawRange, drawStep } from '@edgebite/svg';
 import { describe, expect, it } from 'vitest';
 import { ran } from '../../packages/previewer/fixtures/ran.js';
 import { ALL_JOBS, type FiledJob, OWN_JOBS, reportOf } from './corpus.js';
@@ -21,21 +22,22 @@ type Ask = readonly [what: string, args: readonly string[], how: (text: string) 
 
 const heading = (what: string, text: string): string => `== ${what}\n${text}`;
 
-async function answers(asks: readonly Ask[]): Promise<string> {
+async function answers(asks: readonly Ask[], input = ''): Promise<string> {
   const parts: string[] = [];
   for (const [what, args, how] of asks) {
-    const { code, out, err } = await ran(args, HERE);
+    const { code, out, err } = await ran(args, HERE, input);
     parts.push(heading(`${what}: ${code}`, how(out) + (code > 1 ? err : '')));
   }
   return `${parts.join('\n')}\n`;
 }
 
-const asWritten = ({ file }: FiledJob): Ask[] => [
+const asWritten = ({ file, document }: FiledJob): Ask[] => [
   ['check', ['check', file], skeletonOf],
   ['check all', ['check', '--all', file], skeletonOf],
   ['sheet', ['sheet', file], skeletonOf],
   ['sheet csv', ['sheet', '--format', 'csv', file], skeletonOf],
   ['sheet html', ['sheet', '--format', 'html', file], (html) => skeletonOf(withoutTags(html))],
+  ...(document.twin === undefined ? [] : [['twin', ['sheet', '--twin', file], skeletonOf] satisfies Ask]),
 ];
 
 const drawings = ({ file, document }: FiledJob): Ask[] => [
@@ -56,6 +58,49 @@ const ranges = ({ file, document }: FiledJob): Ask[] =>
     const asked = ['range', file, '--cut', cut.id, '--along', along, ...stretch, '--seconds', LONG];
     return [[`range of ${cut.id} along ${along}`, asked, skeletonOf]];
   });
+
+/** The middle one of a job's round cuts, its range drawn alone and on the sheet; each step drawn large. */
+function drawnAlone({ document }: FiledJob): string {
+  const job = parseJob(document);
+  const report = reportOf(document);
+  const round = job.cuts.flatMap((one) => (one.kind === 'swept' ? [] : [one]));
+  const cut = round[Math.floor(round.length / 2)];
+  const steps = report.steps
+    .slice(-3)
+    .map((step, k) =>
+      heading(`step ${k} ${step.cut}`, drawnFigures(drawStep(report, report.steps.indexOf(step)))),
+    );
+  if (cut === undefined) return steps.join('\n');
+  const { x } = cut.center;
+  const answer = rangeOf(job, {
+    cut: cut.id,
+    along: 'x',
+    from: x - cut.diameter / 5,
+    to: x + cut.diameter / 9,
+  });
+  return [
+    ...steps,
+    heading('range', drawnFigures(drawRange(answer))),
+    heading('range on sheet', drawnFigures(draw(report, { range: answer, sheet: 'A3' }))),
+  ].join('\n');
+}
+
+/** Paths as numeric words. */
+function words({ document }: FiledJob): string {
+  return parseJob(document)
+    .cuts.flatMap((cut) => {
+      const along = cut.kind === 'swept' ? cut.plan?.along : null;
+      if (!along) return [];
+      const paths = along.passes.map(({ leadIn, cut: edges, leadOut }) => [...leadIn, ...edges, ...leadOut]);
+      const { blocks } = isoWords(paths, {
+        units: document.units,
+        heights: { cut: -3, clear: 5 },
+        feed: 120,
+      });
+      return [heading(`words of ${cut.id}`, blocks.join('\n'))];
+    })
+    .join('\n');
+}
 
 /** Each arc that can be measured, and what comes of readings a little off by its first two ways. */
 const measured = ({ file, document }: FiledJob): Ask[] =>
@@ -85,7 +130,8 @@ describe('what is told, as it was told', () => {
   });
 
   it.each(OWN_JOBS.map((job) => [job.name, job] as const))('%s: drawings and ranges', async (name, job) => {
-    await expect(await answers([...drawings(job), ...ranges(job)])).toMatchFileSnapshot(`drawn/${name}.snap`);
+    const told = `${await answers([...drawings(job), ...ranges(job)])}${drawnAlone(job)}\n${words(job)}`;
+    await expect(`${told.trimEnd()}\n`).toMatchFileSnapshot(`drawn/${name}.snap`);
   });
 
   it.each(['rocker', 'link'])('%s: ways to make a part', async (name) => {
@@ -98,6 +144,13 @@ describe('what is told, as it was told', () => {
     const asks: Ask[] = [['propose', ['propose', aim], skeletonOf], ...ways];
     await expect(await answers(asks)).toMatchFileSnapshot(`told/${name}.snap`);
   });
+});
+
+it('two jobs side by side, as they were', async () => {
+  const plain = ALL_JOBS.find(({ name }) => name === 'plain')?.document as JobDocument;
+  const other = { ...plain, cuts: plain.cuts.slice(0, 3) };
+  const asked: Ask = ['compare', ['compare', 'jobs/plain.json', '-'], skeletonOf];
+  await expect(await answers([asked], JSON.stringify(other))).toMatchFileSnapshot('told/compared.snap');
 });
 
 describe('the skeleton of a text', () => {
