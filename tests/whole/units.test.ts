@@ -71,8 +71,10 @@ function differences(mm: unknown, inch: unknown, path: string, found: string[], 
     if (mm.length !== inch.length) found.push(`${path}: ${mm.length} in mm, ${inch.length} in inches`);
     else for (const [k, one] of mm.entries()) differences(one, inch[k], `${path}[]`, found, asDrawn);
   } else if (typeof mm === 'object' && typeof inch === 'object' && mm !== null && inch !== null) {
+    // A cut that is in no setup, beside others that are.
+    const isDrawn = asDrawn || ('setup' in mm && String(mm.setup).startsWith('as drawn'));
     for (const [key, one] of Object.entries(mm)) {
-      differences(one, (inch as Record<string, unknown>)[key], `${path}/${key}`, found, asDrawn);
+      differences(one, (inch as Record<string, unknown>)[key], `${path}/${key}`, found, isDrawn);
     }
   } else if (typeof mm !== typeof inch || (mm === null) !== (inch === null)) {
     found.push(`${path}: ${mm} in mm, ${inch} in inches`);
