@@ -187,12 +187,11 @@ export const JOBS: Readonly<Record<string, Row>> = {
   parseAim: row([AIM], 'made'),
   parseDrawer: row([DRAWER], 'made'),
   propose: row([parseAim(AIM)], 'made'),
-  wayRowOf: row([REPORT, { toolChange: 2, turning: 3, tolerances: new Map(), dangers: [] }], 'made', {
+  wayRowOf: row([REPORT, { toolChange: 2, turning: 3, tolerances: new Map() }], 'made', {
     keys: {
       toolChange: '0 or more',
       turning: '0 or more',
       tolerances: 'made',
-      dangers: maybe({ list: 'made' }),
     },
   }),
   aimJsonSchema: row([]),

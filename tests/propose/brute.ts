@@ -52,15 +52,9 @@ export function isSound({ findings }: Report): boolean {
   return !findings.some(({ code }) => POINTLESS.includes(code));
 }
 
-/** Dangers of a report, with pilots that stand in the air. */
-export function dangersIn(drawer: readonly DrawerTool[], { findings }: Report, job: JobDocument): number {
-  const led = (job.tools ?? [])
-    .filter(({ id }) => drawer.some((tool) => tool.id === id && tool.kind === 'annular cutter' && tool.pilot))
-    .flatMap(({ cuts }) => cuts.map((cut) => `cut:${cut}`));
-  return findings.filter(
-    ({ level, code, about }) =>
-      level === 'danger' || (code === 'no-metal-under-centre' && about.some((name) => led.includes(name))),
-  ).length;
+/** How many dangers a report tells of. */
+export function dangersIn({ findings }: Report): number {
+  return findings.filter(({ level }) => level === 'danger').length;
 }
 
 /** Fewest dangers, and the least time of the ways that have no more; null where there is no way at all. */
@@ -73,7 +67,7 @@ export function bestByTrying(part: MadePart): { readonly dangers: number; readon
       const job = jobOf(part, order);
       const report = examine(parseJob(job));
       if (!isSound(report)) continue;
-      const dangers = dangersIn(part.aim.drawer, report, job);
+      const dangers = dangersIn(report);
       const time = timeOf(report, order);
       if (best === null || dangers < best.dangers || (dangers === best.dangers && time < best.time)) {
         best = { dangers, time };
@@ -178,7 +172,7 @@ function jobOf({ aim, keep }: MadePart, order: readonly Made[]): JobDocument {
       const { diameter, teeth } = tool;
       return tool.kind === 'end mill'
         ? { ...all, diameter, teeth, centerCutting: tool.centerCutting }
-        : { ...all, diameter, teeth };
+        : { ...all, diameter, teeth, pilot: tool.pilot };
     }),
     cuts: order.map(({ cut }) => cut),
   } as JobDocument;

@@ -4,7 +4,6 @@ import {
   examine,
   fromReport,
   intersect,
-  type JobDocument,
   JobError,
   type Proposal,
   type ProposedWay,
@@ -44,26 +43,23 @@ function checkFinished({ blank, finished }: MadePart, { job }: ProposedWay): voi
 }
 
 function checkTools({ aim }: MadePart, { job }: ProposedWay): void {
-  for (const tool of job.tools ?? []) {
-    const own = aim.drawer.find(({ id }) => id === tool.id);
-    for (const id of tool.cuts) {
-      const cut = job.cuts.find((one) => one.id === id) as JobDocument['cuts'][number];
-      const depth = typeof cut.depth === 'number' ? cut.depth : aim.thickness;
-      expect(depth).toBeLessThanOrEqual(
-        own === undefined ? 0 : own.kind === 'boring head' ? own.bar : own.reach,
-      );
-      if (own?.kind !== 'boring head') continue;
-      expect(cut.diameter).toBeGreaterThanOrEqual(own.smallest - 1e-9);
-      expect(cut.diameter).toBeLessThanOrEqual(own.largest + 1e-9);
-    }
+  for (const cut of job.cuts) {
+    const own = aim.drawer.find(({ id }) => id === cut.tool);
+    const depth = typeof cut.depth === 'number' ? cut.depth : aim.thickness;
+    expect(depth).toBeLessThanOrEqual(
+      own === undefined ? 0 : own.kind === 'boring head' ? own.bar : own.reach,
+    );
+    if (own?.kind !== 'boring head') continue;
+    expect(cut.diameter).toBeGreaterThanOrEqual(own.smallest - 1e-9);
+    expect(cut.diameter).toBeLessThanOrEqual(own.largest + 1e-9);
   }
 }
 
 /** The fewest dangers of all orders of the same cuts, whatever they mean: up to so many cuts. */
-function fewestDangers(part: MadePart, { job }: ProposedWay): number {
+function fewestDangers({ job }: ProposedWay): number {
   const all = orders(job.cuts).flatMap((cuts) => {
     const report = examine(parseJob({ ...job, cuts }));
-    return isSound(report) ? [dangersIn(part.aim.drawer, report, job)] : [];
+    return isSound(report) ? [dangersIn(report)] : [];
   });
   return Math.min(...all);
 }
@@ -86,12 +82,12 @@ test('what is proposed leaves the part and nothing else, in an order that no oth
         checkFinished(part, way);
         checkTools(part, way);
         expect(way.report).toEqual(examine(parseJob(way.job)));
-        expect(way.row.dangers.length).toBe(dangersIn(part.aim.drawer, way.report, way.job));
+        expect(way.row.dangers.length).toBe(dangersIn(way.report));
       }
       const [best] = proposal.ways;
       if (best === undefined || best.job.cuts.length > TRIED) return;
       tried++;
-      expect(best.row.dangers.length).toBe(fewestDangers(part, best));
+      expect(best.row.dangers.length).toBe(fewestDangers(best));
     }),
     { numRuns: runs(40) },
   );

@@ -1,7 +1,6 @@
 export type { Aim } from './aim/aim.js';
-export { parseAim, parseDrawer } from './aim/read-aim.js';
+export { parseAim } from './aim/read-aim.js';
 export { type AimDocument, aimJsonSchema, aimSchema } from './aim/schema-aim.js';
-export type { DrawerDocument, DrawerTool } from './aim/schema-drawer.js';
 export { intersect, normalize, union, xor } from './combine/boolean.js';
 export { offset, offsetPath } from './combine/offset.js';
 export { subtract } from './combine/subtract.js';
@@ -57,6 +56,7 @@ export { toStep } from './datum/step.js';
 export { type Target, targetAt } from './datum/target.js';
 export { JobError, type JobIssue } from './document/errors.js';
 export { type CutDocument, type JobDocument, jobJsonSchema, jobSchema } from './document/schema.js';
+export type { DrawerDocument, DrawerTool } from './document/schema-drawer.js';
 export { cautionsOf, STANDING_CAUTION } from './find/cautions.js';
 export * from './format/flatten.js';
 export { type EdgeJson, type RegionJson, regionFromJson, regionToJson } from './format/json.js';
@@ -202,6 +202,7 @@ export type { Outcome, RangeChange, RangeFinding, RangeMark, RangeRelation } fro
 export type { RangePresent } from './range/present.js';
 export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './range/range.js';
 export { parseJob } from './read/parse.js';
+export { parseDrawer } from './read/shared-drawer.js';
 export { twinOf } from './read/twin.js';
 export { contains } from './region/contains.js';
 export * from './region/measure.js';

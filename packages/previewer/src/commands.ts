@@ -46,10 +46,10 @@ export async function check(name: string, options: CheckOptions, io: Io): Promis
 export async function drawJob(
   name: string,
   output: string | undefined,
-  { twin = false, zero, measure, ...options }: DrawOptions & Which & Instead,
+  { twin = false, drawer, zero, measure, ...options }: DrawOptions & Which & Instead,
   io: Io,
 ): Promise<number> {
-  const report = examine(await loadJob(name, io, { twin }));
+  const report = examine(await loadJob(name, io, { twin, drawer }));
   const svg = svgOf(report, { zero, measure }, options);
   if (output === STANDARD_OUTPUT) {
     io.out(`${svg}\n`);

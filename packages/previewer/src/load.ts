@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { type Job, JobError, parseJob, twinOf } from '@edgebite/core';
+import { type DrawerDocument, type Job, JobError, parseDrawer, parseJob, twinOf } from '@edgebite/core';
 import { Failure, fileFailure } from './failure.js';
 import type { Io } from './io.js';
 
@@ -15,19 +15,39 @@ export const STANDARD_INPUT = '-';
 export interface Which {
   /** Its twin, in place of the job itself. */
   readonly twin?: boolean;
+  /** A file with the drawer, where the job has none of its own. */
+  readonly drawer?: string | undefined;
 }
 
 /**
  * Reads and parses a job from a file, or from standard input for `-`; or its twin.
  * @throws Failure if it cannot be read, is too large, is no UTF-8 text, or is not a valid job, or has no twin.
  */
-export async function loadJob(name: string, io: Io, { twin = false }: Which = {}): Promise<Job> {
-  const job = await loadWith(name, parseJob, 'the job', io);
+export async function loadJob(name: string, io: Io, { twin = false, drawer }: Which = {}): Promise<Job> {
+  const shared = await loadDrawer(drawer, name, io);
+  const job = await loadWith(name, (text) => parseJob(text, shared), 'the job', io);
   if (!twin) return job;
   const other = twinOf(job);
   if (other !== null) return other;
   const shown = name === STANDARD_INPUT ? 'standard input' : name;
   throw new Failure([`--twin: ${shown} has no twin; give it one with "twin": { "swaps": "left and right" }`]);
+}
+
+/**
+ * Reads a drawer that jobs and aims share; undefined where no file is named.
+ * @param beside the file of the job or aim that it is for
+ * @throws Failure if it cannot be used, or both are to come from standard input.
+ */
+export async function loadDrawer(
+  file: string | undefined,
+  beside: string,
+  io: Io,
+): Promise<DrawerDocument | undefined> {
+  if (file === undefined) return undefined;
+  if (file === STANDARD_INPUT && beside === STANDARD_INPUT) {
+    throw new Failure(['standard input can be the drawer or what it is for; name a file for the other']);
+  }
+  return loadWith(file, parseDrawer, 'the drawer', io);
 }
 
 /**

@@ -81,7 +81,7 @@ describe('edgebite propose', () => {
         'bare.json: /units: is "mm", but the shared drawer is in inch',
       ],
       [['bare.json', '--drawer', 'bad.json'], 'bad.json: /drawer/0/wall: must be under half the diameter'],
-      [['-', '--drawer', '-'], 'standard input can be'],
+      [['-', '--drawer', '-'], 'standard input can be the drawer'],
     ] as const;
     for (const [args, message] of faults) {
       const { code, err } = await command('propose', ...args);
@@ -99,6 +99,24 @@ describe('edgebite propose', () => {
     expect(code).toBe(0);
     expect(refusals).toEqual([]);
     expect(ways).toEqual(JSON.parse(JSON.stringify(own.ways.map(({ job, row }) => ({ job, row })))));
+  });
+
+  it('takes a shared drawer for the jobs that name its tools', async () => {
+    const { drawer } = aim;
+    await command('propose', 'aim.json', '--way', '1', '-o', 'way.json');
+    const { drawer: _, ...bare } = JSON.parse(readFileSync(join(folder, 'way.json'), 'utf8')) as object & {
+      drawer: unknown;
+    };
+    save('bare.json', bare);
+    save('tools.json', { edgebite: 1, units: 'mm', drawer });
+    for (const args of [['check'], ['sheet'], ['draw', '-o', '-'], ['compare', 'bare.json']] as const) {
+      const [name, ...rest] = args;
+      const own = await command(name, 'way.json', ...rest.map((word) => word.replace('bare', 'way')));
+      const shared = await command(name, 'bare.json', ...rest, '--drawer', 'tools.json');
+      expect(shared).toEqual(own);
+      expect(shared.code).toBe(0);
+      expect((await command(name, 'bare.json', ...rest)).err).toContain('but the job has no drawer');
+    }
   });
 
   it('writes a way as a job that check takes', async () => {
@@ -175,7 +193,7 @@ describe('edgebite compare', () => {
       expect.objectContaining({ from: 6, to: 10, more: 'first', area: expect.closeTo(11, 9) }),
     ]);
     const said = await command('compare', 'a.json', 'b.json');
-    expect(said.out).toMatch(/at heights 0 to 6\.000 mm: B leaves metal that A does\s+not, 78\.54 square mm/);
+    expect(said.out).toMatch(/at heights 0 to 6\.000 mm: B leaves metal that A does\s+not, 78\.54 mm²/);
   });
 
   it('wants both in one unit, and standard input but once', async () => {

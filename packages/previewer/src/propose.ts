@@ -5,7 +5,6 @@ import {
   type Proposal,
   type ProposedWay,
   parseAim,
-  parseDrawer,
   propose,
 } from '@edgebite/core';
 import { clean } from '@edgebite/svg';
@@ -13,7 +12,7 @@ import { EXIT, STANDARD_OUTPUT } from './commands.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
-import { loadJob, loadWith, STANDARD_INPUT } from './load.js';
+import { loadDrawer, loadJob, loadWith, STANDARD_INPUT } from './load.js';
 import { saveWhole } from './save.js';
 import { outputFile } from './target.js';
 import { comparisonText, proposalText } from './text/ways.js';
@@ -34,11 +33,7 @@ export interface ProposeOptions {
  * @throws Failure if the aim cannot be used, there is no such way, or the job cannot be written.
  */
 export async function proposeWays(name: string, options: ProposeOptions, io: Io): Promise<number> {
-  const { drawer: file } = options;
-  if (file === STANDARD_INPUT && name === STANDARD_INPUT) {
-    throw new Failure(['standard input can be the aim or the drawer only; name a file for the other']);
-  }
-  const drawer = file === undefined ? undefined : await loadWith(file, parseDrawer, 'the drawer', io);
+  const drawer = await loadDrawer(options.drawer, name, io);
   const aim = await loadWith(name, (text) => parseAim(text, drawer), 'the aim', io);
   const proposal = propose(aim);
   if (options.way === undefined) {
@@ -80,12 +75,16 @@ function jobText({ job }: ProposedWay): string {
  * Prints two jobs side by side, and where their finished parts differ; returns the exit code: found where they do.
  * @throws Failure if a job cannot be used, or they are not in one unit.
  */
-export async function compare(names: readonly [string, string], json: boolean, io: Io): Promise<number> {
+export async function compare(
+  names: readonly [string, string],
+  { json, drawer }: { readonly json: boolean; readonly drawer?: string | undefined },
+  io: Io,
+): Promise<number> {
   const [first, second] = names;
   if (first === STANDARD_INPUT && second === STANDARD_INPUT) {
     throw new Failure(['standard input can be one of the two jobs only; name a file for the other']);
   }
-  const jobs = [await loadJob(first, io), await loadJob(second, io)] as const;
+  const jobs = [await loadJob(first, io, { drawer }), await loadJob(second, io, { drawer })] as const;
   if (jobs[0].units !== jobs[1].units) {
     throw new Failure([
       `${second}: is in ${jobs[1].units}, ${first} in ${jobs[0].units}; write both in one unit to compare them`,

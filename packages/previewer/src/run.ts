@@ -76,13 +76,14 @@ function commandLine(io: Io, start: Start): Command {
     .option('--all', 'print all tables as well')
     .option('--json', 'print the whole report as JSON')
     .option(...TWIN)
+    .option(...DRAWER)
     .addOption(
       new Option('--fail-on <level>', 'end with 1 if there is a finding of this level or a graver one')
         .choices(LEVELS)
         .default('danger'),
     )
-    .action((job: string, { all = false, json = false, failOn, twin = false }: CheckArguments) =>
-      start(() => check(job, { all, json, failOn, twin }, io)),
+    .action((job: string, { all = false, json = false, failOn, twin = false, drawer }: CheckArguments) =>
+      start(() => check(job, { all, json, failOn, twin, drawer }, io)),
     );
   program
     .command('draw')
@@ -94,6 +95,7 @@ function commandLine(io: Io, start: Start): Command {
     .option('--zero <setup>', 'draw how the zero of a setup is found instead')
     .option('--measure <cut>', 'draw how to measure what a cut leaves instead')
     .option(...TWIN)
+    .option(...DRAWER)
     .addOption(new Option('--theme <name>', 'its colours').choices(THEME_NAMES).default('light'))
     .action((job: string, { output, ...options }: { output?: string } & Instead & DrawOptions & Which) =>
       start(() => drawJob(job, output, options, io)),
@@ -112,6 +114,7 @@ function commandLine(io: Io, start: Start): Command {
     .requiredOption('--to <value>', 'where it ends')
     .option('--json', 'print the whole answer as JSON')
     .option(...TWIN)
+    .option(...DRAWER)
     .option('--svg <file>', 'draw it as a strip into a file as well')
     .option('--seconds <number>', 'stop after so long with what is known so far', String(PATIENCE))
     .addHelpText(
@@ -120,10 +123,10 @@ function commandLine(io: Io, start: Start): Command {
     )
     .action((job: string, options: RangeArguments) =>
       start(() => {
-        const { cut, along, json = false, svg, twin = false } = options;
+        const { cut, along, json = false, svg, twin = false, drawer } = options;
         const seconds = numberIn('--seconds', options.seconds);
         const ends = { from: numberIn('--from', options.from), to: numberIn('--to', options.to) };
-        return range(job, { cut, along, ...ends }, { json, svg, seconds, twin }, io);
+        return range(job, { cut, along, ...ends }, { json, svg, seconds, twin, drawer }, io);
       }),
     );
   program
@@ -147,6 +150,7 @@ function commandLine(io: Io, start: Start): Command {
     )
     .option('--json', 'print the answer as JSON')
     .option(...TWIN)
+    .option(...DRAWER)
     .addHelpText(
       'after',
       '\nEnds with 1 if readings contradict each other, or the arc is past or over the drawn one.',
@@ -170,9 +174,10 @@ function commandLine(io: Io, start: Start): Command {
     .argument('<first>', JOB)
     .argument('<second>', JOB)
     .option('--json', 'print the answer as JSON')
+    .option('--drawer <file>', 'file with the drawer, where the jobs have none of their own')
     .addHelpText('after', '\nEnds with 1 if the finished parts differ.')
-    .action((first: string, second: string, { json = false }: { json?: boolean }) =>
-      start(() => compare([first, second], json, io)),
+    .action((first: string, second: string, { json = false, drawer }: { json?: boolean; drawer?: string }) =>
+      start(() => compare([first, second], { json, drawer }, io)),
     );
   program
     .command('sheet')
@@ -185,6 +190,7 @@ function commandLine(io: Io, start: Start): Command {
     )
     .option('-o, --output <file>', 'file to write (default: standard output)')
     .option(...TWIN)
+    .option(...DRAWER)
     .action((job: string, options: { format: SheetFormat; output?: string } & Which) =>
       start(() => sheet(job, options, io)),
     );
@@ -220,6 +226,8 @@ interface RangeArguments extends Which {
 }
 
 const TWIN = ['--twin', 'of its twin, the mirrored part'] as const;
+
+const DRAWER = ['--drawer <file>', 'file with the drawer, where the job has none of its own'] as const;
 
 const JOB = 'job file, "-" for standard input';
 

@@ -1,9 +1,9 @@
 import { subtract } from '../combine/subtract.js';
 import type { Side } from '../cut/cut.js';
+import type { DrawerTool } from '../document/schema-drawer.js';
 import type { Job } from '../job/job.js';
 import type { Region } from '../region/region.js';
 import type { AimDocument } from './schema-aim.js';
-import type { DrawerTool } from './schema-drawer.js';
 
 /** A side that a stop bears on. */
 export type AimStop = NonNullable<AimDocument['stops']>[number];

@@ -1,8 +1,8 @@
 import { offset } from '../combine/offset.js';
 import { subtract } from '../combine/subtract.js';
-import { described } from '../document/described.js';
 import { JobError, type JobIssue } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
+import type { DrawerDocument } from '../document/schema-drawer.js';
 import { schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
 import { tidied } from '../document/tidy.js';
@@ -11,6 +11,8 @@ import { shownNumber, shownPoint } from '../geometry/shown.js';
 import { idIssues } from '../job/ids.js';
 import type { Job } from '../job/job.js';
 import { parseJob } from '../read/parse.js';
+import { drawerIssues } from '../read/read-drawer.js';
+import { withDrawer } from '../read/shared-drawer.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
 import {
@@ -24,23 +26,6 @@ import {
 } from './aim.js';
 import { layersOf } from './layers.js';
 import { type AimDocument, aimSchema, type PocketDocument } from './schema-aim.js';
-import { type DrawerDocument, type DrawerTool, drawerFileSchema } from './schema-drawer.js';
-
-/**
- * The drawer in a file of its own that JSON describes, given as text or as the value of it.
- * @throws JobError with all faults at once, each with a JSON Pointer to its place.
- */
-export function parseDrawer(json: unknown): DrawerDocument {
-  const value = typeof json === 'string' ? valueOfText(json) : json;
-  const faults = plainFaults(value);
-  if (faults.length > 0) throw new JobError(faults);
-  const checked = drawerFileSchema.safeParse(value);
-  if (!checked.success) throw new JobError(schemaIssues(value, checked.error.issues));
-  const document = tidied(checked.data) as DrawerDocument;
-  const issues = [...idIssues(document.drawer, '/drawer', 'tool'), ...drawerIssues(document)];
-  if (issues.length > 0) throw new JobError(issues);
-  return document;
-}
 
 /**
  * The aim that JSON describes, given as text or as the value of it: the finished part and the blank worked out and
@@ -56,7 +41,10 @@ export function parseAim(json: unknown, shared?: DrawerDocument): Aim {
   const checked = aimSchema.safeParse(value);
   if (!checked.success) throw new JobError(schemaIssues(value, checked.error.issues));
   const document = tidied(checked.data) as AimDocument;
-  const issues: JobIssue[] = [...idIssues(document.drawer, '/drawer', 'tool'), ...drawerIssues(document)];
+  const issues: JobIssue[] = [
+    ...idIssues(document.drawer, '/drawer', 'tool'),
+    ...drawerIssues(document.drawer),
+  ];
   const blank = taken(document, 'blank', issues);
   const finished = taken(document, 'finished', issues);
   if (blank !== null && finished !== null) issues.push(...outsideIssues(blank.outline, finished.outline));
@@ -65,22 +53,6 @@ export function parseAim(json: unknown, shared?: DrawerDocument): Aim {
   );
   if (issues.length > 0 || blank === null || finished === null) throw new JobError(issues);
   return aimOf(document, blank, finished.outline, pockets);
-}
-
-/** An aim with a shared drawer. */
-function withDrawer(value: unknown, { units, drawer }: DrawerDocument): unknown {
-  const faults = plainFaults(value);
-  if (faults.length > 0) throw new JobError(faults);
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
-  const say = (path: string, message: string) => new JobError([{ path, message }]);
-  if ('drawer' in value) throw say('/drawer', 'stands beside a shared drawer; leave one of them out');
-  if ('units' in value && value.units !== units) {
-    throw say(
-      '/units',
-      `is ${described(value.units)}, but the shared drawer is in ${units}; write both in one unit`,
-    );
-  }
-  return { ...value, drawer };
 }
 
 function aimOf(document: AimDocument, job: Job, finished: Region, pockets: readonly Pocket[]): Aim {
@@ -176,22 +148,6 @@ function taken(document: AimDocument, key: 'blank' | 'finished', issues: JobIssu
     }
     return null;
   }
-}
-
-function drawerIssues({ drawer }: Pick<AimDocument, 'drawer'>): JobIssue[] {
-  return drawer.flatMap((tool, k) => toolIssues(tool, `/drawer/${k}`));
-}
-
-function toolIssues(tool: DrawerTool, path: string): JobIssue[] {
-  if (tool.kind === 'annular cutter' && 2 * tool.wall >= tool.diameter) {
-    const message = `must be under half the diameter, ${tool.diameter / 2}; it is ${tool.wall}`;
-    return [{ path: `${path}/wall`, message }];
-  }
-  if (tool.kind === 'boring head' && tool.smallest > tool.largest) {
-    const message = `is ${tool.largest}, less than the smallest, ${tool.smallest}; exchange them`;
-    return [{ path: `${path}/largest`, message }];
-  }
-  return [];
 }
 
 /** Nothing can be left where the blank has none. */

@@ -2,9 +2,9 @@ import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
 import { MAX_HOLES } from '../document/limits.js';
 import { jobSchema, shapeWith } from '../document/schema.js';
+import { drawerSchema } from '../document/schema-drawer.js';
 import { side, size } from '../document/schema-parts.js';
 import { SIDES } from '../document/schema-setups.js';
-import { drawerSchema } from './schema-drawer.js';
 
 const job = jobSchema.shape;
 const outline = job.part.shape.outline;

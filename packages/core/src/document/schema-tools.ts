@@ -33,6 +33,13 @@ const toolSchema = z
       description:
         'Of a boring head: how far the diameter that it is set to may be off to either side, each time that it is set; 0 without it.',
     }),
+    reach: size.optional().meta({
+      description: 'Of a drill or end mill: how deep it can cut; any depth without it.',
+    }),
+    pilot: z.boolean().optional().meta({
+      description:
+        'Of an annular cutter: whether a pin in its middle leads it, which has to stand on metal. None without it.',
+    }),
     teeth: z.int().min(1).max(MAX_TEETH).optional().meta({
       description: 'Of an annular cutter or end mill: no feed is worked out for them without it.',
     }),

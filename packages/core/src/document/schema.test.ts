@@ -54,7 +54,18 @@ describe('the job format', () => {
     expect(keysOf(jobJsonSchema())).toEqual(
       [
         ...['edgebite', 'name', 'units', 'part', 'keep', 'limits', 'resolution', 'cuts'],
-        ...['readout', 'setups', 'keepOut', 'tools', 'machine', 'gauges', 'repeat', 'twin', 'batch'],
+        ...[
+          'readout',
+          'setups',
+          'keepOut',
+          'tools',
+          'drawer',
+          'machine',
+          'gauges',
+          'repeat',
+          'twin',
+          'batch',
+        ],
       ].sort(),
     );
     expect(jobJsonSchema().required).toEqual(['edgebite', 'units', 'part', 'cuts']);

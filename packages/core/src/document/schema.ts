@@ -3,6 +3,7 @@ import type { Frozen } from './frozen.js';
 import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
 import { batchSchema, repeatsSchema, twinSchema } from './schema-alike.js';
 import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
+import { drawerSchema } from './schema-drawer.js';
 import { drawingSchema, gaugesSchema } from './schema-gauges.js';
 import { jobPoint, side, size, tolerance, units } from './schema-parts.js';
 import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
@@ -107,6 +108,10 @@ const pathSchema = z
   });
 
 const everyCut = {
+  tool: name.min(1).optional().meta({
+    description:
+      'id of the tool of the drawer that makes it. What the tool has, the cut takes from it: diameter, wall, reach, the smallest bore of passes; leave that out here.',
+  }),
   id: name.min(1).meta({ description: "The cut's own name, used in the report; unlike any other cut's." }),
   from: side.optional().meta({ description: 'The side that the cut starts from; "top" without it.' }),
   depth: z
@@ -125,7 +130,8 @@ const boreSchema = z.strictObject({
   kind: z.literal('bore'),
   center: centerSchema,
   diameter: size.optional().meta({
-    description: 'May be left out only where the centre is given by three places on the circle.',
+    description:
+      'May be left out only where the centre is given by three places on the circle, or by a drill or end mill of the drawer that the cut names.',
   }),
   passes: passesJobSchema.optional(),
   clearance: clearanceSchema,
@@ -135,8 +141,13 @@ const annularSchema = z.strictObject({
   ...everyCut,
   kind: z.literal('annular'),
   center: centerSchema,
-  diameter: size.meta({ description: 'Outside diameter of the cutter.' }),
-  wall: size.meta({ description: 'Width of the ring that the teeth cut; under half the diameter.' }),
+  diameter: size.optional().meta({
+    description: 'Outside diameter of the cutter. Needed, but where the cut names a tool of the drawer.',
+  }),
+  wall: size.optional().meta({
+    description:
+      'Width of the ring that the teeth cut; under half the diameter. Needed, but where the cut names a tool of the drawer.',
+  }),
   reach: size.optional().meta({ description: 'How deep the cutter can go; any depth without it.' }),
   clearance: clearanceSchema,
 });
@@ -144,7 +155,9 @@ const annularSchema = z.strictObject({
 const sweptSchema = z.strictObject({
   ...everyCut,
   kind: z.literal('swept'),
-  diameter: size.meta({ description: 'Diameter of the tool.' }),
+  diameter: size.optional().meta({
+    description: 'Diameter of the tool. Needed, but where the cut names a tool of the drawer.',
+  }),
   path: pathSchema,
   stays: staysSchema,
 });
@@ -207,6 +220,9 @@ export const jobSchema = z
     setups: setupsSchema.optional(),
     keepOut: keepOutSchema(shapeSchema).optional(),
     tools: toolsSchema.optional(),
+    drawer: drawerSchema.optional().meta({
+      description: 'The tools that there are, in place of "tools": each cut names the one that makes it.',
+    }),
     machine: machineSchema.optional(),
     gauges: gaugesSchema.optional(),
     cuts: z.array(z.discriminatedUnion('kind', [boreSchema, annularSchema, sweptSchema])).max(MAX_CUTS),
@@ -223,6 +239,18 @@ export const jobSchema = z
 
 /** A job as written in JSON. */
 export type JobDocument = Frozen<z.infer<typeof jobSchema>>;
+
+/** A cut with all its sizes: what it takes from a tool of the drawer, and the tool, are written out. */
+export type PlainCut =
+  | Extract<CutDocument, { readonly kind: 'bore' }>
+  | (Extract<CutDocument, { readonly kind: 'annular' }> & {
+      readonly diameter: number;
+      readonly wall: number;
+    })
+  | (Extract<CutDocument, { readonly kind: 'swept' }> & { readonly diameter: number });
+
+/** A job without a drawer, whose cuts have all their sizes. */
+export type PlainDocument = Omit<JobDocument, 'cuts' | 'drawer'> & { readonly cuts: readonly PlainCut[] };
 
 /** The outline of a part as written in a job. */
 export type OutlineDocument = JobDocument['part']['outline'];

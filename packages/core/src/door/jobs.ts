@@ -8,6 +8,7 @@ import * as rawPropose from '../propose/propose.js';
 import * as rawRow from '../propose/row.js';
 import * as rawRange from '../range/range.js';
 import * as rawParse from '../read/parse.js';
+import * as rawSharedDrawer from '../read/shared-drawer.js';
 import * as rawTwin from '../read/twin.js';
 import * as rawFromReport from '../report/from-report.js';
 import * as rawMarks from '../report/marks.js';
@@ -47,8 +48,8 @@ export const parseAim: typeof rawReadAim.parseAim = /* @__PURE__ */ guarded(rawR
   json: anything,
 });
 /** @function */
-export const parseDrawer: typeof rawReadAim.parseDrawer = /* @__PURE__ */ guarded(
-  rawReadAim.parseDrawer,
+export const parseDrawer: typeof rawSharedDrawer.parseDrawer = /* @__PURE__ */ guarded(
+  rawSharedDrawer.parseDrawer,
   'parseDrawer',
   { json: anything },
 );
@@ -60,7 +61,6 @@ export const wayRowOf: typeof rawRow.wayRowOf = /* @__PURE__ */ guarded(rawRow.w
       toolChange: notNegative,
       turning: notNegative,
       tolerances: map,
-      dangers: { maybe: { listOf: { has: { code: text } } } },
     },
   },
 });

@@ -116,7 +116,15 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
   const findings: Told[] = [];
   const at: [number, number] = [cut.center.x + 0, cut.center.y + 0];
   const about = [cutSource(cut.id)];
-  if (row.removedVolume > 0 && !bears) {
+  const tool = job.tools.find(({ cuts }) => cuts.includes(cut.id));
+  if (row.removedVolume > 0 && !bears && tool?.pilot === true) {
+    findings.push({
+      code: 'pilot-in-air',
+      message: `The centre of cut ${cut.id} is off the metal: the pilot of tool ${tool.id} has nothing to stand on, and nothing leads the cutter.`,
+      at,
+      about,
+    });
+  } else if (row.removedVolume > 0 && !bears) {
     findings.push({
       code: 'no-metal-under-centre',
       message: `The centre of cut ${cut.id} is off the metal: a centre pin or ejector has nothing to bear on there.`,

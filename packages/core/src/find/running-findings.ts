@@ -16,6 +16,7 @@ export function runningFindings(job: Job, report: Pick<Report, 'cuts'>): Told[] 
     ...job.tools.flatMap((tool) => toolFindings(tool, cutsOf.get(tool.id) ?? [])),
     ...report.cuts.flatMap((cut) => sizeFindings(job, cut)),
     ...report.cuts.flatMap((cut) => headFindings(job, cut)),
+    ...report.cuts.flatMap((cut) => reachFindings(job, cut)),
     ...report.cuts.flatMap(speedFindings),
   ];
 }
@@ -87,6 +88,15 @@ function headFindings({ tools, units }: Job, cut: ReportCut): Told[] {
     );
   }
   return findings;
+}
+
+/** A tool that does not come down as deep as it is to cut. */
+function reachFindings({ tools, units }: Job, cut: ReportCut): Told[] {
+  const tool = tools.find(({ id }) => id === cut.running?.tool);
+  const { id, reach = Number.POSITIVE_INFINITY } = tool ?? {};
+  if (cut.depth <= reach) return [];
+  const message = `Tool ${id} cuts ${lengthWords(reach, units)} deep at most, but cut ${cut.id} goes ${lengthWords(cut.depth, units)} deep: above its edges the shank would rub.`;
+  return [{ code: 'reach-too-short', message, at: cut.center, about: [cut.source] }];
 }
 
 function speedFindings(cut: ReportCut): Told[] {

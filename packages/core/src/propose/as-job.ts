@@ -2,17 +2,10 @@ import type { Aim } from '../aim/aim.js';
 import type { CutDocument, JobDocument } from '../document/schema.js';
 import { tidied } from '../document/tidy.js';
 import type { PlannedCut } from './cut-plan.js';
-import { jobTool } from './suits.js';
 
-/** Cuts of an aim in their order, as an ordinary job. */
+/** Cuts of an aim in their order, as an ordinary job: each names its tool of the drawer. */
 export function jobOfCuts({ document, keep }: Aim, cuts: readonly PlannedCut[]): JobDocument {
-  const { edgebite, name, units, blank, thickness, material, limits, resolution, machine } = document;
-  const tools = [...new Set(cuts.map(({ tool }) => tool))].map((tool) =>
-    jobTool(
-      tool,
-      cuts.flatMap((cut) => (cut.tool === tool ? [cut.id] : [])),
-    ),
-  );
+  const { edgebite, name, units, blank, thickness, material, limits, resolution, machine, drawer } = document;
   return tidied({
     edgebite,
     name,
@@ -22,7 +15,35 @@ export function jobOfCuts({ document, keep }: Aim, cuts: readonly PlannedCut[]):
     limits,
     resolution,
     machine,
-    tools: tools.length === 0 ? undefined : tools,
-    cuts: cuts.map(({ id, document }) => ({ id, ...document }) as CutDocument),
+    drawer,
+    cuts: cuts.map(cutOf),
   }) as JobDocument;
+}
+
+/** A cut without what it takes from its tool. */
+function cutOf({ id, tool, document }: PlannedCut): CutDocument {
+  if (tool.kind === 'boring head') {
+    const { diameter, ...own } = document;
+    return { id, tool: tool.id, ...own, diameter, ...passesOf(document, tool.smallest) } as CutDocument;
+  }
+  if (tool.kind === 'annular cutter') {
+    const {
+      diameter: _,
+      wall: __,
+      reach: ___,
+      ...own
+    } = document as { diameter: number; wall: number; reach?: number };
+    return { id, tool: tool.id, ...own } as unknown as CutDocument;
+  }
+  const { diameter, ...own } = document;
+  const size = diameter === tool.diameter ? {} : { diameter };
+  return { id, tool: tool.id, ...own, ...size, ...passesOf(document, tool.diameter) } as CutDocument;
+}
+
+/** Passes without the smallest bore, where that is the tool's own. */
+function passesOf(document: PlannedCut['document'], smallest: number): object {
+  const all = document.kind === 'bore' ? document.passes : undefined;
+  if (all?.kind !== 'open out' || all.smallest !== smallest) return {};
+  const { smallest: _, ...passes } = all;
+  return { passes };
 }

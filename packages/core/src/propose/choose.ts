@@ -1,6 +1,6 @@
 import type { Aim } from '../aim/aim.js';
-import type { DrawerTool } from '../aim/schema-drawer.js';
 import { TOOL_KINDS, type ToolKind } from '../cutting/tool.js';
+import type { DrawerTool } from '../document/schema-drawer.js';
 import type { Choice } from './choices.js';
 import type { PlannedCut } from './cut-plan.js';
 import { MOST_TRIED, merged } from './order.js';

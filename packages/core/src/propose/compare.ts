@@ -7,7 +7,7 @@ import type { Loop, Region } from '../region/region.js';
 import { regionFromReport } from '../report/from-report.js';
 import type { Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
-import { type WayRow, wayRowOf } from './row.js';
+import { tolerancesOf, type WayRow, wayRowOf } from './row.js';
 
 /** A place where two finished parts differ, between two heights over the bottom; lengths in the unit of the jobs. */
 export interface PartDifference {
@@ -39,9 +39,10 @@ export function compareJobs(first: Job, second: Job): Comparison {
     );
   }
   const reports = [examine(first), examine(second)] as const;
-  const options = { ...DEFAULT_MINUTES, tolerances: new Map<string, number>() };
+  const rowOf = (job: Job, report: Report) =>
+    wayRowOf(report, { ...DEFAULT_MINUTES, tolerances: tolerancesOf(job) });
   return {
-    rows: [wayRowOf(reports[0], options), wayRowOf(reports[1], options)],
+    rows: [rowOf(first, reports[0]), rowOf(second, reports[1])],
     differences: differencesOf(reports[0], reports[1], SAME_SHARE * area(first.outline)),
   };
 }

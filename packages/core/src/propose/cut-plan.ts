@@ -1,5 +1,5 @@
-import type { DrawerTool } from '../aim/schema-drawer.js';
-import type { CutDocument } from '../document/schema.js';
+import type { PlainCut } from '../document/schema.js';
+import type { DrawerTool } from '../document/schema-drawer.js';
 
 type WithoutId<T> = T extends unknown ? Omit<T, 'id'> : never;
 
@@ -15,7 +15,7 @@ export interface PlannedCut {
   readonly side: 'top' | 'bottom';
   /** Whether it forms the wall that is to be left. */
   readonly isLast: boolean;
-  readonly document: WithoutId<CutDocument>;
+  readonly document: WithoutId<PlainCut>;
 }
 
 /** One way to make one feature. */

@@ -3,11 +3,11 @@ import { intersect } from '../combine/boolean.js';
 import { doingOf, travelOfPass } from '../cutting/doing.js';
 import { feedOfDoing, minutesOfPass } from '../cutting/feed-of-doing.js';
 import { metalOf } from '../cutting/material.js';
+import { toolDocument } from '../read/read-drawer.js';
 import { area } from '../region/measure.js';
 import { disc } from '../region/region.js';
 import { spindleSetOf } from '../result/running.js';
 import type { PlannedCut } from './cut-plan.js';
-import { jobTool } from './suits.js';
 
 /** What a way is likely to come to, before it is examined. */
 export interface Estimate {
@@ -43,7 +43,7 @@ function hasCore({ job }: Aim, { document }: PlannedCut): boolean {
 /** Minutes of a cut in all its passes, the middle of the range; 0 where no feed is known. */
 function minutesOfCut({ job }: Aim, { tool, document }: PlannedCut, open: number): number {
   const diameter = document.diameter ?? 0;
-  const own = jobTool(tool, []);
+  const own = toolDocument(tool, []);
   const across = own.diameter ?? diameter;
   const doing = doingOf({ kind: tool.kind, diameter: across }, { kind: document.kind, diameter });
   const { rate } = feedOfDoing({

@@ -1,7 +1,7 @@
 import type { Aim } from '../aim/aim.js';
-import type { DrawerTool, HeadTool, RingTool, RoundDrawerTool } from '../aim/schema-drawer.js';
 import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
+import type { DrawerTool, HeadTool, RingTool, RoundDrawerTool } from '../document/schema-drawer.js';
 import { DEGREE } from '../geometry/degree.js';
 import { distance } from '../geometry/point.js';
 import { centroid } from '../region/measure.js';

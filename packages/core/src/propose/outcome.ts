@@ -13,9 +13,7 @@ import { pushesOff } from './pushes.js';
 export interface Outcome {
   readonly order: readonly PlannedCut[];
   readonly report: Report;
-  /** What is dangerous: findings of that level, and pilots that stand in the air. */
   readonly dangers: readonly Finding[];
-  readonly checks: readonly Finding[];
   /** How many cuts push the part off a stop. */
   readonly pushes: number;
   /** Of cutting alone, [least, most]; null where a feed is not known. */
@@ -41,16 +39,10 @@ export function outcomeOf(aim: Aim, order: readonly PlannedCut[]): Outcome | nul
   const report = examine(parseJob(jobOfCuts(aim, order)));
   const { findings } = report;
   if (findings.some(({ code }) => NOT_MADE.has(code))) return null;
-  const led = new Set(
-    order.flatMap(({ id, tool }) => (tool.kind === 'annular cutter' && tool.pilot ? [`cut:${id}`] : [])),
-  );
-  const isBad = ({ level, code, about }: Finding) =>
-    level === 'danger' || (code === 'no-metal-under-centre' && about.some((name) => led.has(name)));
   return {
     order,
     report,
-    dangers: findings.filter(isBad),
-    checks: findings.filter((finding) => finding.level === 'check' && !isBad(finding)),
+    dangers: findings.filter(({ level }) => level === 'danger'),
     pushes: pushesOff(aim, report),
     minutes: minutesOf(report),
     ...changesIn(order),

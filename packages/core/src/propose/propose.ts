@@ -1,5 +1,6 @@
 import type { Aim } from '../aim/aim.js';
 import type { JobDocument } from '../document/schema.js';
+import { toolDocument } from '../read/read-drawer.js';
 import type { Report } from '../report/report-schema.js';
 import { jobOfCuts } from './as-job.js';
 import { type Choice, choicesOf, inOrder, settled } from './choices.js';
@@ -10,7 +11,7 @@ import { patchesOf } from './features.js';
 import { MOST_TRIED, ordersTried, safestOrders } from './order.js';
 import { compareOutcomes, isFinished, type Outcome, outcomeOf } from './outcome.js';
 import { type Refusal, refusalsOf } from './refusals.js';
-import { type WayRow, wayRowOf } from './row.js';
+import { tolerancesOf, type WayRow, wayRowOf } from './row.js';
 
 /** One way to make a part: an ordinary job, and what comes of it. */
 export interface ProposedWay {
@@ -111,13 +112,13 @@ function examined(aim: Aim, plan: Plan): Outcome | null {
   return outcome !== null && isFinished(aim, outcome.report) ? outcome : null;
 }
 
-function wayOf(aim: Aim, { order, report, dangers, pushes: off }: Outcome): ProposedWay {
-  const tolerances = new Map(aim.drawer.map(({ id, tolerance = 0 }) => [id, tolerance]));
+function wayOf(aim: Aim, { order, report, pushes: off }: Outcome): ProposedWay {
+  const tolerances = tolerancesOf({ tools: aim.drawer.map((tool) => toolDocument(tool, [])) });
   const { toolChange, turning, stops } = aim;
   const pushes = stops.length === 0 ? null : off;
   return {
     job: jobOfCuts(aim, order),
     report,
-    row: wayRowOf(report, { toolChange, turning, tolerances, dangers, pushes }),
+    row: wayRowOf(report, { toolChange, turning, tolerances, pushes }),
   };
 }

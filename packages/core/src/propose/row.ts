@@ -1,3 +1,6 @@
+import type { Job } from '../job/job.js';
+import { loopsOf } from '../region/measure.js';
+import { regionFromReport } from '../report/from-report.js';
 import type { Finding, Report, ReportSetup } from '../report/report-schema.js';
 
 /** What one way comes to: one row of a table of ways. Lengths in the unit of the job. */
@@ -17,16 +20,15 @@ export interface WayRow {
   readonly pushes: number | null;
   /** What is held or hangs in the end and has to be sawn off; length of the saw cut where it is known. */
   readonly saw: readonly { readonly body: string; readonly length: number | null }[];
-  /** How far a wall may be off at worst: that of its tool's size, and of where it stands. */
+  /** How far a wall of the finished part may be off at worst: that of its tool's size and run-out, and of where it stands. */
   readonly uncertainty: number;
 }
 
-/** What changes take, and how far tools are off: by id, to either side of the diameter. */
+/** What changes take, in minutes, and how far tools are off: by id, to either side of the diameter. */
 export interface RowOptions {
   readonly toolChange: number;
   readonly turning: number;
   readonly tolerances: ReadonlyMap<string, number>;
-  readonly dangers?: readonly Finding[];
   readonly pushes?: number | null;
 }
 
@@ -41,7 +43,6 @@ export function wayRowOf(report: Report, options: RowOptions): WayRow {
     if (before.tool !== step.tool) toolChanges++;
     if (before.setup !== step.setup) setups++;
   });
-  const dangers = options.dangers ?? findings.filter(({ level }) => level === 'danger');
   return {
     steps: steps.length,
     tools: [...new Set(steps.flatMap(({ tool }) => tool ?? []))],
@@ -49,8 +50,8 @@ export function wayRowOf(report: Report, options: RowOptions): WayRow {
     setups,
     minutes: minutesOf(report, toolChanges * options.toolChange + Math.max(0, setups - 1) * options.turning),
     worstLoad: worstLoadOf(report),
-    dangers,
-    checks: findings.filter((finding) => finding.level === 'check' && !dangers.includes(finding)),
+    dangers: findings.filter(({ level }) => level === 'danger'),
+    checks: findings.filter(({ level }) => level === 'check'),
     pushes: options.pushes ?? null,
     saw: sawnOf(report),
     uncertainty: uncertaintyOf(report, options.tolerances),
@@ -88,9 +89,12 @@ function sawnOf({ pieces, floors, webs }: Report): WayRow['saw'] {
 const ROUNDING = 1e-9;
 
 /** Half of what the diameter may be off, and how far the spindle may stand beside the true place. */
-function uncertaintyOf({ steps, setups }: Report, tolerances: RowOptions['tolerances']): number {
+function uncertaintyOf(report: Report, tolerances: RowOptions['tolerances']): number {
+  const { steps, setups } = report;
   const known = new Set(setups.map(({ id }: ReportSetup) => id));
-  return steps.reduce((most, { tool, targets, setup }) => {
+  const left = wallsOf(report);
+  return steps.reduce((most, { cut, tool, targets, setup }) => {
+    if (!left.has(`cut:${cut}`)) return most;
     const size = tool === null ? 0 : (tolerances.get(tool) ?? 0) / 2;
     const place = targets.reduce((far, { worst, roundingError }) => {
       const off = known.has(setup) ? worst : roundingError.map(Math.abs);
@@ -98,4 +102,20 @@ function uncertaintyOf({ steps, setups }: Report, tolerances: RowOptions['tolera
     }, 0);
     return Math.max(most, size + (place > ROUNDING ? place : 0));
   }, 0);
+}
+
+/** Names of the cuts that leave a wall of the kept piece. */
+function wallsOf({ pieces: [kept] }: Report): ReadonlySet<string> {
+  const edges = (kept?.sections ?? []).flatMap(({ region }) => loopsOf(regionFromReport(region)).flat());
+  return new Set(edges.flatMap(({ source }) => source ?? []));
+}
+
+/** How far the tools of a job are off, to either side of the diameter that they cut: run-out only adds to it. */
+export function tolerancesOf({ tools }: Pick<Job, 'tools'>): Map<string, number> {
+  return new Map(
+    tools.map(({ id, diameterTolerance = 0, settingTolerance = 0, runOut = 0 }) => [
+      id,
+      diameterTolerance + settingTolerance + runOut,
+    ]),
+  );
 }

@@ -1,6 +1,6 @@
 import { type Aim, SAME_SHARE } from '../aim/aim.js';
-import type { DrawerTool } from '../aim/schema-drawer.js';
 import { intersect } from '../combine/boolean.js';
+import type { DrawerTool } from '../document/schema-drawer.js';
 import { type Edge, reversed } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { area } from '../region/measure.js';

@@ -51,6 +51,7 @@ const CODES: ReadonlySet<FindingCode> = new Set<FindingCode>([
   'cut-grazes',
   'cut-in-air',
   'no-metal-under-centre',
+  'pilot-in-air',
   'reach-too-short',
   'thin-web',
   'knife-edge',

@@ -1,7 +1,7 @@
 import type { SideName } from '../datum/chain.js';
 import { axesOf } from '../datum/lie.js';
 import { outermost } from '../datum/outermost.js';
-import type { CutDocument } from '../document/schema.js';
+import type { PlainCut } from '../document/schema.js';
 import { SIDES } from '../document/schema-setups.js';
 import { extentOf } from '../geometry/bounds.js';
 import { distance } from '../geometry/point.js';
@@ -15,9 +15,9 @@ const NAMING = ['on', 'edge', 'along', 'corner', 'loop', 'tangent', 'from'];
 
 /** A cut with edges and holes by their numbers, where the job calls them by names or by sides of the part as drawn. */
 export function byNumbers(
-  cut: CutDocument,
+  cut: PlainCut,
   { names, outline }: { readonly names: readonly PartName[]; readonly outline: Region | null },
-): CutDocument {
+): PlainCut {
   // A job with faults may have anything here.
   if (typeof cut !== 'object' || cut === null) return cut;
   const { center, path } = cut as { readonly center?: unknown; readonly path?: unknown };
@@ -46,7 +46,7 @@ export function byNumbers(
     ...cut,
     ...(typeof center === 'object' ? { center: numbered(center, null) } : {}),
     ...(typeof path === 'object' ? { path: numbered(path, null) } : {}),
-  } as CutDocument;
+  } as PlainCut;
 }
 
 /** Share of the part's extent by which an edge may lie off its outermost place. */

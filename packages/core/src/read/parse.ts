@@ -1,9 +1,10 @@
-import { type WrittenOut, writtenOut } from '../alike/written-out.js';
+import { writtenOut } from '../alike/written-out.js';
 import { generalTolerance } from '../datum/general-tolerance.js';
 import { inUnit } from '../datum/length-unit.js';
 import { JobError } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
-import { type CutDocument, type JobDocument, jobSchema } from '../document/schema.js';
+import { type JobDocument, jobSchema, type PlainCut, type PlainDocument } from '../document/schema.js';
+import type { DrawerDocument } from '../document/schema-drawer.js';
 import { schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
 import { tidied } from '../document/tidy.js';
@@ -30,17 +31,21 @@ import { readKeepOuts } from '../setups/read-keep-outs.js';
 import { type ReadPart, readSetups } from '../setups/read-setups.js';
 import { crossingIssues } from './crossings.js';
 import { type PartSize, readCut } from './read-cut.js';
+import { withToolsWritten } from './read-drawer.js';
 import { readOutline } from './read-outline.js';
 import { readMachine, readTools } from './read-tools.js';
+import { withDrawer } from './shared-drawer.js';
 
 /**
  * The job that JSON describes, given as text or as the value of it. Its shapes are worked out and checked, its
- * defaults filled in. Nothing gets through that is not a finite number, no size that is not over 0, and no open
- * or self-crossing outline.
+ * defaults filled in, and what its cuts take from tools of a drawer. Nothing gets through that is not a finite number,
+ * no size that is not over 0, and no open or self-crossing outline.
+ * @param shared a drawer that is used in place of one of the job's own
  * @throws JobError with all faults at once, each with a JSON Pointer to its place.
  */
-export function parseJob(json: unknown): Job {
-  const value = typeof json === 'string' ? valueOfText(json) : json;
+export function parseJob(json: unknown, shared?: DrawerDocument): Job {
+  const given = typeof json === 'string' ? valueOfText(json) : json;
+  const value = shared === undefined ? given : withDrawer(given, shared);
   const faults = new Faults();
   faults.add(plainFaults(value));
   const checked = jobSchema.safeParse(value);
@@ -52,8 +57,9 @@ export function parseJob(json: unknown): Job {
   const document = (checked.success ? tidied(checked.data) : value) as JobDocument;
   const outline = readOutline(document, faults);
   const names = readNames(document, outline, faults);
-  const written = readCuts(document, { outline, names }, faults);
-  const out = repeatsOf(document, written, { outline, names }, faults);
+  const sized = withToolsWritten(document, faults);
+  const written = readCuts(sized.document, { outline, names }, sized.faults);
+  const out = repeatsOf(sized.document, written, { outline, names }, sized.faults);
   const plain = out.document;
   checkKeep(document, outline, faults);
   const setups = readSetups(plain, { outline, names }, out.faults);
@@ -73,11 +79,11 @@ function standsIn(cuts: readonly JobCut[]): (id: string) => number {
 
 /** A job with its repeats written out, and the cuts that it comes to. */
 function repeatsOf(
-  document: JobDocument,
+  document: PlainDocument,
   written: readonly (JobCut | null)[],
   { outline, names }: ReadPart,
   faults: Faults,
-): Pick<WrittenOut, 'document' | 'faults'> & { readonly cuts: readonly JobCut[] } {
+): { readonly document: PlainDocument; readonly faults: Faults; readonly cuts: readonly JobCut[] } {
   if (!faults.holds('') || document.repeat === undefined) {
     return { document, faults, cuts: crossed(written, faults) };
   }
@@ -88,12 +94,12 @@ function repeatsOf(
   if (out === null) return { document, faults: faults.hiding(isName), cuts: [] };
   const size = sizeOf(out.document, { outline, names }, faults);
   const cuts = out.copies.map(({ cut, by }, k) => {
-    const own = out.document.cuts[k] as CutDocument;
+    const own = out.document.cuts[k] as PlainCut;
     const first = written[cut] ?? null;
     if (first === null || by.length > 0) return first && readCut(own, `/cuts/${k}`, size, out.faults);
     return { ...first, id: own.id };
   });
-  return { ...out, cuts: crossed(cuts, faults) };
+  return { document: out.document as PlainDocument, faults: out.faults, cuts: crossed(cuts, faults) };
 }
 
 /** The cuts that could be read, with a fault taken down where they cross each other too often. */
@@ -103,7 +109,7 @@ function crossed(cuts: readonly (JobCut | null)[], faults: Faults): JobCut[] {
   return read;
 }
 
-function readCuts(document: JobDocument, part: ReadPart, faults: Faults): (JobCut | null)[] {
+function readCuts(document: PlainDocument, part: ReadPart, faults: Faults): (JobCut | null)[] {
   if (!faults.holds('/cuts')) return [];
   const { cuts } = document;
   const ids = idIssues(cuts);

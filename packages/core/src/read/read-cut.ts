@@ -1,7 +1,7 @@
 import type { EveryCut } from '../cut/cut.js';
 import type { JobIssue } from '../document/errors.js';
 import { FINEST_SHARE, ROUNDEST_SHARE } from '../document/limits.js';
-import type { CutDocument } from '../document/schema.js';
+import type { PlainCut } from '../document/schema.js';
 import type { Edge } from '../geometry/edge.js';
 import { edgeBounds } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
@@ -40,7 +40,7 @@ interface Place {
  * A cut of a job; null if it has faults, which are taken down. Values that are sound are checked even where
  * others are at fault already, so that all faults are found in one go.
  */
-export function readCut(written: CutDocument, path: string, part: PartSize, faults: Faults): JobCut | null {
+export function readCut(written: PlainCut, path: string, part: PartSize, faults: Faults): JobCut | null {
   const document = byNumbers(written, part);
   const sound = (...keys: string[]) => keys.every((key) => faults.sound(`${path}/${key}`));
   if (!sound('kind')) return null;
@@ -74,14 +74,14 @@ export function readCut(written: CutDocument, path: string, part: PartSize, faul
   return cutOf(document, every, place, part.units);
 }
 
-function placeOf(document: CutDocument, path: string, part: PartSize, faults: Faults): Place | null {
+function placeOf(document: PlainCut, path: string, part: PartSize, faults: Faults): Place | null {
   return document.kind === 'swept'
     ? sweptPlace(document, path, part, faults)
     : roundPlace(document, path, part, faults);
 }
 
 function sweptPlace(
-  document: CutDocument & { readonly kind: 'swept' },
+  document: PlainCut & { readonly kind: 'swept' },
   path: string,
   { outline }: PartSize,
   faults: Faults,
@@ -99,7 +99,7 @@ function sweptPlace(
 }
 
 function roundPlace(
-  document: CutDocument & { readonly kind: 'bore' | 'annular' },
+  document: PlainCut & { readonly kind: 'bore' | 'annular' },
   path: string,
   { outline, resolution }: PartSize,
   faults: Faults,
@@ -128,7 +128,7 @@ function isThrough(center: unknown): boolean {
   return typeof center === 'object' && center !== null && 'through' in center;
 }
 
-function cutOf(document: CutDocument, every: EveryCut, place: Place, units: Units): JobCut {
+function cutOf(document: PlainCut, every: EveryCut, place: Place, units: Units): JobCut {
   const { diameter, path } = place;
   const plan = planOf(document, units, place.plan);
   const all = plan === undefined ? every : { ...every, plan };

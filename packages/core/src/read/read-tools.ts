@@ -1,18 +1,18 @@
 import { choices, described } from '../document/described.js';
 import type { JobIssue } from '../document/errors.js';
-import type { CutDocument, JobDocument, MachineDocument, ToolDocument } from '../document/schema.js';
+import type {
+  CutDocument,
+  JobDocument,
+  MachineDocument,
+  PlainDocument,
+  ToolDocument,
+} from '../document/schema.js';
 import type { Faults } from '../job/faults.js';
 import { idIssues } from '../job/ids.js';
-
-/** Which kinds of tool make which kind of cut. */
-const FITS: Readonly<Record<CutDocument['kind'], readonly ToolDocument['kind'][]>> = {
-  bore: ['drill', 'boring head', 'end mill'],
-  annular: ['annular cutter'],
-  swept: ['end mill'],
-};
+import { FITS, KIND_NAME, listed } from './tool-kinds.js';
 
 /** The tools of a job; their faults are taken down: doubled names, cuts that are not there, tools that do not fit. */
-export function readTools(document: JobDocument, faults: Faults): readonly ToolDocument[] {
+export function readTools(document: PlainDocument, faults: Faults): readonly ToolDocument[] {
   if (!faults.sound('/tools') || document.tools === undefined) return [];
   const { tools } = document;
   faults.add(idIssues(tools, '/tools', 'tool'));
@@ -39,6 +39,26 @@ export function readMachine(document: JobDocument, faults: Faults): MachineDocum
 }
 
 function bareIssues(tool: ToolDocument, i: number): JobIssue[] {
+  return [...kindIssues(tool, i), ...setIssues(tool, i)];
+}
+
+/** What belongs to other kinds of tool. */
+function kindIssues({ kind, reach, pilot }: ToolDocument, i: number): JobIssue[] {
+  const say = (key: string, message: string): JobIssue[] => [{ path: `/tools/${i}/${key}`, message }];
+  return [
+    ...(reach === undefined || kind === 'drill' || kind === 'end mill'
+      ? []
+      : say(
+          'reach',
+          `does not belong to ${described(kind)}; ${kind === 'boring head' ? 'give "bar"' : 'give it with the cut'}`,
+        )),
+    ...(pilot === undefined || kind === 'annular cutter'
+      ? []
+      : say('pilot', `does not belong to ${described(kind)}; leave it out`)),
+  ];
+}
+
+function setIssues(tool: ToolDocument, i: number): JobIssue[] {
   if (tool.kind !== 'boring head') {
     const message = `does not belong to ${described(tool.kind)}, which is not set; leave it out`;
     return HEAD_KEYS.flatMap((key) =>
@@ -99,14 +119,4 @@ function cutIssues(tools: readonly ToolDocument[], cuts: readonly CutDocument[],
       return [{ path, message }];
     }),
   );
-}
-
-const KIND_NAME = { bore: 'a bore', annular: 'an annular cut', swept: 'a swept cut' } as const;
-
-/** Most ids that a message lists. */
-const LISTED = 8;
-
-function listed(ids: readonly string[]): string {
-  if (ids.length === 0 || ids.length > LISTED) return '';
-  return `; there is ${choices(ids).replace(' or ', ' and ')}`;
 }

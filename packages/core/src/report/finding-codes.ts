@@ -18,6 +18,7 @@ export const FINDING_LEVELS = {
   'interrupted-cut': 'note',
   'one-sided-load': 'note',
   'no-metal-under-centre': 'check',
+  'pilot-in-air': 'danger',
   'reach-too-short': 'check',
   'thin-web': 'check',
   'knife-edge': 'check',

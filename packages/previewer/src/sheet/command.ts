@@ -32,10 +32,11 @@ export async function sheet(
     format,
     output = STANDARD_OUTPUT,
     twin = false,
+    drawer,
   }: Which & { readonly format: SheetFormat; readonly output?: string | undefined },
   io: Io,
 ): Promise<number> {
-  const text = WRITERS[format](sheetOf(examine(await loadJob(name, io, { twin }))));
+  const text = WRITERS[format](sheetOf(examine(await loadJob(name, io, { twin, drawer }))));
   if (output === STANDARD_OUTPUT) {
     io.out(text);
     return EXIT.clean;

@@ -82,14 +82,13 @@ function rowsText(ways: readonly Headed[], units: Units): string {
 }
 
 /** The cuts of a job in their order, with the tool of each. */
-function cutsText({ cuts, tools = [] }: JobDocument): string {
+function cutsText({ cuts }: JobDocument): string {
   if (cuts.length === 0) return 'Nothing to cut: the blank is the finished part.';
-  const toolOf = (id: string) => tools.find((tool) => tool.cuts.includes(id))?.id ?? '-';
   const widest = Math.max(...cuts.map(({ id }) => id.length));
   return cuts
     .map(
-      ({ id }, k) =>
-        `${String(k + 1).padStart(String(cuts.length).length)}  ${id.padEnd(widest)}  ${clean(toolOf(id))}`,
+      ({ id, tool = '-' }, k) =>
+        `${String(k + 1).padStart(String(cuts.length).length)}  ${id.padEnd(widest)}  ${clean(tool)}`,
     )
     .join('\n');
 }
@@ -105,7 +104,7 @@ function differencesText(differences: Comparison['differences'], units: Units): 
     const place = `(${numberText(at.x, units)}, ${numberText(at.y, units)})`;
     return hanging(
       `${k + 1}  `,
-      `By ${place}, at heights ${heights}: ${more === 'first' ? 'A' : 'B'} leaves metal that ${more === 'first' ? 'B' : 'A'} does not, ${area.toPrecision(4)} square ${units}.`,
+      `By ${place}, at heights ${heights}: ${more === 'first' ? 'A' : 'B'} leaves metal that ${more === 'first' ? 'B' : 'A'} does not, ${area.toPrecision(4)} ${units}².`,
     );
   });
   return `DIFFERENCES of the finished parts\n${list.join('\n')}`;

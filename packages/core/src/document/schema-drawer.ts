@@ -1,9 +1,9 @@
 import * as z from 'zod';
 import { TOOL_MATERIALS } from '../cutting/tool.js';
-import type { Frozen } from '../document/frozen.js';
-import { MAX_LENGTH, MAX_NAME, MAX_SPEED, MAX_TEETH, MAX_TOOLS } from '../document/limits.js';
-import { size, units } from '../document/schema-parts.js';
-import { dialSchema } from '../document/schema-tools.js';
+import type { Frozen } from './frozen.js';
+import { MAX_LENGTH, MAX_NAME, MAX_SPEED, MAX_TEETH, MAX_TOOLS } from './limits.js';
+import { size, tolerance, units } from './schema-parts.js';
+import { dialSchema } from './schema-tools.js';
 
 const everyTool = {
   id: z
@@ -22,6 +22,12 @@ const everyTool = {
   }),
 };
 
+const runOut = tolerance.optional().meta({
+  unit: 'length',
+  description:
+    'What an indicator on its teeth shows in a turn of the spindle, at most: it cuts up to so much over its diameter. 0 without it.',
+});
+
 const reach = size.meta({ description: 'How deep it can cut.' });
 const diameter = size.meta({ description: 'That it cuts.' });
 const teeth = z.int().min(1).max(MAX_TEETH).optional().meta({
@@ -35,12 +41,13 @@ const ringCutter = z.strictObject({
   wall: size.meta({ description: 'Width of the ring that its teeth cut; under half the diameter.' }),
   reach,
   teeth,
+  runOut,
   pilot: z.boolean().optional().meta({
     description: 'Whether a pin in its middle leads it, which has to stand on metal. None without it.',
   }),
 });
 
-const drill = z.strictObject({ kind: z.literal('drill'), ...everyTool, diameter, reach });
+const drill = z.strictObject({ kind: z.literal('drill'), ...everyTool, diameter, reach, runOut });
 
 const boringHead = z.strictObject({
   kind: z.literal('boring head'),
@@ -59,6 +66,7 @@ const endMill = z.strictObject({
   diameter,
   reach: reach.meta({ description: 'Length of its flutes.' }),
   teeth,
+  runOut,
   centerCutting: z.boolean().optional().meta({
     description: 'Whether it cuts to its centre, so that it can go straight down. It does not without it.',
   }),
