@@ -1,35 +1,13 @@
-import {
-  type AimDocument,
-  area,
-  examine,
-  fromReport,
-  intersect,
-  JobError,
-  type Proposal,
-  type ProposedWay,
-  parseAim,
-  parseJob,
-  propose,
-  xor,
-} from '@edgebite/core';
+import { area, examine, fromReport, intersect, type ProposedWay, parseJob, xor } from '@edgebite/core';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { longRun, runs } from '../tools/runs.js';
-import { bestByTrying, countByTrying, dangersIn, isSound, orders } from './brute.js';
+import { dangersIn, isSound, orders } from './brute.js';
+import { proposed } from './checks.js';
 import { drawers, type MadePart, madeParts } from './parts.js';
 
 /** Of the plate's area: only rounding lies below it. */
 const SAME = 1e-9;
-
-/** Of an aim whose outline is refused as such there is nothing to propose. */
-function proposed(aim: AimDocument): Proposal | null {
-  try {
-    return propose(parseAim(aim));
-  } catch (error) {
-    if (error instanceof JobError) return null;
-    throw error;
-  }
-}
 
 function checkFinished({ blank, finished }: MadePart, { job }: ProposedWay): void {
   const report = examine(parseJob(job));
@@ -93,33 +71,6 @@ test('what is proposed leaves the part and nothing else, in an order that no oth
   );
   if (longRun()) console.log(`${ways} ways, ${tried} tried in all orders, ${refused} parts refused`);
   expect(Math.min(ways, tried, refused)).toBeGreaterThan(0);
-});
-
-/** So many jobs are examined for one part to find the best. */
-const MOST_JOBS = longRun() ? 1500 : 60;
-
-test('the best that is proposed is the best of all tools and orders', () => {
-  let tried = 0;
-  fc.assert(
-    fc.property(madeParts(2, drawers(1, 4)), (part) => {
-      const proposal = proposed(part.aim);
-      const count = countByTrying(part);
-      if (proposal === null || count > MOST_JOBS) return;
-      const best = bestByTrying(part);
-      const [first] = proposal.ways;
-      tried++;
-      if (best === null || first === undefined) {
-        expect(first === undefined).toBe(best === null);
-        return;
-      }
-      expect(first.row.dangers.length).toBe(best.dangers);
-      const { minutes } = first.row;
-      if (minutes !== null) expect((minutes[0] + minutes[1]) / 2).toBeCloseTo(best.time, 6);
-    }),
-    { numRuns: runs(40) },
-  );
-  if (longRun()) console.log(`${tried} parts tried in full`);
-  expect(tried).toBeGreaterThan(0);
 });
 
 /** What has to be so of a drawer where a place is refused for a reason. */

@@ -12,8 +12,11 @@ import fc from 'fast-check';
 import { insideOf, isPlain, type Plate, rectangle, written } from './parts.js';
 
 /** What was taken out of a plate. */
-interface Taken {
+export interface Taken {
   readonly region: Region;
+  /** Across it, and how far its tool went along; 0 for a round. */
+  readonly size: number;
+  readonly length: number;
   /** Null where it goes through. */
   readonly depth: number | null;
   readonly from: 'top' | 'bottom';
@@ -40,6 +43,14 @@ const shapes = fc.record({
   from: fc.constantFrom('top' as const, 'bottom' as const),
 });
 
+/** Machines that turn as slow and as fast as one likes, or not. */
+const machines = fc.option(
+  fc.constantFrom({ slowest: 60, fastest: 2000 }, { slowest: 900 }, { fastest: 120 }),
+  {
+    freq: 3,
+  },
+);
+
 /** Plates with so many discs, slots and pockets taken out of them. */
 export function mixedParts(
   most: number,
@@ -52,20 +63,30 @@ export function mixedParts(
       thickness: whole(4, 20),
       drawer,
       arcs: fc.boolean(),
+      // Whether pieces are such as the tool of their size makes.
+      apt: fc.boolean(),
+      machine: machines,
       shapes: fc.array(shapes, { minLength: 1, maxLength: most }),
     })
-    .map(({ width, height, thickness, drawer: tools, arcs, shapes: all }) => {
-      const taken = all.map(({ x, y, length, degrees, size, pick, depth, from }): Taken => {
+    .map(({ width, height, thickness, drawer: tools, arcs, apt, machine, shapes: all }) => {
+      const taken = all.map((shape): Taken => {
+        const { x, y, degrees, size, pick, from } = shape;
         const at = { x: Math.round(x * width), y: Math.round(y * height) };
-        const tool = pick === null ? undefined : tools[pick % tools.length];
+        const tool = pick === null && !apt ? undefined : tools[(pick ?? 0) % tools.length];
         const across = tool === undefined || tool.kind === 'boring head' ? size : tool.diameter;
+        // Only a mill goes along, or leaves a square floor.
+        const isBare = apt && tool !== undefined && tool.kind !== 'end mill';
+        const length = isBare ? 0 : shape.length;
+        const depth = isBare || shape.depth === null ? null : Math.round(shape.depth * thickness * 10) / 10;
         return {
           region: shapeOf(at, length, degrees, across),
-          depth: depth === null ? null : Math.round(depth * thickness * 10) / 10,
+          size: across,
+          length,
+          depth,
           from: depth === null ? 'top' : from,
         };
       });
-      return partOf({ width, height, thickness, arcs }, tools, taken);
+      return partOf({ width, height, thickness, arcs }, machine, tools, taken);
     })
     .filter((part): part is MixedPart => part !== null);
 }
@@ -77,7 +98,12 @@ function shapeOf(at: Point, length: number, degrees: number, size: number): Regi
   return sweptRegion([{ kind: 'line', a: at, b }], size / 2);
 }
 
-function partOf(plate: Plate, drawer: readonly DrawerTool[], taken: readonly Taken[]): MixedPart | null {
+function partOf(
+  plate: Plate,
+  machine: AimDocument['machine'] | null,
+  drawer: readonly DrawerTool[],
+  taken: readonly Taken[],
+): MixedPart | null {
   const { width, height, thickness, arcs } = plate;
   const blank = rectangle(width, height);
   const through = taken.flatMap(({ region, depth }) => (depth === null ? [region] : []));
@@ -98,6 +124,7 @@ function partOf(plate: Plate, drawer: readonly DrawerTool[], taken: readonly Tak
     keep: insideOf(whole),
     thickness,
     material: 'mild steel',
+    ...(machine == null ? {} : { machine }),
     drawer,
     arcs,
   };

@@ -27,17 +27,28 @@ const NOT_MADE = new Set<Finding['code']>([
   'passes-not-possible',
   'reach-too-short',
   'tool-does-not-fit',
-  'cut-misses',
-  'cut-in-air',
   'spindle-too-fast',
   'head-does-not-reach-size',
   'bar-too-short',
 ]);
 
-/** Cuts in an order examined; null where some of them cannot be made as they are planned. */
+/** Findings of cuts that take nothing. */
+const IDLE = new Set<Finding['code']>(['cut-misses', 'cut-in-air']);
+
+/**
+ * Cuts in an order examined; null where some of them cannot be made as they are planned. Those that find nothing left to
+ * take are left out.
+ */
 export function outcomeOf(aim: Aim, order: readonly PlannedCut[]): Outcome | null {
   const report = examine(parseJob(jobOfCuts(aim, order)));
   const { findings } = report;
+  const idle = new Set(findings.flatMap(({ code, about }) => (IDLE.has(code) ? about : [])));
+  if (idle.size > 0) {
+    return outcomeOf(
+      aim,
+      order.filter(({ id }) => !idle.has(`cut:${id}`)),
+    );
+  }
   if (findings.some(({ code }) => NOT_MADE.has(code))) return null;
   return {
     order,

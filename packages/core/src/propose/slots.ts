@@ -1,4 +1,6 @@
 import { FINISHED } from '../aim/layers.js';
+import { intersect } from '../combine/boolean.js';
+import { subtract } from '../combine/subtract.js';
 import { sweptRegion } from '../cut/swept.js';
 import type { LineEdge } from '../geometry/edge.js';
 import { distance, moved, type Point, type Vector } from '../geometry/point.js';
@@ -39,9 +41,7 @@ export function slotsIn(
   blank: Region,
   clear: (tool: Region) => boolean,
 ): Slot[] {
-  const walls = loopsOf(region)
-    .flat()
-    .filter((edge): edge is LineEdge => edge.kind === 'line' && edge.source === FINISHED);
+  const walls = straightWalls(region);
   const found: Slot[] = [];
   for (const track of tracksOf(walls, circles)) {
     const slot = longest(track, walls, circles, blank, clear);
@@ -49,6 +49,55 @@ export function slotsIn(
     if (!isKnown) found.push(slot);
   }
   return found;
+}
+
+/** From one run to the next one further off its wall, of the diameter: what is between two stays under the tool. */
+const STEP_SHARE = 0.8;
+
+/** More runs than this for one piece are no sensible way to make it. */
+const MOST_RUNS = 20;
+
+/**
+ * Straight runs of a mill that clear a piece, each along one of its walls and as long as can be, those further from the walls
+ * first; null where they leave something.
+ * @param nothing areas smaller than this are rounding
+ */
+export function straightRuns(
+  region: Region,
+  diameter: number,
+  blank: Region,
+  clear: (tool: Region) => boolean,
+  nothing: number,
+): readonly (readonly [LineEdge])[] | null {
+  const walls = straightWalls(region);
+  const circles = loopsOf(region)
+    .flat()
+    .flatMap((edge): ArcCircle[] =>
+      edge.kind === 'arc' && edge.ccw && edge.source === FINISHED ? [edge] : [],
+    );
+  const found: Slot[] = [];
+  let left: Region = region;
+  for (let k = 0; left.length > 0 && k < MOST_RUNS; k++) {
+    const before = found.length;
+    for (const wall of walls) {
+      const along = directionOf(wall);
+      const off = (1 / 2 + k * STEP_SHARE) * diameter;
+      const at = moved(wall.a, { dx: -along.dy, dy: along.dx }, off);
+      const run = longest({ at, along, width: diameter }, walls, circles, blank, clear, wall);
+      if (run === null || area(intersect([left, run.swept])) <= nothing) continue;
+      found.push(run);
+      left = subtract(left, [run.swept]);
+      if (found.length > MOST_RUNS) return null;
+    }
+    if (found.length === before && k > 0) break;
+  }
+  return area(left) <= nothing ? found.reverse().map(({ path }) => path) : null;
+}
+
+function straightWalls(region: Region): LineEdge[] {
+  return loopsOf(region)
+    .flat()
+    .filter((edge): edge is LineEdge => edge.kind === 'line' && edge.source === FINISHED);
 }
 
 function isSame(one: Slot, other: Slot): boolean {
@@ -88,13 +137,17 @@ function tracksOf(walls: readonly LineEdge[], circles: readonly ArcCircle[]): Tr
   });
 }
 
-/** The longest stretch of a track that leaves alone what is to stay; null if there is none. */
+/**
+ * The longest stretch of a track that leaves alone what is to stay; null if there is none.
+ * @param own the wall that it goes along, where it lies off it
+ */
 function longest(
   { at, along, width }: Track,
   walls: readonly LineEdge[],
   circles: readonly ArcCircle[],
   blank: Region,
   clear: (tool: Region) => boolean,
+  own?: LineEdge,
 ): Slot | null {
   const box = boundsOf(blank);
   if (box === null) return null;
@@ -104,7 +157,7 @@ function longest(
   const caps = circles.filter(
     ({ center, radius }) => isOn(center, 0) && Math.abs(2 * radius - width) <= SAME * width,
   );
-  const beside = walls.filter(({ a, b }) => isOn(a, width / 2) && isOn(b, width / 2));
+  const beside = walls.filter((wall) => wall === own || (isOn(wall.a, width / 2) && isOn(wall.b, width / 2)));
   const known = [...caps.map(({ center }) => center), ...beside.flatMap(({ a, b }) => [a, b])].map(placeOf);
   if (known.length === 0) return null;
   const far = [box.minX, box.maxX].flatMap((x) => [box.minY, box.maxY].map((y) => placeOf({ x, y })));

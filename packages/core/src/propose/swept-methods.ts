@@ -4,9 +4,10 @@ import type { DrawerTool } from '../document/schema-drawer.js';
 import { type Edge, reversed } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { area } from '../region/measure.js';
-import { disc, type Loop } from '../region/region.js';
+import { disc, type Loop, type Region } from '../region/region.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import type { SlotFeature, WallFeature } from './features.js';
+import { straightRuns } from './slots.js';
 import { depthOf } from './suits.js';
 import { wallPaths } from './wall-paths.js';
 
@@ -29,18 +30,28 @@ export function sweptMethods(
   const mills = able.filter((tool): tool is MillTool => tool.kind === 'end mill');
   const drills = able.filter((tool): tool is DrillTool => tool.kind === 'drill');
   return mills.flatMap((mill) => {
-    const paths = pathsOf(aim, feature, mill);
-    if (paths === null || (!leads && paths.flat().some(({ kind }) => kind === 'arc'))) return [];
+    const paths = pathsOf(aim, feature, mill, leads);
+    if (paths === null) return [];
     const cuts = paths.map((path, k) => along(aim, feature, mill, path, k, paths.length));
     return [{ cuts }, ...startedByDrills(aim, feature, mill, cuts, drills)];
   });
 }
 
-function pathsOf(aim: Aim, feature: SlotFeature | WallFeature, { diameter }: MillTool): Loop[] | null {
+function pathsOf(
+  { job: { outline } }: Aim,
+  feature: SlotFeature | WallFeature,
+  { diameter }: MillTool,
+  leads: boolean,
+): readonly Loop[] | null {
   if (feature.kind === 'slot') {
     return Math.abs(diameter - feature.width) <= SAME_SIZE * diameter ? [[...feature.path]] : null;
   }
-  return wallPaths(feature.region, feature.layer, diameter, SAME_SHARE * area(aim.job.outline));
+  const { region, layer } = feature;
+  const nothing = SAME_SHARE * area(outline);
+  const paths = wallPaths(region, layer, diameter, nothing);
+  if (leads || paths?.flat().every(({ kind }) => kind === 'line') === true) return paths;
+  const clear = (tool: Region) => area(intersect([layer.stays, tool])) <= nothing;
+  return straightRuns(region, diameter, outline, clear, nothing);
 }
 
 function along(

@@ -38,11 +38,12 @@ export function wallPaths(
   const near = named(offset(region, 1.5 * radius), END);
   const paths: Loop[] = [];
   for (let shrunk = radius; ; shrunk += STEP_SHARE * diameter) {
-    const centers = offset(room, -shrunk);
-    const level = openChains(intersect([centers, near])).filter(
+    const centers = intersect([offset(room, -shrunk), near]);
+    if (centers.length === 0) break;
+    // The first ones may miss a piece that lies off all walls.
+    const level = openChains(centers).filter(
       (chain) => area(intersect([sweptRegion(chain, radius), region])) > nothing,
     );
-    if (level.length === 0) break;
     paths.push(...level);
     if (paths.length > MOST_PATHS) return null;
   }
