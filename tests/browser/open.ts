@@ -134,8 +134,15 @@ export function expected(job: unknown): string[] {
 /** The element of the page that shows the value at a pointer into the job. */
 export const id = (pointer: string): string => `[id="at${pointer}"]`;
 
+/** Opens what a field is folded away in, by a click on its summary, as a hand does. */
+export async function unfold(page: Page, selector: string): Promise<void> {
+  const folded = page.locator(`details:not([open]):has(${selector}) > summary`);
+  if ((await folded.count()) > 0) await folded.first().click();
+}
+
 /** Puts a text in the place of what a field holds, key by key. */
 export async function typeOver(page: Page, selector: string, text: string): Promise<void> {
+  await unfold(page, selector);
   await page.click(selector);
   await page.keyboard.press('Control+a');
   await page.keyboard.type(text, { delay: 15 });

@@ -1,8 +1,10 @@
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { Board } from './board/board.js';
 import { openFile, openLink } from './files/open.js';
 import { JobForm } from './form/job-form.js';
+import { BitePanel } from './panels/bite-panel.js';
 import { CenterPanel } from './panels/center-panel.js';
 import { FaultList, RefusalNote, StuckNote } from './panels/faults.js';
 import { Figures } from './panels/figures.js';
@@ -45,6 +47,7 @@ function Bench() {
           <Board />
           <State />
           <CenterPanel />
+          <Later tasks={1}>{() => <StepWalk />}</Later>
         </div>
       </div>
       <Work />
@@ -53,35 +56,42 @@ function Bench() {
   );
 }
 
-// After the drawing, in tasks of their own: the fields of a large job take as long as the drawing does.
 function Work() {
-  const ready = useSignal(0);
-  useEffect(() => {
-    if (ready.value === 2) return;
-    const timer = setTimeout(() => {
-      ready.value++;
-    });
-    return () => clearTimeout(timer);
-  }, [ready.value]);
   return (
     <div class="work">
-      {ready.value > 0 && (
-        <>
-          <RangePanel />
-          <MeasurePanel />
-          <Figures />
-        </>
-      )}
-      {ready.value > 1 && (
-        <>
-          <JobForm />
-          <Takeaways />
-          {/* Last, so that nothing that is typed in moves when its height does. */}
-          <StepWalk />
-        </>
-      )}
+      <Later tasks={1}>
+        {() => (
+          <>
+            <RangePanel />
+            <MeasurePanel />
+            <BitePanel />
+            <Figures />
+          </>
+        )}
+      </Later>
+      <Later tasks={2}>
+        {() => (
+          <>
+            <JobForm />
+            <Takeaways />
+          </>
+        )}
+      </Later>
     </div>
   );
+}
+
+// After the drawing, in tasks of their own: the fields of a large job take as long as the drawing does.
+function Later({ tasks, children }: { tasks: number; children: () => ComponentChildren }) {
+  const done = useSignal(0);
+  useEffect(() => {
+    if (done.value === tasks) return;
+    const timer = setTimeout(() => {
+      done.value++;
+    });
+    return () => clearTimeout(timer);
+  }, [done.value]);
+  return done.value < tasks ? null : children();
 }
 
 /** Whether what is drawn is the job as it stands. */

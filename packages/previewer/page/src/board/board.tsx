@@ -1,8 +1,10 @@
 import { lengthText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { biting } from '../state/biting.js';
 import { chosenFinding, jumped, outdated, shown } from '../state/store.js';
 import type { Sketch } from '../worker/sketch.js';
+import { BiteMark, facePicked } from './bite-mark.js';
 import { DrawnView, drawn } from './drawn.js';
 import { FindingPins } from './finding-pins.js';
 import { crowdGrabbed, crowdSteadied, Handles } from './handles.js';
@@ -23,12 +25,15 @@ export function Board() {
   const finding = chosenFinding.value === null ? undefined : result?.summary.findings[chosenFinding.value];
   const about = useMemo(() => new Set(finding?.about ?? []), [finding]);
   return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: a face is chosen by keys in the panel
+    // biome-ignore lint/a11y/noStaticElementInteractions: the same
     <div
-      class={`board${outdated.value ? ' outdated' : ''}${full === null ? '' : ' full'}${(full?.numbers ?? null) === null ? '' : ' numbered'}`}
+      class={`board${biting.value ? ' biting' : ''}${outdated.value ? ' outdated' : ''}${full === null ? '' : ' full'}${(full?.numbers ?? null) === null ? '' : ' numbered'}`}
       ref={frame}
       id="board"
       onPointerDown={(event) => view !== null && crowdGrabbed(event, view)}
       onTouchStart={(event) => view !== null && crowdSteadied(event, view)}
+      onClick={(event) => view !== null && facePicked(event, view)}
     >
       <DrawnView size={size} />
       {result !== null && view !== null && (
@@ -49,6 +54,7 @@ export function Board() {
             role="group"
             aria-label="Drawing of the part from above, with the centres of its cuts and its findings"
           >
+            <BiteMark view={view} />
             <Handles view={view} />
             <FindingPins view={view} size={size} />
             <Detail view={view} size={size} />

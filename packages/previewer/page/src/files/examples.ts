@@ -15,11 +15,13 @@ export const EXAMPLES: readonly Example[] = Object.entries(files).flatMap(([path
   return isObject(job) ? [{ file, name: String(job.name ?? file), job }] : [];
 });
 
-/** A part without cuts, to begin a job of one's own with. */
-export const EMPTY: JsonObject = {
-  edgebite: 1,
-  name: 'New job',
-  units: 'mm',
-  part: { outline: { rectangle: [80, 40] }, thickness: 10 },
-  cuts: [],
-};
+function bare(outline: JsonObject, thickness: number): JsonObject {
+  return { edgebite: 1, name: 'New job', units: 'mm', part: { outline, thickness }, cuts: [] };
+}
+
+/** Parts without cuts, to begin a job of one's own with. */
+export const BARE: readonly { readonly name: string; readonly job: JsonObject }[] = [
+  { name: 'A plate', job: bare({ rectangle: [80, 40] }, 10) },
+  { name: 'A bar', job: bare({ rectangle: [160, 30] }, 25) },
+  { name: 'A round', job: bare({ circle: 60 }, 15) },
+];

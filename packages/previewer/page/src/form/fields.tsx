@@ -7,10 +7,29 @@ import { Strangers } from './strangers.js';
 import { called } from './words.js';
 
 /** Objects with at least so many fields show those that matter first, and the rest behind one step. */
-const LARGE = 6;
+const LARGE = 5;
 
 /** Fields that few need, where they need not be given. */
-const RARE = ['passes', 'clearance', 'reach', 'stays', 'tolerance', 'name', 'units'];
+const RARE = [
+  'angleTolerance',
+  'at',
+  'bar',
+  'breakThrough',
+  'clearance',
+  'diameterTolerance',
+  'drawing',
+  'name',
+  'passes',
+  'quill',
+  'reach',
+  'runOut',
+  'settingTolerance',
+  'sizeTolerance',
+  'stays',
+  'thicknessTolerance',
+  'tolerance',
+  'units',
+];
 
 /** The order in which a cut is thought out; all else comes after it as the schema has it. */
 const FIRST = ['diameter', 'wall', 'center', 'path', 'depth'];

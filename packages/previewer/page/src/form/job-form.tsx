@@ -48,9 +48,12 @@ export function JobForm() {
   );
   return (
     <>
-      {cards.map(({ key, ...part }) => (
-        <Card key={key} name={key} {...part} />
-      ))}
+      {cards
+        .filter((part) => !isMissing(part))
+        .map(({ key, ...part }) => (
+          <Card key={key} name={key} {...part} />
+        ))}
+      <Missing cards={cards.filter(isMissing)} />
       <section class="card" aria-labelledby="card-job">
         <h2 id="card-job">The job</h2>
         <div class="fields">
@@ -67,13 +70,41 @@ export function JobForm() {
   );
 }
 
+/** Whether a part of a job is not there, and is added whole. */
+function isMissing({ value, optional, schema: of, root }: PartProps): boolean {
+  if (value !== undefined || !optional) return false;
+  const shape = shapeOf(of, root);
+  return !(shape.kind === 'object' && shape.fields.every((field) => field.optional));
+}
+
+/** What a job may have besides, on one card: each with a button that adds it. */
+function Missing({ cards }: { cards: readonly (PartProps & { key: string })[] }) {
+  if (cards.length === 0) return null;
+  return (
+    <section class="card missing" aria-labelledby="card-missing">
+      <h2 id="card-missing">More for this job</h2>
+      <div class="buttons">
+        {cards.map(({ key, schema: of, root, pointer, label }) => (
+          <button
+            key={key}
+            type="button"
+            class="add"
+            onClick={() => {
+              put([key], begunOf(of, root));
+              begin(pointer);
+            }}
+          >
+            Add {shapeOf(of, root).kind === 'list' ? withArticle(oneOf(label)) : label}
+          </button>
+        ))}
+      </div>
+    </section>
+  );
+}
+
 function Card({ name, ...part }: PartProps & { name: string }) {
   const shape = shapeOf(part.schema, part.root);
   if (shape.kind !== 'object' && shape.kind !== 'list' && shape.kind !== 'variants') return null;
-  const missing =
-    part.value === undefined &&
-    part.optional &&
-    !(shape.kind === 'object' && shape.fields.every(({ optional }) => optional));
   const heading = HEADINGS[name] ?? headed(part.label);
   return (
     <section
@@ -84,20 +115,7 @@ function Card({ name, ...part }: PartProps & { name: string }) {
       onFocusOut={(event) => leftBy(event) && afterPress(() => leave(part.pointer))}
     >
       <h2 id={`card-${name}`}>{heading}</h2>
-      {missing ? (
-        <button
-          type="button"
-          class="add"
-          onClick={() => {
-            put([name], begunOf(part.schema, part.root));
-            begin(part.pointer);
-          }}
-        >
-          Add {shape.kind === 'list' ? withArticle(oneOf(part.label)) : part.label}
-        </button>
-      ) : (
-        <GroupBody {...part} shape={shape} />
-      )}
+      <GroupBody {...part} shape={shape} />
     </section>
   );
 }

@@ -10,7 +10,7 @@ export function firstCut(job: Json | null): JsonObject {
   const [minX, minY, maxX, maxY] = shown.value?.sketch.box ?? [0, 0, 40, 40];
   const step = stepFor(Math.min(maxX - minX, maxY - minY));
   return {
-    id: freeName(job),
+    id: freeName(job, 'cut'),
     kind: 'bore',
     center: [snapped((minX + maxX) / 2, step), snapped((minY + maxY) / 2, step)],
     diameter: Math.max(snapped(Math.min(maxX - minX, maxY - minY) * SHARE, step), step),
@@ -22,10 +22,11 @@ function stepFor(length: number): number {
   return 10 ** Math.floor(Math.log10(length / 20));
 }
 
-function freeName(job: Json | null): string {
+/** A name after a word that no cut has yet. */
+export function freeName(job: Json | null, word: string): string {
   const cuts = valueAt(job ?? undefined, ['cuts']);
   const names = new Set(isList(cuts) ? cuts.map((cut) => (isObject(cut) ? cut.id : null)) : []);
-  let number = names.size + 1;
-  while (names.has(`cut-${number}`)) number++;
-  return `cut-${number}`;
+  let number = word === 'cut' ? names.size + 1 : 1;
+  while (names.has(`${word}-${number}`)) number++;
+  return `${word}-${number}`;
 }

@@ -1,4 +1,4 @@
-import { EMPTY, EXAMPLES } from '../files/examples.js';
+import { BARE, EXAMPLES } from '../files/examples.js';
 import { isObject } from '../state/json.js';
 import { openJob, putAway, resume } from '../state/store.js';
 import { OpenButton } from './head.js';
@@ -29,10 +29,14 @@ export function Start() {
       </section>
       <section class="card" aria-labelledby="start-empty">
         <h2 id="start-empty">Start from a bare part</h2>
-        <p>A plate without a cut, to put your own numbers in.</p>
-        <button type="button" onClick={() => openJob(EMPTY)}>
-          Begin
-        </button>
+        <p>Without a cut, to put your own numbers in.</p>
+        <div class="buttons">
+          {BARE.map(({ name, job }) => (
+            <button key={name} type="button" onClick={() => openJob(job)}>
+              {name}
+            </button>
+          ))}
+        </div>
       </section>
     </main>
   );

@@ -1,6 +1,8 @@
-import { drawStep, lengthText } from '@edgebite/svg';
+import { drawStep, drawZero, lengthText } from '@edgebite/svg';
+import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { shownText } from '../../../src/step/readout.js';
+import { COLOURS } from '../board/drawn.js';
 import { rested } from '../state/rested.js';
 import { stepAt, stepCount, type Walked, walk, walked, walkedReport } from '../state/walk.js';
 import { drawnOrSaid } from './element.js';
@@ -11,7 +13,12 @@ export function StepWalk() {
   if (one === null) return null;
   const isOld = rested.value === null;
   return (
-    <section class={`card step-walk${isOld ? ' outdated' : ''}`} aria-labelledby="card-steps">
+    <section
+      class={`card step-walk${isOld ? ' outdated' : ''}`}
+      aria-labelledby="card-steps"
+      onTouchStart={swipeBegun}
+      onTouchEnd={swipeEnded}
+    >
       <h2 id="card-steps">At the machine, step by step{isOld && ' (from before the change)'}</h2>
       <div class="walk">
         <Turn by={-1} name="Step before" sign="‹" off={stepAt.value === 0} />
@@ -30,7 +37,51 @@ export function StepWalk() {
       <Places one={one} />
       <Lines lines={one.step.tells} name="What happens" />
       <Picture index={one.step.number - 1} />
+      <Zero key={one.block.setup} setup={one.block.setup} />
     </section>
+  );
+}
+
+/** Where a finger came down; null with several. */
+let from: { readonly x: number; readonly y: number } | null = null;
+
+/** A finger that goes so far sideways, pixels, and less than half as far up or down, turns to another step. */
+const SWIPE = 60;
+
+function swipeBegun({ touches }: TouchEvent): void {
+  const [one] = touches;
+  from = one === undefined || touches.length > 1 ? null : { x: one.clientX, y: one.clientY };
+}
+
+function swipeEnded({ changedTouches: [one] }: TouchEvent): void {
+  if (from === null || one === undefined) return;
+  const [dx, dy] = [one.clientX - from.x, one.clientY - from.y];
+  from = null;
+  if (Math.abs(dx) >= SWIPE && Math.abs(dy) < Math.abs(dx) / 2) walk(dx < 0 ? 1 : -1);
+}
+
+/** How the zero of the step's setup is found, in pictures. */
+function Zero({ setup }: { setup: string }) {
+  const open = useSignal(false);
+  const holder = useRef<HTMLDivElement>(null);
+  const report = walkedReport.value;
+  const isThere = report?.setups.some(({ id }) => id === setup) === true;
+  useLayoutEffect(() => {
+    if (report === null || !isThere || !open.value) return;
+    const options = { setup, width: 120, theme: COLOURS, idPrefix: 'walk-zero-' };
+    holder.current?.replaceChildren(drawnOrSaid(() => drawZero(report, options)));
+  }, [report, setup, isThere, open.value]);
+  if (!isThere) return null;
+  return (
+    <details
+      class="zero-pictures"
+      onToggle={({ currentTarget }) => {
+        open.value = currentTarget.open;
+      }}
+    >
+      <summary>How the zero is found</summary>
+      {open.value && <div ref={holder} />}
+    </details>
   );
 }
 
