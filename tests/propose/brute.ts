@@ -95,52 +95,56 @@ function methodsOf({ aim, discs, blank }: MadePart, k: number): Made[][] {
   const at: [number, number] = [center.x, center.y];
   const size = 2 * radius;
   const { drawer, thickness } = aim;
-  const able = drawer.filter((tool) =>
-    tool.kind === 'boring head'
-      ? tool.bar > thickness
-      : tool.reach >= thickness || (tool.kind === 'annular cutter' && 2 * tool.reach >= thickness),
-  );
+  const able = drawer.filter((tool) => depthsOf(tool, thickness).length > 0);
   const round = disc(center, radius);
   const isOpen = area(subtract(round, [blank])) > 1e-6;
-  const straight = (tool: Exclude<DrawerTool, { kind: 'boring head' }>): Made[] => {
-    const { diameter } = tool;
-    if (tool.kind !== 'annular cutter') {
-      return [{ tool, cut: { id: `${k}${tool.id}`, kind: 'bore', center: at, diameter } }];
-    }
-    const { wall, reach } = tool;
-    const cut = { kind: 'annular' as const, center: at, diameter, wall, reach };
-    if (reach >= thickness) return [{ tool, cut: { id: `${k}${tool.id}`, ...cut } }];
-    const depth = Math.min(reach, 0.55 * thickness);
-    return (['top', 'bottom'] as const).map((from) => ({
-      tool,
-      cut: { id: `${k}${tool.id}${from}`, ...cut, depth, from },
-    }));
-  };
+  const straight = (tool: Exclude<DrawerTool, { kind: 'boring head' }>): Made[] =>
+    depthsOf(tool, thickness).map((down, n) => {
+      const { diameter } = tool;
+      const every = { id: `${k}${tool.id}${n}`, center: at, diameter, ...down };
+      if (tool.kind !== 'annular cutter') return { tool, cut: { kind: 'bore', ...every } };
+      return { tool, cut: { kind: 'annular', ...every, wall: tool.wall, reach: tool.reach } };
+    });
   const roughs = able.flatMap((tool) =>
     tool.kind === 'boring head' || tool.diameter > size - 2 * ALLOWANCE
       ? []
       : [{ tool, cuts: straight(tool) }],
   );
   return able.flatMap((tool): Made[][] => {
-    const last = (passes: Extract<Cut, { kind: 'bore' }>['passes']): Made => ({
-      tool,
-      cut: { id: `${k}${tool.id}last`, kind: 'bore', center: at, diameter: size, passes },
-    });
+    const last = (passes: Extract<Cut, { kind: 'bore' }>['passes']): Made[] =>
+      depthsOf(tool, thickness).map((down, n) => ({
+        tool,
+        cut: { id: `${k}${tool.id}last${n}`, kind: 'bore', center: at, diameter: size, passes, ...down },
+      }));
     if (tool.kind === 'boring head') {
       if (size < tool.smallest || size > tool.largest) return [];
       const out = last({ kind: 'open out', bite: BITE, smallest: tool.smallest });
-      const after = roughs.map(({ cuts }) => [...cuts, out]);
+      const after = roughs.map(({ cuts }) => [...cuts, ...out]);
       if (!isOpen) return after;
-      return [...after, [out], [last({ kind: 'step in', bite: BITE, approach: inward(round, blank) })]];
+      return [...after, out, last({ kind: 'step in', bite: BITE, approach: inward(round, blank) })];
     }
     if (Math.abs(tool.diameter - size) < 1e-9) return [straight(tool)];
     if (tool.kind !== 'end mill' || tool.diameter > size || !aim.arcs) return [];
     const out = last({ kind: 'open out', bite: tool.diameter / 4, smallest: tool.diameter });
     const after = roughs
       .filter((rough) => rough.tool !== tool && rough.tool.diameter >= tool.diameter)
-      .map(({ cuts }) => [...cuts, out]);
-    return [...after, ...(isOpen ? [[out]] : []), ...(tool.centerCutting ? [[...straight(tool), out]] : [])];
+      .map(({ cuts }) => [...cuts, ...out]);
+    return [...after, ...(isOpen ? [out] : []), ...(tool.centerCutting ? [[...straight(tool), ...out]] : [])];
   });
+}
+
+/** Through at once, or half way from each side with an overlap, as far as a tool comes; none where it does not come. */
+function depthsOf(tool: DrawerTool, thickness: number): { depth?: number; from?: 'top' | 'bottom' }[] {
+  const isHead = tool.kind === 'boring head';
+  const most = isHead ? tool.bar : tool.reach;
+  if (isHead ? most > thickness : most >= thickness) return [{}];
+  if (isHead ? most <= thickness / 2 : most < thickness / 2) return [];
+  const wanted = 0.55 * thickness;
+  const depth = isHead ? (most > wanted ? wanted : thickness / 2) : Math.min(most, wanted);
+  return [
+    { depth, from: 'top' },
+    { depth, from: 'bottom' },
+  ];
 }
 
 function inward(round: Region, blank: Region): number {

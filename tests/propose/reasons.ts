@@ -75,13 +75,10 @@ function withGiven(aim: AimDocument, code: Refusal['code']): AimDocument {
 /** Whether a tool of just its size goes down, or along, to its depth. */
 function isPlainlyMade({ aim }: MixedPart, { depth, size, length }: Taken): boolean {
   if (aim.machine !== undefined) return false;
-  const deep = depth ?? aim.thickness;
   return aim.drawer.some((tool) => {
     if (tool.kind === 'boring head' || tool.diameter !== size) return false;
-    if (tool.kind === 'annular cutter') {
-      return depth === null && length === 0 && 2 * tool.reach >= aim.thickness;
-    }
     const isOfKind = tool.kind === 'end mill' || (depth === null && length === 0);
-    return isOfKind && tool.reach >= deep;
+    // What goes through may be made from both sides.
+    return isOfKind && (depth === null ? 2 * tool.reach >= aim.thickness : tool.reach >= depth);
   });
 }

@@ -57,7 +57,14 @@ describe('why a hole of 20 through 20 cannot be made', () => {
   test.each<{ readonly why: string; readonly drawer: DrawerTool[]; readonly code: string | null }>([
     { why: 'a drill of its size makes it', drawer: [drill(20)], code: null },
     { why: 'no tool has its size', drawer: [drill(19.5), { ...head, smallest: 21 }], code: 'no-size' },
-    { why: 'the drill is too short', drawer: [drill(20, 19)], code: 'reach' },
+    { why: 'the drill does not come half way', drawer: [drill(20, 9)], code: 'reach' },
+    { why: 'the drill meets itself from the other side', drawer: [drill(20, 10)], code: null },
+    {
+      why: 'the bar of the head is no longer than half the way',
+      drawer: [{ ...head, bar: 10 }, drill(15)],
+      code: 'reach',
+    },
+    { why: 'the head meets itself', drawer: [{ ...head, bar: 10.5 }, drill(15)], code: null },
     { why: 'the hollow cutter does not come half way', drawer: [ring], code: 'reach' },
     {
       why: 'the hollow cutter meets itself from the other side',
@@ -117,7 +124,7 @@ describe('why walls, slots and pockets cannot be made', () => {
     { why: 'rounds that let the mill in', aim: { finished: notch(4.5), drawer: [cutting] }, codes: [] },
     {
       why: 'a mill that is too short',
-      aim: { finished: notch(4.5), drawer: [{ ...cutting, reach: 19 }] },
+      aim: { finished: notch(4.5), drawer: [{ ...cutting, reach: 9 }] },
       codes: ['reach'],
     },
     {

@@ -8,7 +8,7 @@ import { centroid } from '../region/measure.js';
 import { disc } from '../region/region.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import type { Feature, RoundFeature } from './features.js';
-import { depthOf, spindleSuits } from './suits.js';
+import { descentsOf, reaches, spindleSuits } from './suits.js';
 import { sweptMethods } from './swept-methods.js';
 
 /** A tool cuts a size exactly if it differs by less than this share of it: rounding of drawings. */
@@ -16,9 +16,6 @@ const SAME_SIZE = 1e-9;
 
 /** The deepest bite of an end mill along a radius, of its diameter; common practice, no source. */
 const MILL_BITE_SHARE = 1 / 4;
-
-/** How far cuts from both sides overlap in the middle, of the thickness; common practice, no source. */
-const OVERLAP_SHARE = 1 / 20;
 
 /** Drawers larger than this are looked through for the largest tools of each kind only. */
 export const SMALL_DRAWER = 6;
@@ -77,13 +74,6 @@ function roundMethods(
   ];
 }
 
-/** Whether a tool gets to the depth of a feature: a hollow cutter goes through from both sides at worst. */
-function reaches({ job: { thickness } }: Aim, tool: DrawerTool, { layer: { depth } }: Feature): boolean {
-  if (tool.kind === 'boring head') return tool.bar > (depth ?? thickness);
-  if (depth !== null) return tool.reach >= depth;
-  return tool.reach >= thickness || (tool.kind === 'annular cutter' && tool.reach >= thickness / 2);
-}
-
 /** A tool of just the size. */
 function alone(aim: Aim, feature: RoundFeature, tool: DrawerTool): Method[] {
   if (tool.kind === 'boring head' || !isSize(tool.diameter, feature)) return [];
@@ -107,28 +97,27 @@ interface Place {
   readonly isLast: boolean;
 }
 
+const DOWN_WORD = { drill: 'drill', 'end mill': 'plunge', 'annular cutter': 'ring' } as const;
+
 /** A tool that goes straight down once, or once from each side. */
 function straightDown(aim: Aim, feature: RoundFeature, tool: RoundDrawerTool, place: Place): PlannedCut[] {
   const { id: name, center } = feature;
   const { diameter } = tool;
-  const common = { tool, feature: name, ...place };
   const at = [center.x, center.y] as const;
-  if (tool.kind !== 'annular cutter') {
-    const word = tool.kind === 'drill' ? 'drill' : 'plunge';
-    const { side, depth } = depthOf(feature);
-    const document = { kind: 'bore', center: at, diameter, ...depth } as const;
-    return [{ ...common, id: `${name} ${word}`, side, document }];
-  }
-  const document = { kind: 'annular', center: at, diameter, wall: tool.wall, reach: tool.reach } as const;
-  const { thickness } = aim.job;
-  if (tool.reach >= thickness) return [{ ...common, id: `${name} ring`, side: 'top', document }];
-  const depth = Math.min(tool.reach, (1 / 2 + OVERLAP_SHARE) * thickness);
-  return (['top', 'bottom'] as const).map((side) => ({
-    ...common,
-    id: `${name} ring from ${side}`,
-    side,
-    document: { ...document, from: side, depth },
-  }));
+  return descentsOf(aim, tool, feature).map(({ side, depth, word }): PlannedCut => {
+    const common = { center: at, diameter, ...depth };
+    return {
+      tool,
+      feature: name,
+      ...place,
+      id: `${name} ${DOWN_WORD[tool.kind]}${word}`,
+      side,
+      document:
+        tool.kind === 'annular cutter'
+          ? { kind: 'annular', ...common, wall: tool.wall, reach: tool.reach }
+          : { kind: 'bore', ...common },
+    };
+  });
 }
 
 /** What may be cut before a finishing tool comes: nothing, or one tool that leaves the allowance at least. */
@@ -152,7 +141,8 @@ function roughings(
     null,
     largest(rings.filter(({ reach }) => reach >= aim.job.thickness)),
     largest(rings.filter(({ reach }) => reach < aim.job.thickness)),
-    largest(fitting.filter(({ kind }) => kind === 'drill')),
+    largest(fitting.filter(({ kind, reach }) => kind === 'drill' && reach >= aim.job.thickness)),
+    largest(fitting.filter(({ kind, reach }) => kind === 'drill' && reach < aim.job.thickness)),
     largest(fitting.filter((tool) => tool.kind === 'end mill' && tool.centerCutting === true)),
   ].filter((tool, k) => k === 0 || tool !== null);
 }
@@ -161,31 +151,33 @@ function roughings(
 function headMethods(aim: Aim, feature: RoundFeature, head: HeadTool, able: readonly DrawerTool[]): Method[] {
   const { id: name, center, radius, isOpen } = feature;
   if (!fits(head, feature)) return [];
-  const finish = (passes: object, stage: number): PlannedCut => ({
-    id: `${name} bore`,
-    tool: head,
-    feature: name,
-    stage,
-    side: 'top',
-    isLast: true,
-    document: {
-      kind: 'bore',
-      center: [center.x, center.y],
-      diameter: 2 * radius,
-      passes,
-    } as PlannedCut['document'],
-  });
+  const finish = (passes: object, stage: number): PlannedCut[] =>
+    descentsOf(aim, head, feature).map(({ side, depth, word }) => ({
+      id: `${name} bore${word}`,
+      tool: head,
+      feature: name,
+      stage,
+      side,
+      isLast: true,
+      document: {
+        kind: 'bore',
+        center: [center.x, center.y],
+        diameter: 2 * radius,
+        passes,
+        ...depth,
+      } as PlannedCut['document'],
+    }));
   const { bite } = aim;
   const opened = roughings(aim, feature, able).flatMap((rough): Method[] => {
     if (rough === null && !isOpen) return [];
     const before = rough === null ? [] : straightDown(aim, feature, rough, { stage: 0, isLast: false });
     const passes = passesIn(rough === null ? radius : radius - rough.diameter / 2, bite);
-    return [{ cuts: [...before, finish({ kind: 'open out', bite, smallest: head.smallest }, 1)], passes }];
+    return [{ cuts: [...before, ...finish({ kind: 'open out', bite, smallest: head.smallest }, 1)], passes }];
   });
   const approach = wayIn(aim, feature);
   if (approach === null) return opened;
   const stepped = finish({ kind: 'step in', bite, approach }, 0);
-  return [...opened, { cuts: [stepped], passes: passesIn(radius, bite) }];
+  return [...opened, { cuts: stepped, passes: passesIn(radius, bite) }];
 }
 
 /** How many bites a length takes. */
@@ -208,29 +200,30 @@ function millMethods(aim: Aim, feature: RoundFeature, mill: MillTool, able: read
   const { id: name, center, radius, isOpen } = feature;
   if (mill.diameter >= 2 * radius || isSize(mill.diameter, feature)) return [];
   const bite = MILL_BITE_SHARE * mill.diameter;
-  const { side, depth } = depthOf(feature);
-  const round: PlannedCut = {
-    id: `${name} mill round`,
-    tool: mill,
-    feature: name,
-    stage: 1,
-    side,
-    isLast: true,
-    document: {
-      kind: 'bore',
-      center: [center.x, center.y],
-      diameter: 2 * radius,
-      passes: { kind: 'open out', bite, smallest: mill.diameter },
-      ...depth,
-    },
-  };
+  const round = descentsOf(aim, mill, feature).map(
+    ({ side, depth, word }): PlannedCut => ({
+      id: `${name} mill round${word}`,
+      tool: mill,
+      feature: name,
+      stage: 1,
+      side,
+      isLast: true,
+      document: {
+        kind: 'bore',
+        center: [center.x, center.y],
+        diameter: 2 * radius,
+        passes: { kind: 'open out', bite, smallest: mill.diameter },
+        ...depth,
+      },
+    }),
+  );
   const roughed = roughings(aim, feature, able).flatMap((rough): Method[] => {
-    if (rough === null) return isOpen ? [{ cuts: [round], passes: passesIn(radius, bite) }] : [];
+    if (rough === null) return isOpen ? [{ cuts: round, passes: passesIn(radius, bite) }] : [];
     if (rough.diameter < mill.diameter || rough === mill) return [];
     const passes = passesIn(radius - rough.diameter / 2, bite);
-    return [{ cuts: [...straightDown(aim, feature, rough, { stage: 0, isLast: false }), round], passes }];
+    return [{ cuts: [...straightDown(aim, feature, rough, { stage: 0, isLast: false }), ...round], passes }];
   });
   if (mill.centerCutting !== true) return roughed;
   const plunge = straightDown(aim, feature, mill, { stage: 0, isLast: false });
-  return [...roughed, { cuts: [...plunge, round], passes: passesIn(radius - mill.diameter / 2, bite) }];
+  return [...roughed, { cuts: [...plunge, ...round], passes: passesIn(radius - mill.diameter / 2, bite) }];
 }

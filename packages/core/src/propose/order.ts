@@ -26,9 +26,11 @@ export function ordersOf(cuts: readonly PlannedCut[]): PlannedCut[][] {
   });
 }
 
-/** Whether one cut may come before another. */
+/** Whether one cut may come before another: what goes half way from each side has its stages on each. */
 export function mayPrecede(one: PlannedCut, other: PlannedCut): boolean {
-  return one.feature !== other.feature || one.stage <= other.stage;
+  if (one.feature !== other.feature || one.stage <= other.stage) return true;
+  const isHalf = ({ document }: PlannedCut) => document.depth !== undefined;
+  return one.side !== other.side && isHalf(one) && isHalf(other);
 }
 
 /**

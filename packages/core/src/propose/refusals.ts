@@ -95,7 +95,7 @@ function sentenceOf(code: RefusalCode, size: string, depth: string, feature: Fea
     case 'no-size':
       return `is no size of any tool of the drawer. ${whatWould(feature, size)} could make it.`;
     case 'reach':
-      return `is too deep for the tools that have its size. One that reaches ${depth} could make it${isThrough && feature.kind === 'round' ? ', or a hollow cutter that reaches half of that from both sides' : ''}.`;
+      return `is too deep for the tools that have its size. One that reaches ${depth} could make it${isThrough ? ', or half of that, from both sides' : ''}.`;
     case 'spindle':
       return 'has no tool that the spindle can turn at a speed for it. A tool of carbide in place of HSS, or the other way round, or of another size could make it.';
     case 'no-way-in':

@@ -12,10 +12,41 @@ export function spindleSuits({ job }: Aim, tool: DrawerTool, diameter: number): 
   return spindle === null || range !== null || (isHeadOfUnknownSpeed && limitedBy === 'tool');
 }
 
-/** The side that a feature is made from, and its depth as a job has it. */
-export function depthOf({ layer: { from, depth } }: Feature): {
+/** How far cuts from both sides overlap in the middle, of the thickness; common practice, no source. */
+const OVERLAP_SHARE = 1 / 20;
+
+/** One of the descents in which a tool gets to the depth of a feature. */
+export interface Descent {
   readonly side: PlannedCut['side'];
+  /** As a job has it. */
   readonly depth: { readonly from?: PlannedCut['side']; readonly depth?: number };
-} {
-  return { side: from, depth: depth === null ? {} : { from, depth } };
+  /** What is put behind the name of its cut. */
+  readonly word: string;
+}
+
+/** Whether a tool gets to the depth of a feature: through from one side, or from both. */
+export function reaches(aim: Aim, tool: DrawerTool, feature: Feature): boolean {
+  return descentsOf(aim, tool, feature).length > 0;
+}
+
+/** How a tool gets to the depth of a feature: once, or half way from each side; none where it does not. */
+export function descentsOf(
+  aim: Aim,
+  tool: DrawerTool,
+  { layer: { from, depth } }: Feature,
+): readonly Descent[] {
+  const { thickness } = aim.job;
+  const most = tool.kind === 'boring head' ? tool.bar : tool.reach;
+  // The head itself must stay off the part.
+  const comes = (deep: number) => (tool.kind === 'boring head' ? most > deep : most >= deep);
+  if (depth !== null) return comes(depth) ? [{ side: from, depth: { from, depth }, word: '' }] : [];
+  if (comes(thickness)) return [{ side: 'top', depth: {}, word: '' }];
+  if (!comes(thickness / 2)) return [];
+  const wanted = (1 / 2 + OVERLAP_SHARE) * thickness;
+  const half = comes(wanted) ? wanted : tool.kind === 'boring head' ? thickness / 2 : most;
+  return (['top', 'bottom'] as const).map((side) => ({
+    side,
+    depth: { from: side, depth: half },
+    word: ` from ${side}`,
+  }));
 }

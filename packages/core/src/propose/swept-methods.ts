@@ -8,7 +8,7 @@ import { disc, type Loop, type Region } from '../region/region.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import type { SlotFeature, WallFeature } from './features.js';
 import { straightRuns } from './slots.js';
-import { depthOf } from './suits.js';
+import { type Descent, descentsOf } from './suits.js';
 import { wallPaths } from './wall-paths.js';
 
 /** A tool cuts a width exactly if it differs by less than this share of it: rounding of drawings. */
@@ -32,7 +32,9 @@ export function sweptMethods(
   return mills.flatMap((mill) => {
     const paths = pathsOf(aim, feature, mill, leads);
     if (paths === null) return [];
-    const cuts = paths.map((path, k) => along(aim, feature, mill, path, k, paths.length));
+    const cuts = descentsOf(aim, mill, feature).flatMap((descent) =>
+      paths.map((path, k) => along(aim, feature, mill, path, descent, k, paths.length)),
+    );
     return [{ cuts }, ...startedByDrills(aim, feature, mill, cuts, drills)];
   });
 }
@@ -59,13 +61,13 @@ function along(
   feature: SlotFeature | WallFeature,
   tool: MillTool,
   path: Loop,
+  { side, depth, word }: Descent,
   k: number,
   count: number,
 ): PlannedCut {
-  const { side, depth } = depthOf(feature);
   const { diameter } = tool;
   return {
-    id: count === 1 ? `${feature.id} mill` : `${feature.id} mill ${k + 1}`,
+    id: `${feature.id} mill${count === 1 ? '' : ` ${k + 1}`}${word}`,
     tool,
     feature: feature.id,
     stage: k + 1,
@@ -102,11 +104,12 @@ function written(edge: Edge): Written {
 /** A mill that does not cut to its centre goes down in a hole of its own size at the start of what goes through. */
 function startedByDrills(
   aim: Aim,
-  { id, layer }: SlotFeature | WallFeature,
+  feature: SlotFeature | WallFeature,
   mill: MillTool,
   cuts: readonly PlannedCut[],
   drills: readonly DrillTool[],
 ): Method[] {
+  const { id, layer } = feature;
   const [first] = cuts;
   if (mill.centerCutting === true || layer.depth !== null || first?.document.kind !== 'swept') return [];
   const { path } = first.document;
@@ -116,15 +119,17 @@ function startedByDrills(
     .filter(({ diameter }) => Math.abs(diameter - mill.diameter) <= SAME_SIZE * diameter)
     .map((drill) => ({
       cuts: [
-        {
-          id: `${id} drill`,
-          tool: drill,
-          feature: id,
-          stage: 0,
-          side: 'top',
-          isLast: false,
-          document: { kind: 'bore', center: at, diameter: drill.diameter },
-        },
+        ...descentsOf(aim, drill, feature).map(
+          ({ side, depth, word }): PlannedCut => ({
+            id: `${id} drill${word}`,
+            tool: drill,
+            feature: id,
+            stage: 0,
+            side,
+            isLast: false,
+            document: { kind: 'bore', center: at, diameter: drill.diameter, ...depth },
+          }),
+        ),
         ...cuts,
       ],
     }));
