@@ -63,9 +63,8 @@ export function bestByTrying(part: MadePart): { readonly dangers: number; readon
   const methods = discs.map((_, k) => methodsOf(part, k));
   let best: { readonly dangers: number; readonly time: number } | null = null;
   for (const choice of products(methods)) {
-    for (const order of orders(choice.flat())) {
-      const job = jobOf(part, order);
-      const report = examine(parseJob(job));
+    for (const all of orders(choice.flat())) {
+      const { order, report } = withoutIdle(part, all);
       if (!isSound(report)) continue;
       const dangers = dangersIn(report);
       const time = timeOf(report, order);
@@ -75,6 +74,19 @@ export function bestByTrying(part: MadePart): { readonly dangers: number; readon
     }
   }
   return best;
+}
+
+/** An order without the cuts that find nothing left to take: they need not be made. */
+function withoutIdle(part: MadePart, order: readonly Made[]): { order: readonly Made[]; report: Report } {
+  const report = examine(parseJob(jobOf(part, order)));
+  const idle = report.findings.flatMap(({ code, about }) =>
+    code === 'cut-in-air' || code === 'cut-misses' ? about : [],
+  );
+  if (idle.length === 0) return { order, report };
+  return withoutIdle(
+    part,
+    order.filter(({ cut }) => !idle.includes(`cut:${cut.id}`)),
+  );
 }
 
 /** How many jobs that would be. */

@@ -1,5 +1,6 @@
 import {
   type AimDocument,
+  arcEdge,
   area,
   type DrawerTool,
   disc,
@@ -17,6 +18,8 @@ export interface Taken {
   /** Across it, and how far its tool went along; 0 for a round. */
   readonly size: number;
   readonly length: number;
+  /** Whether it went along an arc. */
+  readonly isBent: boolean;
   /** Null where it goes through. */
   readonly depth: number | null;
   readonly from: 'top' | 'bottom';
@@ -36,6 +39,8 @@ const shapes = fc.record({
   x: share,
   y: share,
   length: fc.oneof(fc.constant(0), whole(5, 50)),
+  // Degrees that it turns by on its way.
+  bend: fc.option(whole(20, 320), { freq: 2 }),
   degrees: fc.oneof(fc.constantFrom(0, 90, 180, 45), whole(0, 359)),
   size: whole(4, 24),
   pick: fc.option(whole(0, 7), { freq: 3 }),
@@ -70,7 +75,7 @@ export function mixedParts(
     })
     .map(({ width, height, thickness, drawer: tools, arcs, apt, machine, shapes: all }) => {
       const taken = all.map((shape): Taken => {
-        const { x, y, degrees, size, pick, from } = shape;
+        const { x, y, degrees, size, pick, from, bend } = shape;
         const at = { x: Math.round(x * width), y: Math.round(y * height) };
         const tool = pick === null && !apt ? undefined : tools[(pick ?? 0) % tools.length];
         const across = tool === undefined || tool.kind === 'boring head' ? size : tool.diameter;
@@ -79,9 +84,10 @@ export function mixedParts(
         const length = isBare ? 0 : shape.length;
         const depth = isBare || shape.depth === null ? null : Math.round(shape.depth * thickness * 10) / 10;
         return {
-          region: shapeOf(at, length, degrees, across),
+          region: shapeOf(at, length, degrees, across, bend),
           size: across,
           length,
+          isBent: length > 0 && bend !== null && (length / bend) * (180 / Math.PI) > 0.6 * across,
           depth,
           from: depth === null ? 'top' : from,
         };
@@ -91,11 +97,23 @@ export function mixedParts(
     .filter((part): part is MixedPart => part !== null);
 }
 
-function shapeOf(at: Point, length: number, degrees: number, size: number): Region {
+function shapeOf(at: Point, length: number, degrees: number, size: number, bend: number | null): Region {
   if (length === 0) return disc(at, size / 2);
+  // An arc that is too narrow for its tool would come out as no slot.
+  const radius = bend === null ? 0 : (length / bend) * (180 / Math.PI);
+  if (bend !== null && radius > 0.6 * size) return bent(at, radius, degrees, bend, size);
   const turn = (degrees * Math.PI) / 180;
   const b = { x: at.x + length * Math.cos(turn), y: at.y + length * Math.sin(turn) };
   return sweptRegion([{ kind: 'line', a: at, b }], size / 2);
+}
+
+function bent(center: Point, radius: number, degrees: number, bend: number, size: number): Region {
+  const on = (angle: number): Point => ({
+    x: center.x + radius * Math.cos((angle * Math.PI) / 180),
+    y: center.y + radius * Math.sin((angle * Math.PI) / 180),
+  });
+  const path = arcEdge(on(degrees), on(degrees + bend), center, true);
+  return sweptRegion([path], size / 2);
 }
 
 function partOf(

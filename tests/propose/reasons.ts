@@ -73,8 +73,8 @@ function withGiven(aim: AimDocument, code: Refusal['code']): AimDocument {
 }
 
 /** Whether a tool of just its size goes down, or along, to its depth. */
-function isPlainlyMade({ aim }: MixedPart, { depth, size, length }: Taken): boolean {
-  if (aim.machine !== undefined) return false;
+function isPlainlyMade({ aim }: MixedPart, { depth, size, length, isBent }: Taken): boolean {
+  if (aim.machine !== undefined || (isBent && aim.arcs !== true)) return false;
   return aim.drawer.some((tool) => {
     if (tool.kind === 'boring head' || tool.diameter !== size) return false;
     const isOfKind = tool.kind === 'end mill' || (depth === null && length === 0);

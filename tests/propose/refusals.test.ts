@@ -110,6 +110,15 @@ const notch = (round: number) => {
   return { svgPath: `M0 0 H80 V50 H50 ${arcs} V50 H0 Z` };
 };
 
+/** A slot 8 wide round (40, 0), from 60 to 120 degrees of a circle of 20: its walls are of 16 and 24, its ends of 4. */
+const bow = (() => {
+  const at = (radius: number, degrees: number) => {
+    const angle = (degrees * Math.PI) / 180;
+    return `${40 + radius * Math.cos(angle)} ${radius * Math.sin(angle)}`;
+  };
+  return `M${at(24, 60)} A24 24 0 0 1 ${at(24, 120)} A4 4 0 0 1 ${at(16, 120)} A16 16 0 0 0 ${at(16, 60)} A4 4 0 0 1 ${at(24, 60)} Z`;
+})();
+
 const cutting: DrawerTool = { ...mill, centerCutting: true };
 
 // By hand: a round tool of 8 leaves corners of 4 or more, and a slot of 8 or more.
@@ -171,6 +180,16 @@ describe('why walls, slots and pockets cannot be made', () => {
       aim: { finished: { rectangle: [77, 50] }, drawer: [mill] },
       codes: [],
     },
+    {
+      why: 'a slot along an arc, of the width of the mill',
+      aim: { finished: { ...plate.blank, holes: [{ svgPath: bow }] }, drawer: [cutting] },
+      codes: [],
+    },
+    {
+      why: 'a slot along an arc, where nothing is led along one',
+      aim: { finished: { ...plate.blank, holes: [{ svgPath: bow }] }, drawer: [cutting], arcs: false },
+      codes: ['arcs'],
+    },
   ])('$why', ({ aim, codes }) => {
     expect(refusalsOf(aim).map(({ code }) => code)).toEqual(codes);
   });
@@ -182,6 +201,18 @@ describe('why walls, slots and pockets cannot be made', () => {
       [50, 30],
     ]).toContainEqual(refusal?.at);
   });
+});
+
+test('a slot along an arc is one cut along its middle', () => {
+  const aim = { ...plate, finished: { ...plate.blank, holes: [{ svgPath: bow }] }, drawer: [cutting] };
+  const { cuts } = propose(parseAim(aim)).ways[0]?.job ?? { cuts: [] };
+  const [cut] = cuts;
+  expect(cuts).toHaveLength(1);
+  if (cut?.kind !== 'swept' || !('edges' in cut.path)) throw new Error('not along a path');
+  const [edge] = cut.path.edges;
+  // By hand: half way between 16 and 24 from (40, 0), from 60 to 120 degrees.
+  expect(Math.hypot((edge?.a[0] ?? 0) - 40, edge?.a[1] ?? 0)).toBeCloseTo(20, 9);
+  expect([edge?.a[0], edge?.b[0]].sort()).toEqual([expect.closeTo(30, 9), expect.closeTo(50, 9)]);
 });
 
 test('nothing to cut is one way without cuts', () => {

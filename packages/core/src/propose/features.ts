@@ -7,6 +7,7 @@ import { directionAtEnd, directionAtStart, pointAlong } from '../geometry/measur
 import { distance, type Point } from '../geometry/point.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import { disc, type Loop, type Region, type RegionPart } from '../region/region.js';
+import { roundSlotsIn } from './round-slots.js';
 import { type ArcCircle, type Slot, slotsIn } from './slots.js';
 
 interface EveryFeature {
@@ -24,7 +25,7 @@ export interface RoundFeature extends EveryFeature {
   readonly isOpen: boolean;
 }
 
-/** A straight slot with round ends, or ends in the air. */
+/** A slot, straight or along an arc, with round ends, or ends in the air. */
 export interface SlotFeature extends EveryFeature, Slot {
   readonly kind: 'slot';
 }
@@ -66,7 +67,9 @@ function patchOf(aim: Aim, layer: AimLayer, part: RegionPart, named: (word: stri
   const circles = circlesOf(part).filter(({ center, radius }) => clear(disc(center, radius)));
   const discs = (all: typeof circles) => all.map(({ center, radius }) => disc(center, radius));
   const isWhole = (tools: readonly Region[]) => area(subtract(region, tools)) <= nothing;
-  const slots = isWhole(discs(circles)) ? [] : slotsIn(region, circles, aim.job.outline, clear);
+  const slots = isWhole(discs(circles))
+    ? []
+    : [...slotsIn(region, circles, aim.job.outline, clear), ...roundSlotsIn(region, circles, clear)];
   const taken = slots.map(({ swept }) => swept);
   const rounds = circles.filter(
     ({ center, radius }) => slots.length === 0 || area(subtract(disc(center, radius), taken)) > nothing,

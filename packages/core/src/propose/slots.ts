@@ -2,7 +2,7 @@ import { FINISHED } from '../aim/layers.js';
 import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
 import { sweptRegion } from '../cut/swept.js';
-import type { LineEdge } from '../geometry/edge.js';
+import type { Edge, LineEdge } from '../geometry/edge.js';
 import { distance, moved, type Point, type Vector } from '../geometry/point.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
@@ -13,11 +13,13 @@ export interface ArcCircle {
   readonly radius: number;
 }
 
-/** A straight stretch that a tool of one width sweeps. */
+/** A stretch, straight or round, that a tool of one width sweeps. */
 export interface Slot {
-  readonly path: readonly [LineEdge];
+  readonly path: readonly [Edge, ...Edge[]];
   readonly width: number;
   readonly swept: Region;
+  /** Of a round one: the circle that the tool's centre goes along. */
+  readonly ring?: { readonly center: Point; readonly radius: number; readonly width: number };
 }
 
 /** A line along which a tool of one width may have gone. */
@@ -28,7 +30,7 @@ interface Track {
 }
 
 /** Two lengths or directions are the same where they differ by less than this share: rounding of drawings. */
-const SAME = 1e-7;
+export const SAME = 1e-7;
 
 /**
  * Straight slots of a piece that is to go, each as long as can be: between two walls that face each other, or beside a
@@ -68,7 +70,7 @@ export function straightRuns(
   blank: Region,
   clear: (tool: Region) => boolean,
   nothing: number,
-): readonly (readonly [LineEdge])[] | null {
+): readonly Slot['path'][] | null {
   const walls = straightWalls(region);
   const circles = loopsOf(region)
     .flat()

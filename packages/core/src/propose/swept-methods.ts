@@ -5,6 +5,7 @@ import { type Edge, reversed } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { area } from '../region/measure.js';
 import { disc, type Loop, type Region } from '../region/region.js';
+import { chainBefore } from './chains.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import type { SlotFeature, WallFeature } from './features.js';
 import { straightRuns } from './slots.js';
@@ -13,6 +14,9 @@ import { wallPaths } from './wall-paths.js';
 
 /** A tool cuts a width exactly if it differs by less than this share of it: rounding of drawings. */
 const SAME_SIZE = 1e-9;
+
+/** The same of a slot, which is worked out of two walls. */
+const SAME_WIDTH = 1e-7;
 
 type MillTool = DrawerTool & { readonly kind: 'end mill' };
 type DrillTool = DrawerTool & { readonly kind: 'drill' };
@@ -35,7 +39,12 @@ export function sweptMethods(
     const cuts = descentsOf(aim, mill, feature).flatMap((descent) =>
       paths.map((path, k) => along(aim, feature, mill, path, descent, k, paths.length)),
     );
-    return [{ cuts }, ...startedByDrills(aim, feature, mill, cuts, drills)];
+    const chain = chainBefore(aim, feature, mill.diameter, paths, drills);
+    return [
+      { cuts },
+      ...startedByDrills(aim, feature, mill, cuts, drills),
+      ...(chain.length === 0 ? [] : [{ cuts: [...chain, ...cuts] }]),
+    ];
   });
 }
 
@@ -46,7 +55,8 @@ function pathsOf(
   leads: boolean,
 ): readonly Loop[] | null {
   if (feature.kind === 'slot') {
-    return Math.abs(diameter - feature.width) <= SAME_SIZE * diameter ? [[...feature.path]] : null;
+    const isLed = leads || feature.path.every(({ kind }) => kind === 'line');
+    return isLed && Math.abs(diameter - feature.width) <= SAME_WIDTH * diameter ? [feature.path] : null;
   }
   const { region, layer } = feature;
   const nothing = SAME_SHARE * area(outline);
