@@ -1,7 +1,7 @@
 // A project's own property tests: the laws of edgebite put to the booleans of a general-purpose library. Prints each
 // law that does not hold, with the smallest case found. In a project of your own, fail the build if there is any.
 
-import { fromFlatten, toFlatten } from '@edgebite/core';
+import { fromFlatten, toFlatten } from '@edgebite/core/flatten';
 import { booleansOf, checkLaws, familyNamed, type LawFault } from '@edgebite/core/testing';
 import Flatten from '@flatten-js/core';
 

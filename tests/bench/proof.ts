@@ -1,13 +1,6 @@
 import { type Region, subtract } from '@edgebite/core';
-import { gather } from '../../packages/core/dist/noding/gather.js';
-import { arrange } from '../../packages/core/dist/overlay/arrange.js';
-import { certify } from '../../packages/core/dist/overlay/certify.js';
-import { regionFault } from '../../packages/core/dist/overlay/certify-region.js';
-import { borderOf } from '../../packages/core/dist/overlay/keep.js';
-import { collect } from '../../packages/core/dist/overlay/stitch.js';
-import { windings } from '../../packages/core/dist/overlay/windings.js';
-import { loopsOf } from '../../packages/core/dist/region/measure.js';
 import type { Figure } from './figures.js';
+import { inner } from './inner.js';
 import type { Problem } from './library.js';
 import { type Effort, type Timing, timed } from './measure.js';
 
@@ -15,6 +8,8 @@ import { type Effort, type Timing, timed } from './measure.js';
  * What it costs that an overlay proves its answer: the time of the certificate over that of all the rest. Where a direct way
  * answers, no overlay is made in earnest; the figure is that of the one that would be.
  */
+
+const { gather, arrange, certify, regionFault, borderOf, collect, windings, loopsOf } = await inner();
 
 /** The figure of a case that an overlay can do; none for others. */
 export function proofFigures(problem: Problem, effort: Effort): Figure[] {

@@ -1,4 +1,5 @@
 import * as core from '@edgebite/core';
+import * as flatten from '@edgebite/core/flatten';
 import { describe, expect, it } from 'vitest';
 import { spoiled } from './bad-values.js';
 import { GEOMETRY } from './rows-geometry.js';
@@ -14,7 +15,7 @@ const ROWS = { ...GEOMETRY, ...TOOLS, ...JOBS };
 
 type Call = (...given: readonly unknown[]) => unknown;
 
-const functions = Object.entries(core as Readonly<Record<string, unknown>>).filter(
+const functions = Object.entries({ ...core, ...flatten } as Readonly<Record<string, unknown>>).filter(
   ([, value]) => typeof value === 'function' && !/^class\b/.test(Function.prototype.toString.call(value)),
 ) as [string, Call][];
 

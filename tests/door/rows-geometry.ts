@@ -7,8 +7,8 @@ import {
   type Point,
   type Region,
   rectangle,
-  toFlatten,
 } from '@edgebite/core';
+import { toFlatten } from '@edgebite/core/flatten';
 import { POINT, VECTOR, type What } from './bad-values.js';
 
 /** Arguments that are right, and what each of them is. */

@@ -195,6 +195,7 @@ export const JOBS: Readonly<Record<string, Row>> = {
     },
   }),
   aimJsonSchema: row([]),
+  drawerJsonSchema: row([]),
   jobJsonSchema: row([]),
   reportJsonSchema: row([]),
 };

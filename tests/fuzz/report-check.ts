@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import {
   footprint,
   type Job,
@@ -20,8 +21,11 @@ const AMOUNT = 1e-9;
  * Throws Error with the first rule that is broken: its name, a colon, and numbers.
  */
 export function checkReport(job: Job, report: Report): void {
-  const schema = reportSchema.safeParse(JSON.parse(JSON.stringify(report)));
+  const written: unknown = JSON.parse(JSON.stringify(report));
+  const schema = reportSchema.safeParse(written);
   if (!schema.success) throw new Error(`schema: ${schema.error.message}`);
+  // A reader leaves out what it does not know.
+  if (!isDeepStrictEqual(schema.data, written)) throw new Error('schema: a key of the report is not in it');
   finite(report, '');
   const extent = commonExtent(job.outline);
   const area = AMOUNT * extent * extent;

@@ -57,7 +57,7 @@ describe('forms from the schema of jobs', () => {
     const bare = all.filter(({ schema }) => {
       const whole = resolved(schema, root);
       // A count has none.
-      return whole.type === 'number' && whole.unit === undefined;
+      return whole.type === 'number' && whole.$comment === undefined;
     });
     expect(bare.map(({ at }) => at).filter((at) => at !== '/edgebite')).toEqual([]);
   });

@@ -12,12 +12,12 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { built } from '../../packages/previewer/fixtures/built.js';
 import { ran } from '../../packages/previewer/fixtures/ran.js';
 import { saveWhole } from '../../packages/previewer/src/save.js';
 
-const DIST = fileURLToPath(new URL('../../packages/previewer/dist/save.js', import.meta.url));
+const SAVE = built('save');
 
 const JOB = {
   edgebite: 1,
@@ -102,10 +102,10 @@ describe('a file that is being written', () => {
   function saving(length: number, limit = ''): ReturnType<typeof spawn> {
     const target = join(folder, 'plate.svg');
     const code =
-      `import { saveWhole } from ${JSON.stringify(DIST)}; process.stdout.write('go');` +
+      `import { saveWhole } from ${JSON.stringify(SAVE)}; process.stdout.write('go');` +
       `await saveWhole(${JSON.stringify(target)}, 'plate.svg', 'x'.repeat(${length}))`;
     const shell = `${limit} exec "$0" --input-type=module -e "$1"`;
-    return spawn('/bin/sh', ['-c', shell, process.execPath, code], { cwd: dirname(DIST) });
+    return spawn('/bin/sh', ['-c', shell, process.execPath, code], { cwd: dirname(SAVE) });
   }
 
   it('is the old one or the new one when the process is killed, never a half', async () => {

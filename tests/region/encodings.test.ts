@@ -1,4 +1,5 @@
-import { fromFlatten, parseSvgPath, parseWkt } from '@edgebite/core';
+import { parseSvgPath, parseWkt } from '@edgebite/core';
+import { fromFlatten } from '@edgebite/core/flatten';
 import {
   type CutCase,
   cutRegion,

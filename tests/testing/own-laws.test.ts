@@ -1,4 +1,5 @@
-import { intersect, type Region, toFlatten, union, xor } from '@edgebite/core';
+import { intersect, type Region, union, xor } from '@edgebite/core';
+import { toFlatten } from '@edgebite/core/flatten';
 import { areaOf, type CutCase, cutRegions } from '@edgebite/core/testing';
 import Flatten from '@flatten-js/core';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';

@@ -1,7 +1,7 @@
 // The public names of each package with their declarations, as text that is checked in:
 //   node tests/tools/api.mjs            compares, and ends with 1 where packages/*/api.txt is out of date
 //   node tests/tools/api.mjs --update   writes them anew
-// Reads the declarations in dist, so build first.
+// Reads the declarations in dist/types, so build first.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -11,10 +11,13 @@ const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 
 /** @type {Readonly<Record<string, readonly string[]>>} */
 const ENTRIES = {
-  core: ['index', 'testing/index'],
-  svg: ['index'],
+  core: ['index', 'flatten', 'testing/index', 'geometry', 'machining'],
+  svg: ['index', 'tree'],
   previewer: ['index'],
 };
+
+/** Entries of which each name is one of the root, perhaps under another one. */
+const TOPICS = ['geometry', 'machining'];
 
 const printer = ts.createPrinter({ removeComments: true });
 
@@ -24,7 +27,7 @@ const printer = ts.createPrinter({ removeComments: true });
  * @param {string} entry
  */
 function reportOf(pack, entry) {
-  const file = join(ROOT, 'packages', pack, 'dist', `${entry}.d.ts`);
+  const file = join(ROOT, 'packages', pack, 'dist', 'types', `${entry}.d.ts`);
   const program = ts.createProgram([file], {
     module: ts.ModuleKind.NodeNext,
     moduleResolution: ts.ModuleResolutionKind.NodeNext,
@@ -38,9 +41,12 @@ function reportOf(pack, entry) {
   const names = checker.getExportsOfModule(module).sort((a, b) => (a.name < b.name ? -1 : 1));
   const blocks = names.map((symbol) => {
     const real = symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol;
+    if (TOPICS.includes(entry))
+      return symbol.name === real.name ? real.name : `${symbol.name} = ${real.name}`;
     return (real.declarations ?? []).map((node) => shown(symbol.name, meant(node, checker))).join('\n');
   });
-  return `${[`# ${entry}: ${names.length} names`, ...blocks].join('\n\n')}\n`;
+  const head = `# ${entry}: ${names.length} names`;
+  return TOPICS.includes(entry) ? `${head}\n\n${blocks.join('\n')}\n` : `${[head, ...blocks].join('\n\n')}\n`;
 }
 
 /**

@@ -56,7 +56,6 @@ export {
 export {
   arcsFromPolyline,
   edgesToJson,
-  fromFlatten,
   openSvgPath,
   parseSvgPath,
   parseWkt,
@@ -65,7 +64,6 @@ export {
   regionFromJson,
   regionFromWkt,
   regionToJson,
-  toFlatten,
   toGeoJson,
   toSvgDocument,
   toSvgPath,

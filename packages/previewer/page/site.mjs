@@ -26,7 +26,8 @@ function config(outDir) {
     resolve: {
       alias: [
         { find: /^@edgebite\/core$/, replacement: at('../../core/src/index.ts') },
-        { find: /^@edgebite\/svg$/, replacement: at('../../svg/src/browser.ts') },
+        { find: /^@edgebite\/svg$/, replacement: at('../../svg/src/index.ts') },
+        { find: /^@edgebite\/svg\/tree$/, replacement: at('../../svg/src/tree-browser.ts') },
       ],
     },
     plugins: [

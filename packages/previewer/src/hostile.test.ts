@@ -17,6 +17,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { built } from '../fixtures/built.js';
 import { ran } from '../fixtures/ran.js';
 import { saveWhole } from './save.js';
 
@@ -202,7 +203,7 @@ describe('an interrupt', () => {
     const listeners = process.listenerCount(signal);
     // The text is so long that it is still being written when the signal comes.
     const script = `
-      import { saveWhole } from ${JSON.stringify(new URL('../dist/save.js', import.meta.url).href)};
+      import { saveWhole } from ${JSON.stringify(built('save'))};
       await saveWhole(${JSON.stringify(inside('big.txt'))}, 'big.txt', 'x'.repeat(400_000_000));
     `;
     const child = spawn(process.execPath, ['--input-type=module', '-e', script]);

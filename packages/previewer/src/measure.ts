@@ -7,12 +7,12 @@ import {
   OverlayError,
   USUAL_READING,
 } from '@edgebite/core';
-import { EXIT } from './commands.js';
+import { EXIT } from './exit.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
 import { loadJob, type Which } from './load.js';
-import { numberIn } from './range.js';
+import { numberIn } from './number-in.js';
 import { measuredText, waysText } from './text/measure.js';
 
 /** What `measure` is asked, as typed. */

@@ -1,5 +1,4 @@
 import {
-  aimJsonSchema,
   type Comparison,
   compareJobs,
   type Proposal,
@@ -8,7 +7,7 @@ import {
   propose,
 } from '@edgebite/core';
 import { clean } from '@edgebite/svg';
-import { EXIT, STANDARD_OUTPUT } from './commands.js';
+import { EXIT, STANDARD_OUTPUT } from './exit.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
@@ -93,10 +92,4 @@ export async function compare(
   const comparison: Comparison = compareJobs(...jobs);
   io.out(json ? jsonText(comparison) : comparisonText(jobs, comparison));
   return comparison.differences.length > 0 ? EXIT.found : EXIT.clean;
-}
-
-/** Prints the JSON Schema of aims; returns the exit code. */
-export function aimSchema(io: Io): number {
-  io.out(jsonText(aimJsonSchema()));
-  return EXIT.clean;
 }

@@ -1,6 +1,6 @@
 import { type RangeQuery, RangeQueryError, rangeOf } from '@edgebite/core';
 import { drawRange } from '@edgebite/svg';
-import { EXIT, STANDARD_OUTPUT } from './commands.js';
+import { EXIT, STANDARD_OUTPUT } from './exit.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
 import { jsonText } from './json-text.js';
@@ -15,21 +15,6 @@ export interface RangeOptions extends Which {
   readonly svg: string | undefined;
   /** After so many seconds of the processor the search stops, with what is known so far. */
   readonly seconds: number;
-}
-
-/** As long as a person waits for an answer without wondering what went wrong; common practice, no source. */
-export const PATIENCE = 2;
-
-/** Numbers as JSON and drawings have them, with a sign if need be. */
-const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
-
-/**
- * The number that an argument is.
- * @throws Failure if it is none.
- */
-export function numberIn(option: string, text: string): number {
-  if (NUMBER.test(text)) return Number(text);
-  throw new Failure([`${option}: is ${JSON.stringify(text)}; give a number, such as 12.5 or -3`]);
 }
 
 /**

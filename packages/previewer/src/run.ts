@@ -2,14 +2,15 @@ import { readFileSync } from 'node:fs';
 import type { Along } from '@edgebite/core';
 import { clean, type DrawOptions, LEVELS, SHEET_SIZES, THEME_NAMES } from '@edgebite/svg';
 import { Command, CommanderError, Option } from 'commander';
-import { check, drawJob, EXIT, type Instead, page, schema } from './commands.js';
+import type { Instead } from './draw-job.js';
+import { EXIT } from './exit.js';
 import { Failure, Unfinished } from './failure.js';
 import { type Io, terminal } from './io.js';
 import type { Which } from './load.js';
-import { type MeasureArguments, measure } from './measure.js';
-import { aimSchema, compare, type ProposeOptions, proposeWays } from './propose.js';
-import { numberIn, PATIENCE, range } from './range.js';
-import { SHEET_FORMATS, type SheetFormat, sheet } from './sheet/command.js';
+import type { MeasureArguments } from './measure.js';
+import { numberIn, PATIENCE } from './number-in.js';
+import type { ProposeOptions } from './propose.js';
+import { SHEET_FORMATS, type SheetFormat } from './sheet/formats.js';
 import type { Level } from './text/findings.js';
 
 /**
@@ -59,6 +60,7 @@ function cleanLines(text: string): string {
   return text.split('\n').map(clean).join('\n');
 }
 
+/** Each command is loaded when it is asked for, so that none waits for what others need. */
 type Start = (work: () => number | Promise<number>) => Promise<void>;
 
 function commandLine(io: Io, start: Start): Command {
@@ -83,7 +85,7 @@ function commandLine(io: Io, start: Start): Command {
         .default('danger'),
     )
     .action((job: string, { all = false, json = false, failOn, twin = false, drawer }: CheckArguments) =>
-      start(() => check(job, { all, json, failOn, twin, drawer }, io)),
+      start(async () => (await import('./check.js')).check(job, { all, json, failOn, twin, drawer }, io)),
     );
   program
     .command('draw')
@@ -98,7 +100,7 @@ function commandLine(io: Io, start: Start): Command {
     .option(...DRAWER)
     .addOption(new Option('--theme <name>', 'its colours').choices(THEME_NAMES).default('light'))
     .action((job: string, { output, ...options }: { output?: string } & Instead & DrawOptions & Which) =>
-      start(() => drawJob(job, output, options, io)),
+      start(async () => (await import('./draw-job.js')).drawJob(job, output, options, io)),
     );
   program
     .command('range')
@@ -122,7 +124,8 @@ function commandLine(io: Io, start: Start): Command {
       '\nEnds with 0 if some of the range is safe, 1 if none of it is, 2 and 3 as other commands do.',
     )
     .action((job: string, options: RangeArguments) =>
-      start(() => {
+      start(async () => {
+        const { range } = await import('./range.js');
         const { cut, along, json = false, svg, twin = false, drawer } = options;
         const seconds = numberIn('--seconds', options.seconds);
         const ends = { from: numberIn('--from', options.from), to: numberIn('--to', options.to) };
@@ -155,7 +158,9 @@ function commandLine(io: Io, start: Start): Command {
       'after',
       '\nEnds with 1 if readings contradict each other, or the arc is past or over the drawn one.',
     )
-    .action((job: string, options: MeasureArguments) => start(() => measure(job, options, io)));
+    .action((job: string, options: MeasureArguments) =>
+      start(async () => (await import('./measure.js')).measure(job, options, io)),
+    );
   program
     .command('propose')
     .description('print ways to make a finished outline out of a blank with the tools of a drawer')
@@ -166,7 +171,7 @@ function commandLine(io: Io, start: Start): Command {
     .option('-o, --output <file>', 'write that job to a file')
     .addHelpText('after', '\nEnds with 1 if something can be made by no tool of the drawer.')
     .action((aim: string, { json = false, way, output, drawer }: Partial<ProposeOptions>) =>
-      start(() => proposeWays(aim, { json, way, output, drawer }, io)),
+      start(async () => (await import('./propose.js')).proposeWays(aim, { json, way, output, drawer }, io)),
     );
   program
     .command('compare')
@@ -177,7 +182,7 @@ function commandLine(io: Io, start: Start): Command {
     .option('--drawer <file>', 'file with the drawer, where the jobs have none of their own')
     .addHelpText('after', '\nEnds with 1 if the finished parts differ.')
     .action((first: string, second: string, { json = false, drawer }: { json?: boolean; drawer?: string }) =>
-      start(() => compare([first, second], { json, drawer }, io)),
+      start(async () => (await import('./propose.js')).compare([first, second], { json, drawer }, io)),
     );
   program
     .command('sheet')
@@ -192,19 +197,19 @@ function commandLine(io: Io, start: Start): Command {
     .option(...TWIN)
     .option(...DRAWER)
     .action((job: string, options: { format: SheetFormat; output?: string } & Which) =>
-      start(() => sheet(job, options, io)),
+      start(async () => (await import('./sheet/command.js')).sheet(job, options, io)),
     );
   program
     .command('page')
     .description('print the address of the page that shows jobs and changes them, to open in a browser')
-    .action(() => start(() => page(io)));
+    .action(() => start(async () => (await import('./page.js')).page(io)));
   program
     .command('schema')
     .description('print the JSON Schema of jobs')
     .option('--report', 'print that of reports')
     .addOption(new Option('--aim', 'print that of aims').conflicts('report'))
     .action(({ report = false, aim = false }: { report?: boolean; aim?: boolean }) =>
-      start(() => (aim ? aimSchema(io) : schema(report, io))),
+      start(async () => (await import('./schema.js')).schema(aim ? 'aim' : report ? 'report' : 'job', io)),
     );
   return program;
 }

@@ -1,12 +1,10 @@
 import type { RangeReport, Report } from '@edgebite/core';
-import type { Svg } from '@svgdotjs/svg.js';
-import { createSVGWindow } from 'svgdom';
-import { type CheckDrawOptions, drawCheckIn } from './checks/check-draw.js';
-import { type DrawOptions, drawIn, treeIn } from './draw/draw.js';
-import { type ViewOptions, viewIn, viewTreeIn } from './draw/view-draw.js';
-import { drawRangeIn, type RangeDrawOptions } from './range/range-strip.js';
-import { type StepViewOptions, stepViewIn } from './steps/step-view.js';
-import { drawZeroIn, type ZeroDrawOptions } from './zero/zero-draw.js';
+import { type CheckDrawOptions, checkSheetOf } from './checks/check-draw.js';
+import { type DrawOptions, sheetOf } from './draw/draw.js';
+import { type ViewOptions, viewOf } from './draw/view-draw.js';
+import { type RangeDrawOptions, rangeSheetOf } from './range/range-strip.js';
+import { type StepViewOptions, stepViewOf } from './steps/step-view.js';
+import { type ZeroDrawOptions, zeroSheetOf } from './zero/zero-draw.js';
 
 /**
  * A drawing of a report as the text of an SVG file: the steps, the plan, details of what is thin, a section where cuts
@@ -16,7 +14,7 @@ import { drawZeroIn, type ZeroDrawOptions } from './zero/zero-draw.js';
  * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, or the range is not one of the report.
  */
 export function draw(report: Report, options: DrawOptions = {}): string {
-  return drawIn(createSVGWindow(), report, options);
+  return sheetOf(report, options).text();
 }
 
 /**
@@ -27,7 +25,7 @@ export function draw(report: Report, options: DrawOptions = {}): string {
  * @throws RangeError if `idPrefix` cannot begin an id, or the width is not from 120 to 1,000 mm.
  */
 export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): string {
-  return drawRangeIn(createSVGWindow(), answer, options);
+  return rangeSheetOf(answer, options).text();
 }
 
 /**
@@ -38,7 +36,7 @@ export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): 
  * has no such setup.
  */
 export function drawZero(report: Report, options: ZeroDrawOptions = {}): string {
-  return drawZeroIn(createSVGWindow(), report, options);
+  return zeroSheetOf(report, options).text();
 }
 
 /**
@@ -50,15 +48,7 @@ export function drawZero(report: Report, options: ZeroDrawOptions = {}): string 
  * such arc or way.
  */
 export function drawCheck(report: Report, index: number, options: CheckDrawOptions = {}): string {
-  return drawCheckIn(createSVGWindow(), report, index, options);
-}
-
-/**
- * The same drawing as a tree of svg.js, in a window of its own.
- * @throws RangeError as `draw` does.
- */
-export function drawTree(report: Report, options: DrawOptions = {}): Svg {
-  return treeIn(createSVGWindow(), report, options);
+  return checkSheetOf(report, index, options).text();
 }
 
 /**
@@ -68,15 +58,7 @@ export function drawTree(report: Report, options: DrawOptions = {}): Svg {
  * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, or a side of `size` is not from 40 to 2,000.
  */
 export function drawView(report: Report, options: ViewOptions = {}): string {
-  return viewIn(createSVGWindow(), report, options);
-}
-
-/**
- * The same view as a tree of svg.js, in a window of its own.
- * @throws RangeError as `drawView` does.
- */
-export function drawViewTree(report: Report, options: ViewOptions = {}): Svg {
-  return viewTreeIn(createSVGWindow(), report, options);
+  return viewOf(report, options).text();
 }
 
 /**
@@ -87,7 +69,31 @@ export function drawViewTree(report: Report, options: ViewOptions = {}): Svg {
  * the theme is none, or a side of `size` is not from 40 to 2,000.
  */
 export function drawStep(report: Report, index: number, options: StepViewOptions = {}): string {
-  return stepViewIn(createSVGWindow(), report, index, options);
+  return stepViewOf(report, index, options).text();
 }
 
-export * from './shared.js';
+export type { CheckDrawOptions } from './checks/check-draw.js';
+export type { DrawOptions } from './draw/draw.js';
+export type { ViewOptions } from './draw/view-draw.js';
+export { angleText, dimensionText, fixed, numberText, type Units, unitText } from './pen/numbers.js';
+export { clean } from './pen/text.js';
+export { THEME_NAMES, THEMES, type Theme, type ThemeName } from './pen/theme.js';
+export {
+  betweenText,
+  countText,
+  depthsText,
+  depthText,
+  gravestFirst,
+  LEVELS,
+  lengthText,
+  levelsText,
+  roleText,
+  sourceText,
+} from './pen/words.js';
+export { doneText, reachedText, type ZeroLink, type ZeroScale, zeroAxes } from './pen/zero-words.js';
+export type { RangeDrawOptions } from './range/range-strip.js';
+export { alongText, changesText, intervalText } from './range/range-words.js';
+export { lostZeros, NO_TARGET } from './sheet/readouts.js';
+export { SHEET_SIZES, type SheetSize } from './sheet/sheet.js';
+export type { StepViewOptions } from './steps/step-view.js';
+export type { ZeroDrawOptions } from './zero/zero-draw.js';

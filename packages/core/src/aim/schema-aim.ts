@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
+import { jsonSchemaOf } from '../document/json-schema.js';
 import { MAX_HOLES } from '../document/limits.js';
 import { jobSchema, shapeWith } from '../document/schema.js';
 import { drawerSchema } from '../document/schema-drawer.js';
@@ -77,5 +78,5 @@ export type PocketDocument = NonNullable<AimDocument['pockets']>[number];
 
 /** The JSON Schema (draft 2020-12) of an aim, made from the schema that `parseAim` uses. */
 export function aimJsonSchema(): Record<string, unknown> {
-  return z.toJSONSchema(aimSchema, { target: 'draft-2020-12' });
+  return jsonSchemaOf(aimSchema, 'urn:edgebite:aim:1');
 }

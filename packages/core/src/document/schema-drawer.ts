@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { TOOL_MATERIALS } from '../cutting/tool.js';
 import type { Frozen } from './frozen.js';
+import { jsonSchemaOf } from './json-schema.js';
 import { MAX_LENGTH, MAX_NAME, MAX_SPEED, MAX_TEETH, MAX_TOOLS } from './limits.js';
 import { size, tolerance, units } from './schema-parts.js';
 import { dialSchema } from './schema-tools.js';
@@ -102,3 +103,8 @@ export type HeadTool = DrawerTool & { readonly kind: 'boring head' };
 
 /** A tool of a drawer that has one diameter. */
 export type RoundDrawerTool = Exclude<DrawerTool, HeadTool>;
+
+/** The JSON Schema (draft 2020-12) of a drawer in a file of its own. */
+export function drawerJsonSchema(): Record<string, unknown> {
+  return jsonSchemaOf(drawerFileSchema, 'urn:edgebite:drawer:1');
+}

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Frozen } from './frozen.js';
+import { jsonSchemaOf } from './json-schema.js';
 import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
 import { batchSchema, repeatsSchema, twinSchema } from './schema-alike.js';
 import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
@@ -302,5 +303,5 @@ export type EdgeDocument = Frozen<z.infer<typeof edgeSchema>>;
 
 /** The JSON Schema (draft 2020-12) of a job, made from the schema that `parseJob` uses. */
 export function jobJsonSchema(): Record<string, unknown> {
-  return z.toJSONSchema(jobSchema, { target: 'draft-2020-12' });
+  return jsonSchemaOf(jobSchema, 'urn:edgebite:job:1');
 }

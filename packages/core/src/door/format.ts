@@ -2,7 +2,6 @@
 
 import * as rawGeojson from '../figure/geojson.js';
 import * as rawSvgDocument from '../figure/svg-document.js';
-import * as rawFlatten from '../format/flatten.js';
 import * as rawJson from '../format/json.js';
 import * as rawPolyline from '../format/polyline.js';
 import * as rawSvgPath from '../format/svg-path.js';
@@ -12,7 +11,7 @@ import * as rawWktWrite from '../format/wkt-write.js';
 import * as rawPathJson from '../path/path-json.js';
 import { guarded } from './guarded.js';
 import { anything, flag, num, text } from './kinds.js';
-import { flatPolygon, shape } from './more-kinds.js';
+import { shape } from './more-kinds.js';
 import { edges, region } from './region-kind.js';
 import { loosePoint, pass } from './shared-kinds.js';
 
@@ -49,19 +48,6 @@ export const regionFromWkt: typeof rawWkt.regionFromWkt = /* @__PURE__ */ guarde
 export const toWkt: typeof rawWktWrite.toWkt = /* @__PURE__ */ guarded(rawWktWrite.toWkt, 'toWkt', {
   region,
 });
-/** @function */
-export const toFlatten: typeof rawFlatten.toFlatten = /* @__PURE__ */ guarded(
-  rawFlatten.toFlatten,
-  'toFlatten',
-  { region },
-);
-/** @function */
-export const fromFlatten: typeof rawFlatten.fromFlatten = /* @__PURE__ */ guarded(
-  rawFlatten.fromFlatten,
-  'fromFlatten',
-  { polygon: flatPolygon },
-  'regions',
-);
 /** @function */
 export const regionFromJson: typeof rawJson.regionFromJson = /* @__PURE__ */ guarded(
   rawJson.regionFromJson,

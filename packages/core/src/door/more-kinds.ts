@@ -20,14 +20,6 @@ export const shape: Check = (value) => {
   return isLoop ? loop(value) : region(value);
 };
 
-/** A polygon of the flatten-js library, by what is asked of it. */
-export const flatPolygon: Check = (value) => {
-  const faces =
-    typeof value === 'object' && value !== null ? (value as { faces?: unknown }).faces : undefined;
-  const isOne = typeof faces === 'object' && faces !== null && Symbol.iterator in faces;
-  return isOne ? null : must(value, 'be a Polygon of flatten-js');
-};
-
 const END: Kind = ['start', 'end'];
 
 /** What a drawing measures a place from. */

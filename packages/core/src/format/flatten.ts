@@ -47,11 +47,14 @@ function loopOf(face: Flatten.Face, index: number): Loop {
   return edges;
 }
 
-/** Two edges for a full circle, else one. */
+/**
+ * Two edges for a full circle, else one. A shape is told by what it has, since there may be two copies of that library, each with
+ * classes of its own.
+ */
 function edgesOf(shape: Flatten.Segment | Flatten.Arc): Edge[] {
   const a = { x: shape.start.x, y: shape.start.y };
   const b = { x: shape.end.x, y: shape.end.y };
-  if (shape instanceof Flatten.Segment) return [lineEdge(a, b)];
+  if (!('pc' in shape)) return [lineEdge(a, b)];
   const center = { x: shape.pc.x, y: shape.pc.y };
   const ccw = shape.counterClockwise;
   if (shape.sweep < 2 * Math.PI * (1 - FULL_TURN_ROUNDING)) return [arcEdge(a, b, center, ccw)];

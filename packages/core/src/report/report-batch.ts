@@ -4,14 +4,14 @@ import { depthSchema } from './report-setups.js';
 import { stepTarget } from './report-steps.js';
 
 /** A part of a batch, and where the readout is to stand for it. */
-export const batchRow = z.strictObject({
+export const batchRow = z.object({
   name: z.string(),
   measured: z
-    .array(z.strictObject({ name: z.string(), measured: figure, units }))
+    .array(z.object({ name: z.string(), measured: figure, units }))
     .meta({ description: 'The lengths that are its own, by their names in the zeros, as written.' }),
   steps: z
     .array(
-      z.strictObject({
+      z.object({
         step: z.int().min(0).meta({ description: 'Index into steps.' }),
         setup: z.string().meta({ description: 'id of the setup.' }),
         cut: z.string().meta({ description: 'id of the cut.' }),

@@ -4,9 +4,9 @@ import { amount, source } from '../document/schema-parts.js';
 const pair = (description: string) => z.tuple([amount, amount]).meta({ description });
 
 /** How to break a knife edge. */
-export const edgeBreakSchema = z.strictObject({
+export const edgeBreakSchema = z.object({
   chamfer: z
-    .strictObject({
+    .object({
       flat: amount.meta({ description: 'Width of the flat: the web limit.' }),
       leg: amount.meta({ description: 'What it takes of each edge, straight from the tip.' }),
       angles: pair('Of the two corners that it leaves, degrees through metal, in the order of `between`.'),
@@ -14,7 +14,7 @@ export const edgeBreakSchema = z.strictObject({
     .nullable()
     .meta({ description: 'null where the metal is not that thick as far as the two edges go.' }),
   radius: z
-    .strictObject({
+    .object({
       radius: amount.meta({ description: 'Half the web limit.' }),
       back: amount.meta({ description: 'How far back from the tip the metal then begins.' }),
       legs: pair('What it takes of each edge, straight from the tip, in the order of `between`.'),
@@ -22,7 +22,7 @@ export const edgeBreakSchema = z.strictObject({
     .nullable()
     .meta({ description: 'null where no such round touches both edges.' }),
   opens: z
-    .strictObject({
+    .object({
       cut: z.string().meta({ description: 'id of the cut.' }),
       face: source,
       chamfer: amount.nullable().meta({ description: 'By the chamfer; null without one.' }),

@@ -8,7 +8,7 @@ const count = z.int().min(0);
 const heading = figure.meta({ description: 'Degrees counter-clockwise from the x axis.' });
 
 const arcEnd = z
-  .strictObject({
+  .object({
     at: place,
     angle: amount.max(180).meta({
       description: 'Degrees between the arc and the face, through the metal that is left there.',
@@ -22,7 +22,7 @@ const arcEnd = z
   });
 
 /** How the centre of a cut was given, and the arc that follows. */
-export const placementSchema = z.strictObject({
+export const placementSchema = z.object({
   form: z.enum(['depth', 'opening', 'through', 'tangent', 'distances']),
   about: z.array(source).meta({ description: 'The edges that the centre is given by.' }),
   pick: z.string().nullable().meta({
@@ -40,10 +40,10 @@ export const placementSchema = z.strictObject({
 
 /** How much of the circle of a pass is in metal when it starts. */
 export const loadSchema = z
-  .strictObject({
+  .object({
     arcs: z
       .array(
-        z.strictObject({
+        z.object({
           start: heading.meta({ description: 'Of its clockwise end: degrees from the x axis.' }),
           sweep: amount.meta({ description: 'Degrees counter-clockwise from there.' }),
           length: amount,
@@ -56,7 +56,7 @@ export const loadSchema = z
     share: amount.max(1).meta({ description: 'Of the whole circle.' }),
     entries: count.meta({ description: 'How often a tooth strikes metal in a turn.' }),
     interrupted: z.boolean().meta({ description: 'Whether a tooth is in metal for part of a turn only.' }),
-    sideLoad: z.strictObject({
+    sideLoad: z.object({
       size: amount.meta({
         description:
           'Length of the mean of the directions in which teeth cut: 0 where they balance, 1 where all are the same. Of half a circle it is 2/pi.',
@@ -72,7 +72,7 @@ export const loadSchema = z
     description: "Engagement of a tool's circle: an annular cutter's outer one.",
   });
 
-const passRow = z.strictObject({
+const passRow = z.object({
   role: z.enum(['rough', 'finish', 'spring']),
   center: place,
   diameter: amount,
@@ -82,7 +82,7 @@ const passRow = z.strictObject({
   area: amount,
   volume: amount,
   bite: z
-    .strictObject({
+    .object({
       size: amount.meta({ description: 'The longest stretch of metal along a radius.' }),
       angle: heading,
       at: place.meta({ description: 'Where that radius ends.' }),
@@ -91,13 +91,13 @@ const passRow = z.strictObject({
     .meta({ description: 'null where it removes nothing.' }),
   load: loadSchema,
   longestCut: z
-    .strictObject({ angle: amount, length: amount })
+    .object({ angle: amount, length: amount })
     .meta({ description: 'The longest arc that a tooth cuts without a break; degrees.' }),
   minutes: amount.nullable().meta({ description: 'null without a feed.' }),
 });
 
 /** The passes in which a bore is cut. */
-export const passesSchema = z.strictObject({
+export const passesSchema = z.object({
   kind: z.enum(['step in', 'open out']),
   approach: heading.nullable().meta({
     description: 'Degrees: the way in which the centre moves; null where it stands still.',
@@ -109,12 +109,12 @@ export const passesSchema = z.strictObject({
 });
 
 /** The path of a swept cut that follows the outline. */
-export const toolPathSchema = z.strictObject({
+export const toolPathSchema = z.object({
   side: z.enum(['outside', 'inside']),
   milling: z.enum(['climb', 'conventional']),
   allowance: amount,
   passes: z.array(
-    z.strictObject({
+    z.object({
       leadIn: z.array(edgeSchema),
       cut: z.array(edgeSchema).meta({ description: 'Named by the outline edges that they run beside.' }),
       leadOut: z.array(edgeSchema),
@@ -125,7 +125,7 @@ export const toolPathSchema = z.strictObject({
   ),
   unreached: z
     .array(
-      z.strictObject({
+      z.object({
         region: regionSchema,
         area: amount,
         largestTool: amount.meta({

@@ -3,7 +3,7 @@ import { amount, figure, place, source } from '../document/schema-parts.js';
 
 const pair = (description: string) => z.tuple([figure, figure]).meta({ description });
 
-const waySchema = z.strictObject({
+const waySchema = z.object({
   kind: z.enum([
     'depth',
     'left',
@@ -18,7 +18,7 @@ const waySchema = z.strictObject({
   ]),
   words: z.string().min(1).meta({ description: 'What to measure, for people.' }),
   face: z
-    .strictObject({
+    .object({
       source,
       at: place.meta({ description: 'A place on it.' }),
       into: pair('Unit vector into the metal.'),
@@ -52,9 +52,9 @@ const waySchema = z.strictObject({
   }),
 });
 
-const trialSchema = z.strictObject({
+const trialSchema = z.object({
   tool: z.string().meta({ description: 'id of the boring head.' }),
-  dial: z.strictObject({
+  dial: z.object({
     step: amount.meta({ description: 'One graduation.' }),
     on: z.enum(['diameter', 'radius']).meta({ description: 'What a graduation changes of the bore.' }),
   }),
@@ -69,7 +69,7 @@ const trialSchema = z.strictObject({
   uncertain: amount.meta({ description: 'How far the radius may be off what a reading tells, by the two.' }),
   rows: z
     .array(
-      z.strictObject({
+      z.object({
         reading: figure,
         radius: amount.meta({ description: 'That it tells.' }),
         graduations: z.int().min(0).meta({ description: 'To open the head by; 0: leave it.' }),
@@ -81,7 +81,7 @@ const trialSchema = z.strictObject({
 });
 
 /** How to measure an arc that a cut leaves. */
-export const checkSchema = z.strictObject({
+export const checkSchema = z.object({
   cut: z.string().meta({ description: 'id of the cut.' }),
   from: amount.meta({ description: 'Height of the lower end of the wall over the bottom of the part.' }),
   to: amount,
@@ -95,7 +95,7 @@ export const checkSchema = z.strictObject({
     .meta({ description: 'null where no pair does.' }),
   refused: z
     .array(
-      z.strictObject({
+      z.object({
         pin: amount.meta({ description: 'Diameter.' }),
         pins: z.int().min(1).max(2).meta({ description: 'By itself, or two of them side by side.' }),
         why: z.enum(['too large', 'too small', 'touches a horn', 'off the arc']),

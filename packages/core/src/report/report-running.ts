@@ -6,7 +6,7 @@ import { CAUTION_CODES } from './finding-codes.js';
 const range = z.tuple([amount, amount]).meta({ id: 'Range', description: '[least, most]' });
 
 /** How a cut is to be run with its tool. */
-export const runningSchema = z.strictObject({
+export const runningSchema = z.object({
   tool: z.string().meta({ description: 'id of the tool.' }),
   kind: z.enum(TOOL_KINDS),
   toolMaterial: z.enum(TOOL_MATERIALS),
@@ -43,7 +43,7 @@ export const runningSchema = z.strictObject({
 });
 
 /** About what it takes to break thin metal: an estimate, not to be relied on. */
-export const breakOffSchema = z.strictObject({
+export const breakOffSchema = z.object({
   thickness: amount.meta({ description: 'Of the metal that breaks.' }),
   width: amount.meta({ description: 'How long the line is along which it breaks.' }),
   area: amount.meta({ description: 'Of the broken face: thickness times width.' }),
@@ -58,7 +58,7 @@ export const breakOffSchema = z.strictObject({
 });
 
 /** A caution, and what it comes from. */
-export const cautionSchema = z.strictObject({
+export const cautionSchema = z.object({
   code: z.enum(CAUTION_CODES),
   message: z.string().min(1),
   about: z.array(z.string()).meta({

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
+import { jsonSchemaOf } from '../document/json-schema.js';
 import { amount, cutKind, figure, place, side, source, units } from '../document/schema-parts.js';
 import { FINDING_CODES } from './finding-codes.js';
 import { batchRow } from './report-batch.js';
@@ -19,15 +20,15 @@ const pieceId = z.string().meta({ description: 'id of a piece.' });
 
 const between = z.tuple([source, source]).meta({ description: 'What the two edges came from.' });
 
-const slabSchema = z.strictObject({
+const slabSchema = z.object({
   from: amount.meta({ description: 'Height of its lower face over the bottom of the part.' }),
   to: amount.meta({ description: 'Height of its upper face over the bottom of the part.' }),
   area: amount.meta({ description: 'Area of the metal left in it.' }),
 });
 
-const sectionSchema = z.strictObject({ from: amount, to: amount, region: regionSchema });
+const sectionSchema = z.object({ from: amount, to: amount, region: regionSchema });
 
-const pieceSchema = z.strictObject({
+const pieceSchema = z.object({
   id: pieceId,
   label: z.string().meta({ description: 'What a drawing calls it.' }),
   role: z.enum(['kept', 'slug', 'held slug', 'hanging', 'offcut']),
@@ -45,7 +46,7 @@ const pieceSchema = z.strictObject({
   }),
 });
 
-const webSchema = z.strictObject({
+const webSchema = z.object({
   thickness: amount.meta({ description: 'Diameter of the disc that just fits the neck.' }),
   at: place.meta({ description: 'Middle of that disc.' }),
   ends: z.tuple([place, place]).meta({ description: 'Where that disc touches the two edges.' }),
@@ -64,7 +65,7 @@ const webSchema = z.strictObject({
   }),
 });
 
-const knifeEdgeSchema = z.strictObject({
+const knifeEdgeSchema = z.object({
   angle: amount.meta({ description: 'Degrees through metal, between the tangents at the tip.' }),
   interval: intervalSchema.meta({
     description: 'Between what its angle can lie, degrees. null without setups of its cuts.',
@@ -83,7 +84,7 @@ const knifeEdgeSchema = z.strictObject({
   piece: pieceId,
 });
 
-const floorSchema = z.strictObject({
+const floorSchema = z.object({
   thickness: amount.meta({ description: 'Metal left under (or over) the cut.' }),
   interval: intervalSchema.meta({
     description:
@@ -104,7 +105,7 @@ const floorSchema = z.strictObject({
   }),
 });
 
-const cutSchema = z.strictObject({
+const cutSchema = z.object({
   id: z.string(),
   source,
   kind: cutKind,
@@ -139,7 +140,7 @@ const cutSchema = z.strictObject({
   }),
 });
 
-const seamSchema = z.strictObject({
+const seamSchema = z.object({
   cuts: z
     .tuple([z.string(), z.string()])
     .meta({ description: 'ids of the two cuts, from the top and the bottom.' }),
@@ -150,7 +151,7 @@ const seamSchema = z.strictObject({
   }),
   overlap: amount.meta({ description: 'How far the two go past each other.' }),
   step: z
-    .strictObject({
+    .object({
       worst: amount.meta({ description: 'With every error at its worst.' }),
       rss: amount.meta({
         description: 'With errors added as the root of their squares, where round the bore it is most.',
@@ -163,7 +164,7 @@ const seamSchema = z.strictObject({
     }),
 });
 
-const keepOutRow = z.strictObject({
+const keepOutRow = z.object({
   id: z.string(),
   kind: z.enum(['jaw', 'stop', 'parallel', 'clamp']),
   setup: z.string().nullable().meta({ description: 'id of the setup that it is in; null for all.' }),
@@ -172,7 +173,7 @@ const keepOutRow = z.strictObject({
   region: regionSchema.meta({ description: 'Seen from above, in the coordinates of the part as drawn.' }),
 });
 
-const findingSchema = z.strictObject({
+const findingSchema = z.object({
   level: z.enum(['danger', 'check', 'note']),
   code: z.enum(FINDING_CODES),
   message: z.string().min(1),
@@ -185,7 +186,7 @@ const findingSchema = z.strictObject({
 
 /** The report on a job, version 1: what is left, and what to watch. Complete: a drawing needs nothing else. */
 export const reportSchema = z
-  .strictObject({
+  .object({
     edgebite: z.literal(1),
     name: z.string(),
     units,
@@ -196,7 +197,7 @@ export const reportSchema = z
     thickness: amount,
     outline: regionSchema.meta({ description: 'The part before any cut.' }),
     keep: place.nullable().meta({ description: 'Where the part is held; null if the job does not say.' }),
-    limits: z.strictObject({ web: amount, knifeEdge: amount, hold: amount, breakThrough: amount }),
+    limits: z.object({ web: amount, knifeEdge: amount, hold: amount, breakThrough: amount }),
     resolution: amount,
     removedArea: amount.meta({ description: 'Area of the outline where nothing is left.' }),
     removedVolume: amount.meta({ description: 'What the cuts took in all.' }),
@@ -224,7 +225,7 @@ export const reportSchema = z
     }),
     names: z
       .array(
-        z.strictObject({
+        z.object({
           of: z.string().meta({ description: 'outline:N, hole:H or hole:H:N.' }),
           name: z.string(),
         }),
@@ -330,5 +331,5 @@ export type Finding = Report['findings'][number];
 
 /** The JSON Schema (draft 2020-12) of a report, made from the schema that its types come from. */
 export function reportJsonSchema(): Record<string, unknown> {
-  return z.toJSONSchema(reportSchema, { target: 'draft-2020-12' });
+  return jsonSchemaOf(reportSchema, 'urn:edgebite:report:1', 'input');
 }

@@ -8,13 +8,13 @@ const ends = z.tuple([figure, figure]).meta({ id: 'Interval', description: '[lea
 
 /** Between what a figure can lie, given how far the setups may be off; null where that is not known. */
 export const intervalSchema = z
-  .strictObject({
+  .object({
     worst: ends.meta({ description: 'With every error at its worst.' }),
     rss: ends.meta({ description: 'With errors added as the root of the sum of their squares.' }),
   })
   .nullable();
 
-const linkSchema = z.strictObject({
+const linkSchema = z.object({
   kind: z.enum(['touch', 'dial in', 'set', 'move', 'block', 'measured', 'bears']),
   action: z.int().min(0).meta({ description: 'Which action of the job it belongs to, from 0.' }),
   name: z.string().nullable().meta({ description: 'Links of one name are one thing, in all setups.' }),
@@ -42,7 +42,7 @@ const linkSchema = z.strictObject({
   }),
 });
 
-const axisSchema = z.strictObject({
+const axisSchema = z.object({
   place: z.string().meta({ description: 'The place on the part that the chain ends at.' }),
   at: figure.meta({ description: 'What the readout shows when the spindle stands over that place.' }),
   links: z.array(linkSchema).meta({ description: 'In the order in which they are done.' }),
@@ -52,7 +52,7 @@ const axisSchema = z.strictObject({
 
 /** Where the readout is to stand in Z. */
 export const depthSchema = z
-  .strictObject({
+  .object({
     exact: figure.meta({
       description: 'What the readout should show in Z when the tool is as deep as it goes.',
     }),
@@ -72,14 +72,14 @@ export const depthSchema = z
     description: 'In Z, in the unit of what heights are read on; null where the setup has no zero there.',
   });
 
-const targetSchema = z.strictObject({
+const targetSchema = z.object({
   cut: z.string().meta({ description: 'id of the cut.' }),
   pass: z.int().min(1).nullable().meta({ description: 'Which of its passes, from 1; null if it has none.' }),
   point: z.int().min(0).nullable().meta({
     description: "Which point of a swept cut's path, from 0 at its start; null for others.",
   }),
   path: z
-    .strictObject({
+    .object({
       run: z.int().min(1).meta({
         description: 'Which run, from 1: the tool goes down where a run starts and is lifted where it ends.',
       }),
@@ -87,7 +87,7 @@ const targetSchema = z.strictObject({
         description: 'How the tool comes there: lifted and then straight down, or at depth.',
       }),
       arc: z
-        .strictObject({
+        .object({
           exact: pair('What the readout would show at its centre, in its unit.'),
           radius: amount.meta({
             description: 'Of the way of the middle of the tool, in the unit of the report.',
@@ -110,7 +110,7 @@ const targetSchema = z.strictObject({
 });
 
 /** How the part lies in a setup, where its zero is, and where the readout is to stand for each cut. */
-export const setupRow = z.strictObject({
+export const setupRow = z.object({
   id: z.string(),
   name: z.string().nullable(),
   turn: figure.meta({ description: 'Degrees counter-clockwise, after it was turned over.' }),
@@ -119,9 +119,9 @@ export const setupRow = z.strictObject({
     description: 'By how many degrees it may lie turned out of that, to either side.',
   }),
   up: side.meta({ description: 'The face of the drawn part that lies up.' }),
-  readout: z.strictObject({ units, resolution: amount.meta({ description: 'In its unit.' }) }),
+  readout: z.object({ units, resolution: amount.meta({ description: 'In its unit.' }) }),
   heights: z
-    .strictObject({
+    .object({
       on: z.enum(['readout', 'quill']),
       units,
       resolution: amount.meta({ description: 'Smallest step or graduation, in its unit.' }),
@@ -130,10 +130,10 @@ export const setupRow = z.strictObject({
       description: 'What heights are read on: numbers of a quill grow downwards. Targets in Z are of it.',
     }),
   stops: z
-    .array(z.strictObject({ id: z.string(), face: z.enum(SIDES) }))
+    .array(z.object({ id: z.string(), face: z.enum(SIDES) }))
     .meta({ description: 'Stops, each with the side of the part, as it lies, that bears on it.' }),
   zero: z
-    .strictObject({
+    .object({
       at: place.meta({ description: "Where the readout's zero is on the part as drawn." }),
       x: axisSchema,
       y: axisSchema,
@@ -145,7 +145,7 @@ export const setupRow = z.strictObject({
 });
 
 /** What a partial hole does to a face that it opens, however its centre was given, and how sure that is. */
-export const biteSchema = z.strictObject({
+export const biteSchema = z.object({
   face: z.string().meta({ description: 'Name of the outline edge.' }),
   depth: amount.meta({
     description:

@@ -4,8 +4,8 @@ import { amount, place, source } from '../document/schema-parts.js';
 /** A report's line or arc. */
 export const edgeSchema = z
   .discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('line'), a: place, b: place, source: source.optional() }),
-    z.strictObject({
+    z.object({ kind: z.literal('line'), a: place, b: place, source: source.optional() }),
+    z.object({
       kind: z.literal('arc'),
       a: place,
       b: place,
@@ -21,7 +21,7 @@ export const edgeSchema = z
 export const loopSchema = z.array(edgeSchema);
 
 /** A report's region. */
-export const regionSchema = z.array(z.strictObject({ outer: loopSchema, holes: z.array(loopSchema) })).meta({
+export const regionSchema = z.array(z.object({ outer: loopSchema, holes: z.array(loopSchema) })).meta({
   id: 'Region',
   description: 'Parts that overlap nowhere: each an outer loop, counter-clockwise, and holes, clockwise.',
 });

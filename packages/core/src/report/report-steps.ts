@@ -9,7 +9,7 @@ const pair = (description: string) => z.tuple([figure, figure]).meta({ descripti
 
 /** A direction as a person at the machine sees it. */
 const directionSchema = z
-  .strictObject({
+  .object({
     words: z.string().meta({ description: 'The nearest of eight: to the left, away from you, ...' }),
     degrees: figure.meta({ description: 'Counter-clockwise from X+, seen from above; from 0 up to 360.' }),
   })
@@ -19,7 +19,7 @@ const drawnAngle = figure
   .nullable()
   .meta({ description: 'Degrees counter-clockwise from the x axis of the drawing.' });
 
-const layerSchema = z.strictObject({ from: amount, to: amount, region: regionSchema });
+const layerSchema = z.object({ from: amount, to: amount, region: regionSchema });
 
 const layers = (what: string) =>
   z
@@ -31,7 +31,7 @@ const layers = (what: string) =>
 
 const range = z.tuple([amount, amount]).nullable();
 
-const freesSchema = z.strictObject({
+const freesSchema = z.object({
   body: z.string().meta({ description: 'id of a body.' }),
   volume: amount.meta({ description: 'When it let go.' }),
   mass: amount.nullable().meta({ description: 'In massUnit; null if the material is not known.' }),
@@ -42,7 +42,7 @@ const freesSchema = z.strictObject({
   view: regionSchema.meta({ description: 'Its plan view then.' }),
 });
 
-const hangsSchema = z.strictObject({
+const hangsSchema = z.object({
   body: z.string(),
   volume: amount,
   mass: amount.nullable(),
@@ -57,7 +57,7 @@ const hangsSchema = z.strictObject({
 });
 
 const loadAtSchema = z
-  .strictObject({
+  .object({
     from: amount.meta({ description: 'Depth of the tool below where it starts.' }),
     to: amount,
     share: amount.max(1).meta({ description: 'Of a turn that a tooth is in metal.' }),
@@ -79,7 +79,7 @@ const loadAtSchema = z
       'Load of a tool between two depths. Of an annular cutter, a tooth is in metal where its ring is, over the whole width.',
   });
 
-const stepLoadSchema = z.strictObject({
+const stepLoadSchema = z.object({
   heights: z.array(loadAtSchema).meta({ description: 'Every height that it passes, from its start on.' }),
   entry: loadAtSchema.nullable().meta({ description: 'The first with metal; null if there is none.' }),
   worst: loadAtSchema.nullable().meta({ description: 'The one with the largest side load.' }),
@@ -88,7 +88,7 @@ const stepLoadSchema = z.strictObject({
   }),
 });
 
-const stepBackOff = z.strictObject({
+const stepBackOff = z.object({
   by: amount.nullable().meta({ description: '0: lift the tool as it stands. null: there is no way.' }),
   machine: directionSchema.nullable(),
   drawn: drawnAngle,
@@ -98,13 +98,13 @@ const stepBackOff = z.strictObject({
   why: z.string().nullable().meta({ description: 'Why there is no way; null where there is one.' }),
 });
 
-const standSchema = z.strictObject({
+const standSchema = z.object({
   what: z.enum(['center', 'start', 'lead in', 'path', 'lead out', 'back off']),
   at: place.meta({ description: 'On the part as drawn.' }),
   readout: pair('The nearest step of the readout.'),
   rounding: pair('That less the exact place.'),
   arc: z
-    .strictObject({
+    .object({
       center: pair('In readout numbers, the nearest step.'),
       radius: amount,
       sense: z.enum(['clockwise', 'counter-clockwise']).meta({
@@ -117,7 +117,7 @@ const standSchema = z.strictObject({
 });
 
 /** Where the readout is to stand, and how far that may be off. */
-export const stepTarget = z.strictObject({
+export const stepTarget = z.object({
   exact: pair('What the readout should show there, in its unit.'),
   readout: pair('The nearest step of the readout: the target.'),
   roundingError: pair('Target less exact.'),
@@ -126,7 +126,7 @@ export const stepTarget = z.strictObject({
 });
 
 /** One approach of one tool: a cut, or one pass of it, as the part lies and stands then. */
-export const stepSchema = z.strictObject({
+export const stepSchema = z.object({
   setup: z.string().meta({
     description: 'id of the setup; "as drawn" for what is in none ("as drawn, turned over" from the bottom).',
   }),
@@ -144,22 +144,22 @@ export const stepSchema = z.strictObject({
   before: layers('before it'),
   after: layers('after it'),
   volumes: z
-    .strictObject({ kept: amount, loose: amount, removed: amount })
+    .object({ kept: amount, loose: amount, removed: amount })
     .meta({ description: 'After it; together the part. What is held or hangs counts as kept.' }),
   frees: z.array(freesSchema).meta({ description: 'Bodies that come loose in it.' }),
   hangs: z.array(hangsSchema).meta({ description: 'Bodies that only thin metal holds from here on.' }),
   meets: z
-    .array(z.strictObject({ body: z.string(), volume: amount }))
+    .array(z.object({ body: z.string(), volume: amount }))
     .meta({ description: 'Loose bodies that lie in its way, and how much it takes of each.' }),
   starts: z.enum(['metal', 'air']).nullable().meta({
     description: 'What is under the tool where it starts; null for a path.',
   }),
   load: stepLoadSchema.nullable().meta({ description: 'null for a path.' }),
   burrs: z
-    .strictObject({
+    .object({
       leaves: z
         .array(
-          z.strictObject({
+          z.object({
             at: place.meta({ description: 'On the part as drawn.' }),
             readout: pair('In readout numbers, the nearest step.'),
             from: amount.meta({ description: 'Depth of the tool below where it starts.' }),
@@ -175,7 +175,7 @@ export const stepSchema = z.strictObject({
     .nullable()
     .meta({ description: 'Where burrs are to be looked for; null for a path.' }),
   clear: z
-    .strictObject({
+    .object({
       at: place
         .nullable()
         .meta({ description: 'On the part as drawn; null with the rest where there is none.' }),
@@ -195,7 +195,7 @@ export const stepSchema = z.strictObject({
       'Of a path along the outline: how it mills at the machine, as the part lies; null for others.',
   }),
   under: z
-    .strictObject({
+    .object({
       below: amount.meta({ description: 'How far the tool comes out below the face that the part lies on.' }),
       over: z
         .string()
@@ -219,11 +219,11 @@ export const stepSchema = z.strictObject({
 });
 
 /** A way to free a body, and what it leaves to clean. */
-const wayOutSchema = z.strictObject({
+const wayOutSchema = z.object({
   kind: z.enum(['saw', 'other side', 'longer reach', 'end mill']),
   words: z.string().min(1).meta({ description: 'What to do, for people.' }),
   line: z
-    .strictObject({
+    .object({
       ends: z.tuple([place, place]).meta({ description: 'On the part as drawn.' }),
       readout: z.tuple([pair('The one end in readout numbers.'), pair('The other.')]),
       machine: directionSchema.meta({ description: 'From the one end to the other.' }),
@@ -238,13 +238,13 @@ const wayOutSchema = z.strictObject({
   tool: z.string().nullable().meta({ description: 'id of an end mill of the job that fits; null without.' }),
   leaves: z.string().min(1).meta({ description: 'What is left to clean, for people.' }),
   clean: z
-    .strictObject({ width: amount, height: amount, length: amount })
+    .object({ width: amount, height: amount, length: amount })
     .nullable()
     .meta({ description: 'How much that is at most; null for a burr, and where it is not known.' }),
 });
 
 /** A body that came off the part, or that thin metal or a floor holds. */
-export const bodySchema = z.strictObject({
+export const bodySchema = z.object({
   id: z.string(),
   role: z.enum(['slug', 'offcut', 'held slug', 'hanging']),
   step: index.meta({ description: 'Index into steps: where it came loose, or was first held so.' }),
@@ -252,7 +252,7 @@ export const bodySchema = z.strictObject({
   volume: amount.meta({ description: 'Then.' }),
   mass: amount.nullable().meta({ description: 'In massUnit; null if the material is not known.' }),
   held: z
-    .strictObject({ thickness: amount, force: range, forceUnit: z.enum(['N', 'lbf']).nullable() })
+    .object({ thickness: amount, force: range, forceUnit: z.enum(['N', 'lbf']).nullable() })
     .nullable()
     .meta({
       description: 'The floor that holds it, and the force to shear through that; null where none does.',
@@ -268,7 +268,7 @@ export const bodySchema = z.strictObject({
 });
 
 /** Two cuts that have taken the land between them. */
-export const mergeSchema = z.strictObject({
+export const mergeSchema = z.object({
   step: index.meta({ description: 'The step that takes the last of it.' }),
   cuts: z.tuple([z.string(), z.string()]).meta({ description: 'ids of the cuts, in the order of the job.' }),
   at: place.meta({ description: 'The middle of what both cover.' }),

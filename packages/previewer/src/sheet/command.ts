@@ -1,20 +1,15 @@
 import { examine } from '@edgebite/core';
 import { clean } from '@edgebite/svg';
-import { EXIT, STANDARD_OUTPUT } from '../commands.js';
+import { EXIT, STANDARD_OUTPUT } from '../exit.js';
 import type { Io } from '../io.js';
 import { loadJob, type Which } from '../load.js';
 import { saveWhole } from '../save.js';
 import { outputFile } from '../target.js';
 import { sheetCsv } from './csv.js';
+import type { SheetFormat } from './formats.js';
 import { sheetHtml } from './html.js';
 import { type Sheet, sheetOf } from './model.js';
 import { sheetText } from './text.js';
-
-/** The forms that a sheet comes in. */
-export const SHEET_FORMATS = ['text', 'csv', 'html'] as const;
-
-/** A form that a sheet comes in. */
-export type SheetFormat = (typeof SHEET_FORMATS)[number];
 
 const WRITERS: Readonly<Record<SheetFormat, (sheet: Sheet) => string>> = {
   text: sheetText,

@@ -1,13 +1,13 @@
 import { type Axes, axesOf, type Report, type ReportCheck, type ReportWay } from '@edgebite/core';
-import { type Container, withWindow } from '@svgdotjs/svg.js';
 import { checkWidth, drawFrames, type Frame } from '../pen/frames.js';
 import type { Hatching } from '../pen/hatch.js';
 import { arrowhead } from '../pen/label.js';
-import { lined, NARROW, put, tinted, WIDE } from '../pen/lines.js';
+import { lined, NARROW, tinted, WIDE } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { dimensionText, numberText, toMicron, unitText } from '../pen/numbers.js';
 import { chainPath, regionPath } from '../pen/path.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, serialized } from '../pen/root.js';
+import { checkIdPrefix } from '../pen/root.js';
 import { haloed, TYPE, write } from '../pen/text.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { axesOfStep, boundsAsLies, lieOf, lieText } from '../plan/lie.js';
@@ -27,13 +27,8 @@ export interface CheckDrawOptions {
   readonly idPrefix?: string;
 }
 
-/** Draws the ways to measure an arc into the DOM of a window and returns the SVG as text. Throws as `drawCheck` does. */
-export function drawCheckIn(
-  window: Window,
-  report: Report,
-  index: number,
-  options: CheckDrawOptions,
-): string {
+/** The ways to measure an arc. Throws as `drawCheck` does. */
+export function checkSheetOf(report: Report, index: number, options: CheckDrawOptions): SvgNode {
   const { width = 180, idPrefix = 'edgebite-', theme = 'light' } = options;
   checkIdPrefix('drawCheck', idPrefix);
   checkWidth('drawCheck', width);
@@ -56,12 +51,7 @@ export function drawCheckIn(
   const description = frames.map((frame) => `${frame.name}: ${frame.words}`).join(' ');
   const whole = { title: `${title}, of ${name}`, description };
   const under = 'Stop the spindle, let the part cool, and break sharp edges before you measure.';
-  return withWindow(window, () =>
-    serialized(
-      drawFrames({ title, under: `${under}${lieWords(report, check)}`, whole, frames, width }, pen),
-      window,
-    ),
-  );
+  return drawFrames({ title, under: `${under}${lieWords(report, check)}`, whole, frames, width }, pen);
 }
 
 /** The part as it lies when the arc is cut last. */
@@ -148,7 +138,7 @@ function viewOf({ check, scene, axes, box }: Picture): View {
   };
 }
 
-function drawWay(group: Container, picture: Picture): void {
+function drawWay(group: SvgNode, picture: Picture): void {
   const { report, check, way, scene, box, pen, hatching, clip } = picture;
   const view = viewOf(picture);
   group
@@ -162,14 +152,14 @@ function drawWay(group: Container, picture: Picture): void {
   const section = kept?.sections.find(({ from, to }) => from <= height && height <= to);
   if (section !== undefined) {
     const path = lined(inside.path(regionPath(section.region, view)), NARROW * 1.4);
-    put(path, { fill: hatching.fill('kept', 0, 'small'), 'fill-rule': 'evenodd', 'data-role': 'part' });
+    path.attr({ fill: hatching.fill('kept', 0, 'small'), 'fill-rule': 'evenodd', 'data-role': 'part' });
   }
   drawArc(tinted(inside.group(), pen.theme.tool), check, view);
   if (scene !== null) drawScene(inside, scene, dimensionText(way.reading, report.units), view, pen);
 }
 
 /** The arc that is measured, drawn over the edge of the metal. */
-function drawArc(group: Container, { center, radius, spans }: ReportCheck, view: View): void {
+function drawArc(group: SvgNode, { center, radius, spans }: ReportCheck, view: View): void {
   const degree = Math.PI / 180;
   for (const [from, to] of spans) {
     const at = (angle: number): [number, number] => [
@@ -184,13 +174,13 @@ function drawArc(group: Container, { center, radius, spans }: ReportCheck, view:
       radius,
       ccw: true,
     } as const;
-    put(lined(group.path(chainPath([edge], view)), WIDE), { 'data-role': 'arc' });
+    lined(group.path(chainPath([edge], view)), WIDE).attr({ 'data-role': 'arc' });
   }
 }
 
 /** The reading as a dimension, with its base line and the pins. */
 function drawScene(
-  parent: Container,
+  parent: SvgNode,
   { ends, pins, base }: WayScene,
   text: string,
   view: View,
@@ -201,9 +191,9 @@ function drawScene(
   for (const { center, radius } of pins) {
     const [cx, cy] = on(center);
     const shape = lined(soft.circle(toMicron(2 * radius * view.factor)), NARROW * 1.4);
-    put(shape, { cx, cy, fill: theme.paper, 'data-role': 'pin' });
+    shape.attr({ cx, cy, fill: theme.paper, 'data-role': 'pin' });
   }
-  if (base !== null) put(lined(soft.line(...on(base[0]), ...on(base[1])), NARROW), { 'data-role': 'base' });
+  if (base !== null) lined(soft.line(...on(base[0]), ...on(base[1])), NARROW).attr({ 'data-role': 'base' });
   const ink = tinted(parent.group(), theme.warning).attr('data-role', 'reading');
   const [a, b] = [on(ends[0]), on(ends[1])];
   const long = Math.hypot(b[0] - a[0], b[1] - a[1]);

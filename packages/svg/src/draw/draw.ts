@@ -1,8 +1,8 @@
 import type { RangeReport, Report } from '@edgebite/core';
-import { type Svg, withWindow } from '@svgdotjs/svg.js';
 import { hatchingIn } from '../pen/hatch.js';
+import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, rootOf, serialized } from '../pen/root.js';
+import { checkIdPrefix, rootOf } from '../pen/root.js';
 import { drawTable, tableHeight, tableWidth } from '../pen/table.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { drawDetails } from '../plan/details.js';
@@ -57,33 +57,26 @@ function besideTables({ frame, legend, tables }: Layout): Room {
 /** Details that a sheet has at most: on a small one, and on a larger one. */
 const DETAILS = { small: 3, large: 8 } as const;
 
-/** Draws a report into the DOM of a window and returns the SVG as text. Throws as `treeIn` does. */
-export function drawIn(window: Window, report: Report, options: DrawOptions): string {
-  return serialized(treeIn(window, report, options), window);
-}
-
 /**
- * Draws a report into the DOM of a window and returns the tree of the drawing, which is not in the page yet.
+ * The drawing of a report.
  * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, the theme is none, or the
  * range is not one of the report.
  */
-export function treeIn(window: Window, report: Report, options: DrawOptions): Svg {
+export function sheetOf(report: Report, options: DrawOptions): SvgNode {
   const { sheet = 'A4', upright = false, theme = 'light', idPrefix = 'edgebite-', range } = options;
   checkIdPrefix('draw', idPrefix);
   if (range !== undefined) checkRange('draw', range, report);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
-  return withWindow(window, () => {
-    const size = sheetSize(sheet, upright);
-    const frame = frameOf(size);
-    const job: Drawn = { report, range, sheet, size, pen };
-    const layout = layOut(report, frame, idPrefix, range);
-    const first = drawnSheet(job, layout, null);
-    if (range === undefined || first.told === eventsTold(range)) return first.root;
-    const banded = bandedLayout(report, frame, idPrefix, range);
-    const kept = factorOf(banded.layout.scale) / factorOf(layout.scale);
-    const better = first.told === null ? kept >= ONE_STEP : kept === 1 && banded.events > first.told;
-    return better ? drawnSheet(job, banded.layout, banded.events).root : first.root;
-  });
+  const size = sheetSize(sheet, upright);
+  const frame = frameOf(size);
+  const job: Drawn = { report, range, sheet, size, pen };
+  const layout = layOut(report, frame, idPrefix, range);
+  const first = drawnSheet(job, layout, null);
+  if (range === undefined || first.told === eventsTold(range)) return first.root;
+  const banded = bandedLayout(report, frame, idPrefix, range);
+  const kept = factorOf(banded.layout.scale) / factorOf(layout.scale);
+  const better = first.told === null ? kept >= ONE_STEP : kept === 1 && banded.events > first.told;
+  return better ? drawnSheet(job, banded.layout, banded.events).root : first.root;
 }
 
 /** What is left of a scale of ISO 5455 one step on: half, or two fifths from 1:2 to 1:5; with room for rounding. */
@@ -103,7 +96,7 @@ function drawnSheet(
   { report, range, sheet, size, pen }: Drawn,
   layout: Layout,
   inBand: number | null,
-): { readonly root: Svg; readonly told: number | null } {
+): { readonly root: SvgNode; readonly told: number | null } {
   const { prefix } = pen;
   const words = { title: titleOf(report), description: descriptionOf(report, range) };
   const root = rootOf(size, words, prefix, pen.theme);

@@ -1,8 +1,8 @@
 import type { Report } from '@edgebite/core';
-import { type Svg, withWindow } from '@svgdotjs/svg.js';
 import { hatchingIn } from '../pen/hatch.js';
+import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, checkSize, rootOf, serialized } from '../pen/root.js';
+import { checkIdPrefix, checkSize, rootOf } from '../pen/root.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { drawMeasures, drawTop, setLabels } from '../plan/plan.js';
 import { middleOf, rimBounds, shownBounds } from '../sheet/layout.js';
@@ -40,42 +40,34 @@ function around([x, y]: Place): Box {
 /** From the rims of cuts to the edge of the picture. */
 const RIM = 2;
 
-/** Draws a view of a report into the DOM of a window and returns the SVG as text. Throws as `viewTreeIn` does. */
-export function viewIn(window: Window, report: Report, options: ViewOptions): string {
-  return serialized(viewTreeIn(window, report, options), window);
-}
-
 /**
- * Draws the plan alone, without a sheet, into the DOM of a window and returns the tree, which is not in the page yet.
+ * The plan alone, without a sheet.
  * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, the theme is none, or a side
  * of `size` is not from 40 to 2,000.
  */
-export function viewTreeIn(window: Window, report: Report, options: ViewOptions): Svg {
+export function viewOf(report: Report, options: ViewOptions): SvgNode {
   const { size = [200, 130], theme = 'light', idPrefix = 'edgebite-view-' } = options;
   const { dimensions = true, labels = true } = options;
   checkIdPrefix('drawView', idPrefix);
   checkSize('drawView', size);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
-  return withWindow(window, () => {
-    const words = { title: titleOf(report), description: descriptionOf(report) };
-    const root = rootOf(size, words, idPrefix, pen.theme);
-    // As large as its place in the page.
-    root.attr({ width: '100%', height: '100%', preserveAspectRatio: 'xMidYMid meet' });
-    const plan = { x: 0, y: 0, width: size[0], height: size[1] };
-    const place = { plan, view: fitting(report, size, dimensions ? ROUND.dimensioned : ROUND.bare) };
-    const group = root.group().attr({ id: `${idPrefix}plan`, role: 'group', 'aria-label': 'Plan' });
-    const named = drawTop(group, report, place, pen, hatchingIn(root, pen));
-    if (!dimensions && !labels) return root;
-    const room = inkedRoom(report, plan, place.view);
-    if (dimensions) drawMeasures(group, report, place, room, pen);
-    // On a screen a pass can be taken hold of where its centre stands.
-    for (const { passes } of report.cuts) {
-      for (const { center } of passes?.list ?? [])
-        room.markBox(around(onSheet(place.view, center)), INK.named);
-    }
-    if (labels) setLabels(group, named, place, room, pen);
-    return root;
-  });
+  const words = { title: titleOf(report), description: descriptionOf(report) };
+  const root = rootOf(size, words, idPrefix, pen.theme);
+  // As large as its place in the page.
+  root.attr({ width: '100%', height: '100%', preserveAspectRatio: 'xMidYMid meet' });
+  const plan = { x: 0, y: 0, width: size[0], height: size[1] };
+  const place = { plan, view: fitting(report, size, dimensions ? ROUND.dimensioned : ROUND.bare) };
+  const group = root.group().attr({ id: `${idPrefix}plan`, role: 'group', 'aria-label': 'Plan' });
+  const named = drawTop(group, report, place, pen, hatchingIn(root, pen));
+  if (!dimensions && !labels) return root;
+  const room = inkedRoom(report, plan, place.view);
+  if (dimensions) drawMeasures(group, report, place, room, pen);
+  // On a screen a pass can be taken hold of where its centre stands.
+  for (const { passes } of report.cuts) {
+    for (const { center } of passes?.list ?? []) room.markBox(around(onSheet(place.view, center)), INK.named);
+  }
+  if (labels) setLabels(group, named, place, room, pen);
+  return root;
 }
 
 /**

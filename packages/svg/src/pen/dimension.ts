@@ -1,7 +1,7 @@
-import type { Container } from '@svgdotjs/svg.js';
 import { INK, type Room } from '../view/room.js';
 import { arrowhead } from './label.js';
 import { lined, NARROW } from './lines.js';
+import type { SvgNode } from './node.js';
 import { toMicron } from './numbers.js';
 import { haloed, TYPE, textWidth, write } from './text.js';
 import type { Theme } from './theme.js';
@@ -20,7 +20,7 @@ const SHORTEST_INSIDE = 9;
  * over it (ISO 129). Where it is too short for that, arrowheads and text stand outside.
  */
 export function drawDimension(
-  parent: Container,
+  parent: SvgNode,
   [left, right]: readonly [number, number],
   y: number,
   fromY: number,

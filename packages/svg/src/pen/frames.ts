@@ -1,7 +1,7 @@
-import type { Container, Svg } from '@svgdotjs/svg.js';
 import type { Box } from '../view/view.js';
 import { type Hatching, hatchingIn } from './hatch.js';
 import { lined, NARROW, tinted } from './lines.js';
+import type { SvgNode } from './node.js';
 import type { Pen } from './pen.js';
 import { rootOf } from './root.js';
 import { clean, fitted, TYPE, wrapped, write } from './text.js';
@@ -13,7 +13,7 @@ export interface Frame {
   readonly name: string;
   readonly words: string;
   /** Draws the picture in a box of the sheet. */
-  readonly draw: (group: Container, box: Box, hatching: Hatching) => void;
+  readonly draw: (group: SvgNode, box: Box, hatching: Hatching) => void;
 }
 
 /** A drawing made of frames: in rows, as many in each as there is room for. */
@@ -51,7 +51,7 @@ export function checkWidth(name: string, width: number): void {
 }
 
 /** Draws frames with their words; as high as they need. */
-export function drawFrames({ title, under, whole, frames, width }: Frames, pen: Pen): Svg {
+export function drawFrames({ title, under, whole, frames, width }: Frames, pen: Pen): SvgNode {
   const across = Math.max(1, Math.floor((width - 2 * MARGIN + GAP) / (FRAME + GAP)));
   const wide = (width - 2 * MARGIN - (across - 1) * GAP) / across;
   const set = frames.map((frame) => ({
@@ -89,7 +89,7 @@ export function drawFrames({ title, under, whole, frames, width }: Frames, pen: 
 }
 
 function drawFrame(
-  root: Container,
+  root: SvgNode,
   { id, name, draw }: Frame,
   lines: readonly string[],
   box: Box,

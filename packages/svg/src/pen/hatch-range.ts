@@ -1,6 +1,6 @@
-import type { Container } from '@svgdotjs/svg.js';
 import type { Box } from '../view/view.js';
 import { lined, NARROW, WIDE } from './lines.js';
+import type { SvgNode } from './node.js';
 import { toMicron } from './numbers.js';
 
 /** From one line of the hatching to the next, mm. */
@@ -12,7 +12,7 @@ export function safeHatch(prefix: string): string {
 }
 
 /** Adds the hatching of safe stretches. */
-export function addSafeHatch(parent: Container, prefix: string, ink: string): void {
+export function addSafeHatch(parent: SvgNode, prefix: string, ink: string): void {
   parent
     .pattern(PITCH, PITCH, (tile) => {
       tile.line(PITCH / 2, 0, PITCH / 2, PITCH).attr({ stroke: ink, 'stroke-width': NARROW });
@@ -24,7 +24,7 @@ export function addSafeHatch(parent: Container, prefix: string, ink: string): vo
  * A safe stretch of a strip that lies or stands: hatched, with wide lines along the strip, so that it is told from an
  * open one in any copy. The hatching was added before.
  */
-export function drawSafe(parent: Container, box: Box, strip: 'lies' | 'stands', prefix: string): void {
+export function drawSafe(parent: SvgNode, box: Box, strip: 'lies' | 'stands', prefix: string): void {
   const { x, y, width, height } = box;
   parent
     .rect(toMicron(width), toMicron(height))

@@ -1,6 +1,6 @@
 import type { Report, ReportPiece } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { NARROW } from './lines.js';
+import type { SvgNode } from './node.js';
 import { toMicron } from './numbers.js';
 import type { Pen } from './pen.js';
 import type { Theme } from './theme.js';
@@ -47,7 +47,7 @@ export interface Hatching {
 }
 
 /** Hatching of a drawing; patterns are added to `sheet`. */
-export function hatchingIn(sheet: Container, { prefix, theme }: Pen): Hatching {
+export function hatchingIn(sheet: SvgNode, { prefix, theme }: Pen): Hatching {
   const made = new Set<string>();
   const home = sheet.defs();
   return {
@@ -69,7 +69,7 @@ export function hatchingIn(sheet: Container, { prefix, theme }: Pen): Hatching {
 /** From dot to dot, and the size of one, mm. */
 const DOTS = { pitch: 1.2, size: 0.36 } as const;
 
-function addDots(home: Container, id: string, { kerf, soft }: Theme): void {
+function addDots(home: SvgNode, id: string, { kerf, soft }: Theme): void {
   const { pitch, size } = DOTS;
   home
     .pattern(pitch, pitch, (tile) => {
@@ -101,7 +101,7 @@ function colours(theme: Theme, role: Role): { readonly wash: string; readonly li
 }
 
 function addHatch(
-  home: Container,
+  home: SvgNode,
   id: string,
   hatch: Hatch,
   kind: FaceKind,

@@ -1,8 +1,8 @@
-import type { Container } from '@svgdotjs/svg.js';
 import type { Place } from '../view/edges.js';
 import { nearest, type Room } from '../view/room.js';
 import type { Box } from '../view/view.js';
-import { lined, NARROW, put, tinted } from './lines.js';
+import { lined, NARROW, tinted } from './lines.js';
+import type { SvgNode } from './node.js';
 import { toMicron } from './numbers.js';
 import { CAPITALS, clean, fitted, haloed, TYPE, textWidth, write } from './text.js';
 import type { Theme } from './theme.js';
@@ -53,7 +53,7 @@ const RING_PITCH = 4.7;
 const MOST_RINGS = 6;
 
 /** Draws a label with its leader where there is room for it; returns whether there was. */
-export function drawLabel(parent: Container, room: Room, label: Label, theme: Theme): boolean {
+export function drawLabel(parent: SvgNode, room: Room, label: Label, theme: Theme): boolean {
   const text = fitted(clean(label.text), WIDEST, TYPE.label, true);
   const more = (label.more ?? []).map((line) => fitted(clean(line), WIDEST, TYPE.small));
   const rings = (label.findings ?? []).slice(0, MOST_RINGS);
@@ -63,7 +63,7 @@ export function drawLabel(parent: Container, room: Room, label: Label, theme: Th
   room.take(label.at, box);
   const colour = label.colour ?? theme.ink;
   const group = tinted(parent.group(), colour);
-  if (label.about[0] !== undefined) put(group, { 'data-about': clean(label.about[0]) });
+  if (label.about[0] !== undefined) group.attr({ 'data-about': clean(label.about[0]) });
   drawLeader(group, box, label);
   const [x, y] = [box.x + 0.5, box.y + 0.4];
   if (text !== '') haloed(write(group, text, x, y + set.base, { size: TYPE.label, bold: true }), theme);
@@ -111,11 +111,11 @@ function settingOf(text: string, more: readonly string[], rings: number): Settin
 }
 
 /** Marks the findings of a label that could not be set: a small cross at their place each. */
-export function drawBareMarks(parent: Container, label: Label, theme: Theme): void {
+export function drawBareMarks(parent: SvgNode, label: Label, theme: Theme): void {
   for (const finding of label.findings ?? []) drawBareMark(parent, label.at, finding, theme);
 }
 
-function drawBareMark(parent: Container, [x, y]: Place, { index, grave }: FindingMark, theme: Theme): void {
+function drawBareMark(parent: SvgNode, [x, y]: Place, { index, grave }: FindingMark, theme: Theme): void {
   const colour = grave ? theme.warning : theme.ink;
   const group = parent.group().attr({ 'data-about': `finding:${index}`, color: colour });
   lined(group.path(`M${toMicron(x - 0.7)} ${toMicron(y - 0.7)}l1.4 1.4m0 -1.4l-1.4 1.4`), NARROW);
@@ -123,7 +123,7 @@ function drawBareMark(parent: Container, [x, y]: Place, { index, grave }: Findin
 
 /** A number in a ring: filled for a danger, so that it is told apart without colour. */
 function drawRing(
-  parent: Container,
+  parent: SvgNode,
   x: number,
   y: number,
   { index, number, grave }: FindingMark,
@@ -142,7 +142,7 @@ function drawRing(
 }
 
 /** A filled arrowhead with its tip at `tip`, coming from the side of `from`. */
-export function arrowhead(parent: Container, tip: Place, from: Place): void {
+export function arrowhead(parent: SvgNode, tip: Place, from: Place): void {
   const length = Math.hypot(from[0] - tip[0], from[1] - tip[1]);
   if (length === 0) return;
   const ux = ((from[0] - tip[0]) / length) * ARROW;
@@ -153,10 +153,10 @@ export function arrowhead(parent: Container, tip: Place, from: Place): void {
     [tip[0] + ux + uy / 6, tip[1] + uy - ux / 6],
   ];
   const d = corners.map(([x, y]) => `${toMicron(x as number)} ${toMicron(y as number)}`).join('L');
-  put(parent.path(`M${d}Z`), { fill: 'currentColor', stroke: 'none' });
+  parent.path(`M${d}Z`).attr({ fill: 'currentColor', stroke: 'none' });
 }
 
-function drawLeader(group: Container, box: Box, { at, end }: Label): void {
+function drawLeader(group: SvgNode, box: Box, { at, end }: Label): void {
   const to = nearest(box, at);
   if (end === 'dot')
     group.circle(DOT).attr({ cx: toMicron(at[0]), cy: toMicron(at[1]), fill: 'currentColor' });

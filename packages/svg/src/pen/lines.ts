@@ -1,4 +1,4 @@
-import type { Container, Element } from '@svgdotjs/svg.js';
+import type { SvgNode } from './node.js';
 import { toMicron } from './numbers.js';
 
 /** Width of visible edges, mm: the wide line of the group 0.5 of ISO 128, for small sheets. */
@@ -20,27 +20,18 @@ export const DOUBLE_DASH_CHAIN: readonly number[] = [24 * d, 3 * d, 6 * d, 3 * d
 export const HIDDEN: readonly number[] = [12 * d, 3 * d];
 
 /** Gives a shape a line: its width and dashes, and nothing inside. Its ends and corners are round, as the root has it. */
-export function lined<T extends Element>(shape: T, width: number, dashes: readonly number[] = []): T {
+export function lined(shape: SvgNode, width: number, dashes: readonly number[] = []): SvgNode {
   // A straight line has no inside.
-  if (shape.type !== 'line') put(shape, { fill: 'none' });
-  put(shape, { stroke: 'currentColor', 'stroke-width': toMicron(width) });
+  if (shape.name !== 'line') shape.attr({ fill: 'none' });
+  shape.attr({ stroke: 'currentColor', 'stroke-width': toMicron(width) });
   if (dashes.length === 0) return shape;
-  return put(shape, {
+  return shape.attr({
     'stroke-linecap': 'butt',
     'stroke-dasharray': dashes.map((n) => toMicron(n)).join(' '),
   });
 }
 
-/**
- * Gives an element attributes as they are written. The library's own way looks through each for units, colours and what
- * has to be laid out anew, which takes a large part of the time of a drawing and is needed for none of these.
- */
-export function put<T extends Element>(element: T, attributes: Readonly<Record<string, string | number>>): T {
-  for (const name in attributes) element.node.setAttribute(name, String(attributes[name]));
-  return element;
-}
-
 /** Gives all that a group holds a colour: lines take it as the current one, lettering and arrowheads as their fill. */
-export function tinted<T extends Container>(group: T, colour: string): T {
-  return put(group, { color: colour, fill: colour });
+export function tinted(group: SvgNode, colour: string): SvgNode {
+  return group.attr({ color: colour, fill: colour });
 }

@@ -1,4 +1,4 @@
-import { SVG, type Svg } from '@svgdotjs/svg.js';
+import { SvgNode } from './node.js';
 import { clean } from './text.js';
 import { THEMES, type Theme } from './theme.js';
 
@@ -41,8 +41,8 @@ export function rootOf(
   words: { readonly title: string; readonly description: string },
   prefix: string,
   theme: Theme = THEMES.mono,
-): Svg {
-  const root = SVG().attr({
+): SvgNode {
+  const root = new SvgNode('svg').attr({
     width: `${width}mm`,
     height: `${height}mm`,
     viewBox: `0 0 ${width} ${height}`,
@@ -55,49 +55,7 @@ export function rootOf(
     'stroke-linecap': 'round',
     'stroke-linejoin': 'round',
   });
-  // Namespaces belong to the elements; as plain attributes they would be written a second time.
-  for (const name of ['xmlns', 'xmlns:xlink', 'version']) root.node.removeAttribute(name);
   root.element('title').attr('id', `${prefix}title`).words(clean(words.title));
   root.element('desc').attr('id', `${prefix}description`).words(clean(words.description));
   return root;
-}
-
-/** The text of a drawing. In a page outerHTML follows the rules of HTML, which are not those of an SVG file. */
-export function serialized(root: Svg, window: Window): string {
-  const { XMLSerializer } = window as Window & {
-    XMLSerializer?: new () => { serializeToString(node: Node): string };
-  };
-  return XMLSerializer === undefined
-    ? textOf(root.node, true)
-    : new XMLSerializer().serializeToString(root.node);
-}
-
-/** The namespace of all that a drawing has in it (W3C SVG 2). */
-const NAMESPACE = 'http://www.w3.org/2000/svg';
-
-// All elements of a drawing are of one namespace, so it is named once; the window's own way looks for it at every name,
-// which takes an eighth of the time of a drawing.
-function textOf(node: Element, isRoot = false): string {
-  let text = `<${node.nodeName}`;
-  if (isRoot) text += ` xmlns="${NAMESPACE}"`;
-  for (const { name, value } of node.attributes) text += ` ${name}="${escaped(value)}"`;
-  text += '>';
-  for (const child of node.childNodes) {
-    text += child.nodeType === TEXT ? escaped(child.nodeValue ?? '') : textOf(child as Element);
-  }
-  return `${text}</${node.nodeName}>`;
-}
-
-/** The type of a node of text (W3C DOM, Node.TEXT_NODE). */
-const TEXT = 3;
-
-const SIGNS = /[&<>"]/;
-
-function escaped(text: string): string {
-  if (!SIGNS.test(text)) return text;
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
 }

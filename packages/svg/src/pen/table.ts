@@ -1,5 +1,5 @@
-import type { Container } from '@svgdotjs/svg.js';
 import { lined, NARROW } from './lines.js';
+import type { SvgNode } from './node.js';
 import { fitted, TYPE, textWidth, write } from './text.js';
 
 /** A column: its head, the side its entries stand at, and the greatest width it may take, mm. */
@@ -66,7 +66,7 @@ export function tableHeight(table: Table): number {
 }
 
 /** Draws a table with its upper left corner at a place. */
-export function drawTable(parent: Container, table: Table, x: number, y: number): void {
+export function drawTable(parent: SvgNode, table: Table, x: number, y: number): void {
   const group = parent.group().attr('id', table.id);
   const widths = widthsOf(table);
   const baseline = (row: number): number => y + (row + 0.72) * ROW;
@@ -93,7 +93,7 @@ export function drawTable(parent: Container, table: Table, x: number, y: number)
 }
 
 function drawRow(
-  group: Container,
+  group: SvgNode,
   table: Table,
   widths: readonly number[],
   row: readonly string[],

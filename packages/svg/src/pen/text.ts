@@ -1,5 +1,4 @@
-import type { Container, Element } from '@svgdotjs/svg.js';
-import { put } from './lines.js';
+import type { SvgNode } from './node.js';
 import { toMicron } from './numbers.js';
 
 /** Sizes of type, mm: the height of capitals is about 0.7 of it, which gives 2.5 and 2 mm (ISO 3098 has 2.5 and 1.8). */
@@ -36,16 +35,19 @@ export function clean(text: string): string {
 const PLAIN = /^[\u0020-\u007e\u00a0-\u024f\u2013\u2014]*$/;
 
 /** Writes one line of text; `y` is its base line. */
-export function write(parent: Container, text: string, x: number, y: number, style: TextStyle): Element {
+export function write(parent: SvgNode, text: string, x: number, y: number, style: TextStyle): SvgNode {
   const { size, anchor = 'start', bold = false } = style;
-  const node = put(parent.plain(clean(text)), { x: toMicron(x), y: toMicron(y), 'font-size': size });
-  if (anchor !== 'start') put(node, { 'text-anchor': anchor });
-  return bold ? put(node, { 'font-weight': 'bold' }) : node;
+  const node = parent
+    .element('text')
+    .words(clean(text))
+    .attr({ x: toMicron(x), y: toMicron(y), 'font-size': size });
+  if (anchor !== 'start') node.attr({ 'text-anchor': anchor });
+  return bold ? node.attr({ 'font-weight': 'bold' }) : node;
 }
 
 /** Gives lettering a rim of paper, which breaks the lines and hatching behind it. */
-export function haloed(text: Element, { paper }: { readonly paper: string }): Element {
-  return put(text, {
+export function haloed(text: SvgNode, { paper }: { readonly paper: string }): SvgNode {
+  return text.attr({
     stroke: paper,
     'stroke-width': HALO,
     'paint-order': 'stroke',

@@ -1,8 +1,8 @@
 import type { Report, ReportCut } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import type { Label } from '../pen/label.js';
 import { arrowhead } from '../pen/label.js';
 import { CHAIN, HIDDEN, lined, NARROW } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { dimensionText, toMicron } from '../pen/numbers.js';
 import { chainPath, pathNumber, regionPath } from '../pen/path.js';
 import type { Pen } from '../pen/pen.js';
@@ -24,7 +24,7 @@ const PAST = 2.5;
 
 /** Draws what the cuts take: tinted where it lies in the part, with nothing on it where the metal is gone. */
 export function drawKerf(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   cuts: readonly ReportCut[],
   view: View,
@@ -40,7 +40,7 @@ export function drawKerf(
 
 /** Draws what each cutter covers in narrow lines: dashed where it works from below and does not come through. */
 export function drawFootprints(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   cuts: readonly ReportCut[],
   view: View,
@@ -60,7 +60,7 @@ export function drawFootprints(
 
 /** Draws a chain-line cross at every centre in sight, and returns a label for each with the cuts that share it. */
 export function drawCentres(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   cuts: readonly ReportCut[],
   view: View,
@@ -89,12 +89,7 @@ export function drawCentres(
 }
 
 /** A cross at a centre, each arm so long, of a chain line unless it is too small for one. */
-export function drawCross(
-  parent: Container,
-  at: Place,
-  arm: number,
-  dashes: readonly number[] = CHAIN,
-): void {
+export function drawCross(parent: SvgNode, at: Place, arm: number, dashes: readonly number[] = CHAIN): void {
   const [x, y] = at;
   const ends: readonly Place[] = [
     [x + arm, y],
@@ -109,7 +104,7 @@ export function drawCross(
 }
 
 /** Draws the path of a cut as a chain line with an arrowhead at its end. */
-export function drawPath(parent: Container, cut: ReportCut, view: View): void {
+export function drawPath(parent: SvgNode, cut: ReportCut, view: View): void {
   const edges = cut.path ?? [];
   lined(parent.path(chainPath(edges, view)), NARROW, CHAIN).attr('data-path', 'tool-centre');
   const last = edges[edges.length - 1];

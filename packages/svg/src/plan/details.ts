@@ -1,8 +1,8 @@
 import { knifeMarks, type Report, webMarks } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { arrowhead } from '../pen/label.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { millimetres, toMicron } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { fitted, TYPE, textWidth, write } from '../pen/text.js';
@@ -42,7 +42,7 @@ interface Subject {
   readonly at: Place;
   readonly lines: readonly string[];
   readonly scale: (diameter: number) => Scale;
-  readonly draw: (group: Container, view: View) => void;
+  readonly draw: (group: SvgNode, view: View) => void;
 }
 
 /**
@@ -50,7 +50,7 @@ interface Subject {
  * mark, its scale of ISO 5455 and its measure, and a ring on the plan about what it shows.
  */
 export function drawDetails(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   view: View,
   most: number,
@@ -144,7 +144,7 @@ function subjectsOf(report: Report, view: View): readonly Subject[] {
 }
 
 function drawDetail(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   subject: Subject,
   view: View,
@@ -190,7 +190,7 @@ function nearby(report: Report, [x, y]: Place, reach: number): Report {
 
 /** Draws the arc of a knife edge's angle between its two sides, if both are found, with an arrowhead at each end. */
 function drawAngle(
-  group: Container,
+  group: SvgNode,
   report: Report,
   knifeEdge: Report['knifeEdges'][number],
   view: View,

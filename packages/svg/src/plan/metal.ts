@@ -1,7 +1,7 @@
 import type { Report, ReportPiece } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { type FaceKind, type Hatching, turnsOf } from '../pen/hatch.js';
 import { DOUBLE_DASH_CHAIN, lined, NARROW, WIDE } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { regionPath } from '../pen/path.js';
 import type { Pen } from '../pen/pen.js';
 import { clean } from '../pen/text.js';
@@ -22,7 +22,7 @@ export const FULL: MetalStyle = { small: false, edge: WIDE };
 export const SMALL: MetalStyle = { small: true, edge: 0.35 };
 
 /** Draws the part as it was before the first cut: a narrow double-dash chain line. */
-export function drawBefore(parent: Container, report: Report, view: View, prefix: string): void {
+export function drawBefore(parent: SvgNode, report: Report, view: View, prefix: string): void {
   const path = parent.path(regionPath(report.outline, view));
   lined(path, NARROW, DOUBLE_DASH_CHAIN).attr('id', `${prefix}before`);
 }
@@ -32,7 +32,7 @@ export function drawBefore(parent: Container, report: Report, view: View, prefix
  * at all heights, slab after slab from the bottom up: what a higher slab covers is hidden, as it is on the part.
  */
 export function drawMetal(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   view: View,
   pen: Pen,

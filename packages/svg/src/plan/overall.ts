@@ -1,6 +1,6 @@
 import type { Report } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { drawDimension } from '../pen/dimension.js';
+import type { SvgNode } from '../pen/node.js';
 import { dimensionText, toMicron } from '../pen/numbers.js';
 import type { Theme } from '../pen/theme.js';
 import type { Place } from '../view/edges.js';
@@ -14,7 +14,7 @@ const OFF = 12;
 
 /** Draws the part's overall width over it and its height at its right; places from the zero have the other sides. */
 export function drawOverall(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   view: View,
   outstand: Sides,

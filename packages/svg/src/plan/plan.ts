@@ -1,8 +1,8 @@
 import type { Report, ReportCut } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { drawBareMarks, drawLabel, type Label } from '../pen/label.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { TYPE, textWidth, write } from '../pen/text.js';
@@ -37,7 +37,7 @@ export interface PlanPlace {
 
 /** Draws the part from the top and the cuts in it; returns labels for all that is to be named, the gravest first. */
 export function drawTop(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   { plan, view }: PlanPlace,
   pen: Pen,
@@ -73,7 +73,7 @@ export function drawTop(
 
 /** Draws the overall size and the places from the zero round the part. */
 export function drawMeasures(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   { plan, view }: PlanPlace,
   room: Room,
@@ -92,7 +92,7 @@ export function drawMeasures(
 
 /** Sets all labels for which there is room, and says how many there was none for. */
 export function setLabels(
-  parent: Container,
+  parent: SvgNode,
   all: readonly Label[],
   { plan }: PlanPlace,
   room: Room,
@@ -111,7 +111,7 @@ export function setLabels(
 }
 
 /** Says how many names are left out, as near to the upper left corner as it can without hiding any. */
-function noteLeftOut(parent: Container, left: number, plan: Box, room: Room): void {
+function noteLeftOut(parent: SvgNode, left: number, plan: Box, room: Room): void {
   const names = countText(left, 'name');
   for (const words of [
     `${names} left out here for want of room; a larger sheet has more.`,

@@ -1,7 +1,7 @@
 import { knifeMarks, type Report, webMarks } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { arrowhead, type Label } from '../pen/label.js';
 import { lined, NARROW } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { angleText, dimensionText, numberText, toMicron } from '../pen/numbers.js';
 import type { Theme } from '../pen/theme.js';
 import { roleText } from '../pen/words.js';
@@ -14,7 +14,7 @@ import { ownerOf } from './owner.js';
 const THINNEST_SHOWN = 0.3;
 
 /** Draws two arrowheads at every web, one against each face, and returns a label for each with its thickness. */
-export function drawWebs(parent: Container, report: Report, view: View, theme: Theme): readonly Label[] {
+export function drawWebs(parent: SvgNode, report: Report, view: View, theme: Theme): readonly Label[] {
   return webMarks(report).map(({ id, web, members }): Label => {
     const at = onSheet(view, web.at);
     const about = members.map((member) => `web:${member}`);
@@ -26,7 +26,7 @@ export function drawWebs(parent: Container, report: Report, view: View, theme: T
 }
 
 /** Two arrowheads against the faces of a neck; a ring round one too thin for them. */
-export function drawNeck(group: Container, a: Place, b: Place): void {
+export function drawNeck(group: SvgNode, a: Place, b: Place): void {
   if (Math.hypot(a[0] - b[0], a[1] - b[1]) < THINNEST_SHOWN) {
     lined(group.circle(2), NARROW).attr({ cx: (a[0] + b[0]) / 2, cy: (a[1] + b[1]) / 2 });
     return;
@@ -62,7 +62,7 @@ function withInterval(
 }
 
 /** A label for every knife edge, with its angle and an arrow at its tip. */
-export function drawKnives(parent: Container, report: Report, view: View, theme: Theme): readonly Label[] {
+export function drawKnives(parent: SvgNode, report: Report, view: View, theme: Theme): readonly Label[] {
   return knifeMarks(report).map(({ id, knifeEdge, members }): Label => {
     const at = onSheet(view, knifeEdge.at);
     const about = members.map((member) => `knifeEdge:${member}`);

@@ -1,7 +1,7 @@
 import type { Report } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { arrowhead } from '../pen/label.js';
 import { lined, NARROW } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { dimensionText, toMicron } from '../pen/numbers.js';
 import { spread } from '../pen/range-spread.js';
 import { CAPITALS, TYPE, textWidth, write } from '../pen/text.js';
@@ -35,7 +35,7 @@ interface Step {
  * dimensions). Returns how many centres have no figure for want of room; the table has them.
  */
 export function drawRunning(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   view: View,
   plan: Box,
@@ -106,7 +106,7 @@ interface Row {
 
 /** Draws a row of figures as if it were level and downwards; `turn` brings it to where it belongs. */
 function drawRow(
-  group: Container,
+  group: SvgNode,
   { ends, centres }: { readonly ends: readonly Step[]; readonly centres: readonly Step[] },
   { zero, from, line, span }: Row,
   room: Room,
@@ -154,7 +154,7 @@ function drawRow(
 
 // Beyond the end of its line and in its direction, to be read from below or from the right.
 function drawFigure(
-  group: Container,
+  group: SvgNode,
   text: string,
   along: number,
   across: number,

@@ -1,7 +1,7 @@
 import type { Report, ReportCut, ReportKeepOut, ReportStep } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { arrowhead, type Label } from '../pen/label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
 import { chainPath, regionPath } from '../pen/path.js';
 import { clean } from '../pen/text.js';
@@ -15,7 +15,7 @@ export const ARROW_LENGTH = { backOff: 6, load: 8 } as const;
 
 /** Draws how the cuts are made, as far as the report says: passes, tool paths with their leads, ways off the wall. */
 export function drawWorking(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   cuts: readonly ReportCut[],
   view: View,
@@ -28,12 +28,12 @@ export function drawWorking(
     drawPasses(group, cut, view);
     drawToolPath(group, cut, view, theme);
     drawBackOff(group, steps.get(cut.id), view);
-    if (group.children().length === 0) group.remove();
+    if (group.children.length === 0) group.remove();
   }
 }
 
 /** The circle of every pass but the last, which is the cut's own, dashed; and a tick where each bites most. */
-function drawPasses(group: Container, { passes }: ReportCut, view: View): void {
+function drawPasses(group: SvgNode, { passes }: ReportCut, view: View): void {
   const list = passes?.list ?? [];
   list.forEach(({ center, diameter, bite }, i) => {
     const at = onSheet(view, center);
@@ -51,7 +51,7 @@ function drawPasses(group: Container, { passes }: ReportCut, view: View): void {
   });
 }
 
-function drawToolPath(group: Container, { toolPath, path }: ReportCut, view: View, theme: Theme): void {
+function drawToolPath(group: SvgNode, { toolPath, path }: ReportCut, view: View, theme: Theme): void {
   if (toolPath === null) return;
   for (const { leadIn, cut, leadOut } of toolPath.passes) {
     if (path === null) lined(group.path(chainPath(cut, view)), NARROW, CHAIN);
@@ -71,14 +71,14 @@ function drawToolPath(group: Container, { toolPath, path }: ReportCut, view: Vie
 }
 
 /** An arrow from the centre the way that the tool comes off its wall. */
-function drawBackOff(group: Container, step: ReportStep | undefined, view: View): void {
+function drawBackOff(group: SvgNode, step: ReportStep | undefined, view: View): void {
   if (step === undefined || step.center === null || step.backOff.drawn === null) return;
   drawArrow(group, onSheet(view, step.center), step.backOff.drawn, ARROW_LENGTH.backOff);
 }
 
 /** Draws an arrow from a place of the sheet, so many degrees counter-clockwise from the right; returns its ends. */
 export function drawArrow(
-  group: Container,
+  group: SvgNode,
   [x, y]: Place,
   degrees: number,
   length: number,
@@ -91,7 +91,7 @@ export function drawArrow(
 }
 
 /** Draws jaws, stops, parallels and clamps as neighbouring parts, in double-dash chain lines. */
-export function drawKeepOuts(parent: Container, keepOuts: readonly ReportKeepOut[], view: View): void {
+export function drawKeepOuts(parent: SvgNode, keepOuts: readonly ReportKeepOut[], view: View): void {
   for (const { id, region } of keepOuts) {
     const path = parent.path(regionPath(region, view)).attr('data-about', clean(`keepOut:${id}`));
     lined(path, NARROW, DOUBLE_DASH_CHAIN);

@@ -1,6 +1,6 @@
 import type { RangeReport, Report } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { ARROW } from '../pen/label.js';
+import type { SvgNode } from '../pen/node.js';
 import { numberText } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { fitted, TYPE, textWidth, write } from '../pen/text.js';
@@ -78,7 +78,7 @@ function columnsIn(width: number): number {
  * of its events in words under it. Returns how many these are.
  */
 export function drawRangeBand(
-  parent: Container,
+  parent: SvgNode,
   answer: RangeReport,
   events: number,
   box: Box,
@@ -110,7 +110,7 @@ export function drawRangeBand(
   return events;
 }
 
-function drawWords(group: Container, lines: readonly string[], top: number, box: Box): void {
+function drawWords(group: SvgNode, lines: readonly string[], top: number, box: Box): void {
   const columns = columnsIn(box.width);
   const rows = Math.ceil(lines.length / columns);
   const wide = (box.width - 2 * PAD - (columns - 1) * GUTTER) / columns;

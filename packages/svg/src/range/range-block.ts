@@ -1,8 +1,8 @@
 import type { RangeReport, Report, ReportCut } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { addSafeHatch, drawSafe } from '../pen/hatch-range.js';
 import { ARROW, arrowhead } from '../pen/label.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { numberText, toMicron } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { fitted, TYPE, textWidth, write } from '../pen/text.js';
@@ -71,7 +71,7 @@ export function eventsTold({ events }: RangeReport): number {
  * Returns how many that were; null if there was no room for it at all.
  */
 export function drawRangeBlock(
-  parent: Container,
+  parent: SvgNode,
   answer: RangeReport,
   near: Place,
   rooms: readonly Room[],
@@ -120,12 +120,7 @@ function rangeLabel(answer: RangeReport): string {
 }
 
 /** A group for a strip and its words, with a frame round them. */
-export function rangeGroup(
-  parent: Container,
-  answer: RangeReport,
-  box: Box,
-  { prefix, theme }: Pen,
-): Container {
+export function rangeGroup(parent: SvgNode, answer: RangeReport, box: Box, { prefix, theme }: Pen): SvgNode {
   const group = tinted(parent.group(), theme.ink).attr({
     id: `${prefix}range`,
     role: 'group',
@@ -138,13 +133,7 @@ export function rangeGroup(
   return group;
 }
 
-function drawBlock(
-  parent: Container,
-  answer: RangeReport,
-  lines: readonly string[],
-  box: Box,
-  pen: Pen,
-): void {
+function drawBlock(parent: SvgNode, answer: RangeReport, lines: readonly string[], box: Box, pen: Pen): void {
   const group = rangeGroup(parent, answer, box, pen);
   const label = rangeLabel(answer);
   const room = box.width - 2 * PAD;
@@ -170,7 +159,7 @@ function placeOn({ from, to }: RangeReport, strip: Box): (value: number) => numb
 }
 
 /** Safe stretches hatched with wide lines over and under them, so that they are told from others in any copy. */
-export function drawStrip(group: Container, answer: RangeReport, strip: Box, { prefix, theme }: Pen): void {
+export function drawStrip(group: SvgNode, answer: RangeReport, strip: Box, { prefix, theme }: Pen): void {
   const place = placeOn(answer, strip);
   addSafeHatch(group, prefix, theme.ink);
   for (const { from, to } of answer.intervals.filter(({ safe }) => safe)) {
@@ -188,7 +177,7 @@ export function drawStrip(group: Container, answer: RangeReport, strip: Box, { p
 
 /** An arrow down to the present value with its number over it; where it lies outside, the number only. */
 function drawNow(
-  group: Container,
+  group: SvgNode,
   answer: RangeReport,
   strip: Box,
   { left, room }: { readonly left: number; readonly room: number },
@@ -212,7 +201,7 @@ export function nowText(answer: RangeReport): string {
 }
 
 /** An arrow down to the present value; none where it lies outside. */
-export function drawNowArrow(group: Container, answer: RangeReport, strip: Box): void {
+export function drawNowArrow(group: SvgNode, answer: RangeReport, strip: Box): void {
   if (isOutside(answer)) return;
   const x = toMicron(placeOn(answer, strip)(answer.now));
   arrowhead(group, [x, toMicron(strip.y)], [x, toMicron(strip.y - ARROW)]);
@@ -220,7 +209,7 @@ export function drawNowArrow(group: Container, answer: RangeReport, strip: Box):
 
 /** What stands under the ticks of events; what would lie on the one before it is left to the reader. */
 export function drawUnderTicks(
-  group: Container,
+  group: SvgNode,
   answer: RangeReport,
   strip: Box,
   textOf: (at: number, index: number) => string,
@@ -237,7 +226,7 @@ export function drawUnderTicks(
 }
 
 function drawEnds(
-  group: Container,
+  group: SvgNode,
   { from, to, units }: RangeReport,
   { left, room, y }: { readonly left: number; readonly room: number; readonly y: number },
 ): void {

@@ -1,6 +1,6 @@
 import type { RangeReport } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { lined, NARROW } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { numberText, toMicron } from '../pen/numbers.js';
 import { roomFor, spread } from '../pen/range-spread.js';
 import { TYPE, textWidth, wrapped, write } from '../pen/text.js';
@@ -112,7 +112,7 @@ function headWidth({ labels }: LabelColumn): number {
 
 /** Draws a column of labels, each tied by a line to its place on the edge of the strip at `edge`. */
 export function drawLabels(
-  parent: Container,
+  parent: SvgNode,
   column: LabelColumn,
   strip: Box,
   edge: number,

@@ -1,10 +1,10 @@
 import type { RangeReport } from '@edgebite/core';
-import { type Container, withWindow } from '@svgdotjs/svg.js';
 import { addSafeHatch, drawSafe } from '../pen/hatch-range.js';
 import { ARROW, arrowhead } from '../pen/label.js';
 import { lined, NARROW, WIDE } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
-import { checkIdPrefix, rootOf, serialized } from '../pen/root.js';
+import { checkIdPrefix, rootOf } from '../pen/root.js';
 import { fitted, TYPE, wrapped, write } from '../pen/text.js';
 import { lengthText } from '../pen/words.js';
 import { DEFERENCE } from '../sheet/frame.js';
@@ -51,42 +51,40 @@ const SAFE =
   'safe: the cut bites, and leaves nothing dangerous and nothing to check that is not there without it; the cutter meets nothing in the way';
 
 /**
- * Draws a range as a strip into the DOM of a window and returns the SVG as text.
+ * The drawing of a range as a strip.
  * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, or the width is not from
  * 120 to 1,000 mm.
  */
-export function drawRangeIn(window: Window, answer: RangeReport, options: RangeDrawOptions): string {
+export function rangeSheetOf(answer: RangeReport, options: RangeDrawOptions): SvgNode {
   const { width = 180, idPrefix = 'edgebite-' } = options;
   checkIdPrefix('drawRange', idPrefix);
   if (!(width >= NARROWEST && width <= WIDEST)) {
     throw new RangeError(`drawRange: width is ${width}; it must be from ${NARROWEST} to ${WIDEST} mm`);
   }
-  return withWindow(window, () => {
-    const [left, right] = columnsOf(answer, width);
-    const facts = wrapped(rangeFacts(answer), width - 2 * MARGIN, TYPE.small);
-    const strip: Box = {
-      x: left.x + left.width + ASIDE,
-      y: MARGIN + TYPE.title + (facts.length + 3) * LINE,
-      width: STRIP,
-      height: Math.max(LEAST_HEIGHT, columnHeight(left), columnHeight(right)),
-    };
-    const legend = legendLines(answer, width);
-    const legendTop = strip.y + strip.height + 3 * LINE;
-    const height = Math.ceil(legendTop + legend.length * LINE + MARGIN);
-    const words = { title: rangeTitle(answer), description: rangeDescription(answer) };
-    const root = rootOf([width, height], words, idPrefix);
-    addSafeHatch(root, idPrefix, '#000');
-    root.rect(width, height).attr('fill', '#fff');
-    drawHead(root, answer, width, facts);
-    drawStrip(root, answer, strip, idPrefix);
-    const heightOf = heights(answer, strip);
-    const [before, after] = [strip.x - TICK, strip.x + strip.width + TICK];
-    drawLabels(root.group().attr('id', `${idPrefix}intervals`), left, strip, before, heightOf);
-    drawLabels(root.group().attr('id', `${idPrefix}events`), right, strip, after, heightOf);
-    drawPresent(root.group().attr('id', `${idPrefix}present`), answer, strip);
-    drawLegend(root.group().attr('id', `${idPrefix}legend`), legend, legendTop, idPrefix);
-    return serialized(root, window);
-  });
+  const [left, right] = columnsOf(answer, width);
+  const facts = wrapped(rangeFacts(answer), width - 2 * MARGIN, TYPE.small);
+  const strip: Box = {
+    x: left.x + left.width + ASIDE,
+    y: MARGIN + TYPE.title + (facts.length + 3) * LINE,
+    width: STRIP,
+    height: Math.max(LEAST_HEIGHT, columnHeight(left), columnHeight(right)),
+  };
+  const legend = legendLines(answer, width);
+  const legendTop = strip.y + strip.height + 3 * LINE;
+  const height = Math.ceil(legendTop + legend.length * LINE + MARGIN);
+  const words = { title: rangeTitle(answer), description: rangeDescription(answer) };
+  const root = rootOf([width, height], words, idPrefix);
+  addSafeHatch(root, idPrefix, '#000000');
+  root.rect(width, height).attr('fill', '#ffffff');
+  drawHead(root, answer, width, facts);
+  drawStrip(root, answer, strip, idPrefix);
+  const heightOf = heights(answer, strip);
+  const [before, after] = [strip.x - TICK, strip.x + strip.width + TICK];
+  drawLabels(root.group().attr('id', `${idPrefix}intervals`), left, strip, before, heightOf);
+  drawLabels(root.group().attr('id', `${idPrefix}events`), right, strip, after, heightOf);
+  drawPresent(root.group().attr('id', `${idPrefix}present`), answer, strip);
+  drawLegend(root.group().attr('id', `${idPrefix}legend`), legend, legendTop, idPrefix);
+  return root;
 }
 
 /** From a value to its height on the sheet: the number grows upwards. */
@@ -103,7 +101,7 @@ function columnsOf(answer: RangeReport, width: number): readonly [LabelColumn, L
   ];
 }
 
-function drawHead(parent: Container, { name }: RangeReport, width: number, facts: readonly string[]): void {
+function drawHead(parent: SvgNode, { name }: RangeReport, width: number, facts: readonly string[]): void {
   const shown = name === '' ? 'Job without a name' : name;
   const y = MARGIN + TYPE.title * 0.8;
   const size = { size: TYPE.title, bold: true };
@@ -113,7 +111,7 @@ function drawHead(parent: Container, { name }: RangeReport, width: number, facts
   });
 }
 
-function drawStrip(parent: Container, answer: RangeReport, strip: Box, prefix: string): void {
+function drawStrip(parent: SvgNode, answer: RangeReport, strip: Box, prefix: string): void {
   const { from, to, units, intervals, events } = answer;
   const group = parent.group().attr('id', `${prefix}strip`);
   const heightOf = heights(answer, strip);
@@ -148,18 +146,18 @@ function isWithin({ now, from, to }: RangeReport): boolean {
 }
 
 /** Takes the hatching away from behind the mark of the present value. */
-function clearPresent(parent: Container, answer: RangeReport, strip: Box): void {
+function clearPresent(parent: SvgNode, answer: RangeReport, strip: Box): void {
   if (!isWithin(answer)) return;
   const y = heights(answer, strip)(answer.now);
   const top = Math.max(strip.y, y - CLEAR / 2);
   const bottom = Math.min(strip.y + strip.height, y + CLEAR / 2);
   parent
     .rect(strip.width, toMicron(bottom - top))
-    .attr({ x: toMicron(strip.x), y: toMicron(top), fill: '#fff' });
+    .attr({ x: toMicron(strip.x), y: toMicron(top), fill: '#ffffff' });
 }
 
 /** A wide line across the strip with an arrowhead at it; only an arrowhead where the value lies outside. */
-function drawPresent(parent: Container, answer: RangeReport, strip: Box): void {
+function drawPresent(parent: SvgNode, answer: RangeReport, strip: Box): void {
   const right = strip.x + strip.width;
   if (!isWithin(answer)) {
     const isOver = answer.now > answer.to;
@@ -200,7 +198,7 @@ function legendLines(answer: RangeReport, width: number): readonly LegendLine[] 
   ];
 }
 
-function drawLegend(parent: Container, lines: readonly LegendLine[], top: number, prefix: string): void {
+function drawLegend(parent: SvgNode, lines: readonly LegendLine[], top: number, prefix: string): void {
   lines.forEach(({ text, sign }, k) => {
     const y = top + k * LINE;
     const box = { x: MARGIN, y: y + 0.5, width: SIGN, height: LINE - 1 };

@@ -1,8 +1,8 @@
 import type { Report } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { type Hatching, turnsOf } from '../pen/hatch.js';
 import { arrowhead } from '../pen/label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, lined, NARROW, tinted, WIDE } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { dimensionText, toMicron } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { clean, fitted, haloed, TYPE, textWidth, write } from '../pen/text.js';
@@ -22,7 +22,7 @@ const WIDE_END = 4;
 
 /** Draws the line on the plan at which the part is cut in thought, and notes it in the room for labels. */
 export function drawCuttingLine(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   layout: Layout,
   room: Room,
@@ -54,7 +54,7 @@ export function drawCuttingLine(
 
 /** Draws the section under the plan: what is left in every slab, how deep each slab begins, and what ends there. */
 export function drawSection(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   layout: Layout,
   room: Room,
@@ -95,7 +95,7 @@ interface Axes {
   readonly up: (height: number) => number;
 }
 
-function drawFaces(parent: Container, report: Report, level: number, axes: Axes, hatching: Hatching): void {
+function drawFaces(parent: SvgNode, report: Report, level: number, axes: Axes, hatching: Hatching): void {
   const turns = turnsOf(report.pieces);
   const whole: { height: number; stretches: readonly Stretch[] }[] = [{ height: 0, stretches: [] }];
   for (const slab of report.slabs) {
@@ -121,7 +121,7 @@ function drawFaces(parent: Container, report: Report, level: number, axes: Axes,
 
 // A level face shows where there is metal on one side of a slab's boundary only.
 function drawLevels(
-  parent: Container,
+  parent: SvgNode,
   slabs: readonly { height: number; stretches: readonly Stretch[] }[],
   { across, up }: Axes,
 ): void {
@@ -148,7 +148,7 @@ export function onOneSideOnly(a: readonly Stretch[], b: readonly Stretch[]): rea
 }
 
 /** Draws the depth of every level with the cuts that end there; returns how wide the widest words are, mm. */
-function drawDepths(parent: Container, report: Report, x: number, up: Axes['up'], width: number): number {
+function drawDepths(parent: SvgNode, report: Report, x: number, up: Axes['up'], width: number): number {
   const heights = [...new Set([0, ...report.slabs.map((slab) => slab.to)])].sort((a, b) => b - a);
   const most = Math.max(Math.floor((up(0) - up(report.thickness)) / APART) + 2, 2);
   let last = Number.NEGATIVE_INFINITY;
@@ -177,7 +177,7 @@ function drawDepths(parent: Container, report: Report, x: number, up: Axes['up']
 
 /** Draws how thick the metal is that a cut leaves under or over it, where the section goes through that cut. */
 function drawFloors(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   level: number,
   { across, up }: Axes,

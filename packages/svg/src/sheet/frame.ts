@@ -1,6 +1,6 @@
 import type { Report } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { lined, NARROW, tinted, WIDE } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { dimensionText, toMicron, unitText } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { clean, fitted, TYPE, textWidth, wrapped, write } from '../pen/text.js';
@@ -20,7 +20,7 @@ const CHECK_BAR = 50;
 
 /** Draws the frame, the heading at its top and the line at its foot. */
 export function drawFrame(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   layout: Layout,
   size: SheetSize,
@@ -45,14 +45,14 @@ export function drawFrame(
 }
 
 /** A bar of a known length, by which a print shows whether it has its true scale. */
-function drawCheckBar(parent: Container, x: number, y: number): void {
+function drawCheckBar(parent: SvgNode, x: number, y: number): void {
   const bar = parent.path(`M${toMicron(x)} ${toMicron(y - 1.6)}v3.2m0 -1.6h${CHECK_BAR}m0 -1.6v3.2`);
   lined(bar, NARROW).attr('data-check', CHECK_BAR);
   const words = `${CHECK_BAR} mm on paper`;
   write(parent, words, x - 2.5, y + 1, { size: TYPE.small, anchor: 'end' });
 }
 
-function drawHeading(parent: Container, report: Report, { heading, scale }: Layout, sheet: SheetSize): void {
+function drawHeading(parent: SvgNode, report: Report, { heading, scale }: Layout, sheet: SheetSize): void {
   const length = (value: number): string => `${dimensionText(value, report.units)} ${unitText(report.units)}`;
   const first = `SCALE ${scaleText(scale)} · ${sheet} · lengths in ${report.units}`;
   const second = [

@@ -1,9 +1,9 @@
 import type { RangeReport, Report } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { type Hatching, ROLES } from '../pen/hatch.js';
 import { drawSafe } from '../pen/hatch-range.js';
 import { arrowhead, RING } from '../pen/label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted, WIDE } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
 import { fitted, TYPE, textWidth, write } from '../pen/text.js';
 import type { Box } from '../view/view.js';
@@ -19,7 +19,7 @@ const APART = 6;
 
 interface Entry {
   readonly text: string;
-  readonly draw: (parent: Container, box: Box, pen: Pen, hatching: Hatching) => void;
+  readonly draw: (parent: SvgNode, box: Box, pen: Pen, hatching: Hatching) => void;
 }
 
 /** A strip of safe intervals, and whether there is room for it. */
@@ -36,7 +36,7 @@ export function legendHeight(report: Report, width: number, range?: RangeReport)
 
 /** Draws what the signs of this drawing mean, only those that it uses, in rows. */
 export function drawLegend(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   { x, y, width }: Box,
   strip: StripOf | null,
@@ -157,7 +157,7 @@ function rule(dashes: readonly number[], colour: 'ink' | 'tool' | 'soft'): Entry
   };
 }
 
-function passSign(parent: Container, { x, y, width, height }: Box, { theme }: Pen): void {
+function passSign(parent: SvgNode, { x, y, width, height }: Box, { theme }: Pen): void {
   const group = tinted(parent.group(), theme.tool);
   const middle = y + height / 2;
   lined(group.line(x, middle, x + width, middle), NARROW * 0.8, HIDDEN);
@@ -173,21 +173,21 @@ function arrowSign(colour: 'ink' | 'tool'): Entry['draw'] {
   };
 }
 
-function webSign(parent: Container, { x, y, width, height }: Box, { theme }: Pen): void {
+function webSign(parent: SvgNode, { x, y, width, height }: Box, { theme }: Pen): void {
   const group = tinted(parent.group(), theme.warning);
   const middle = y + height / 2;
   arrowhead(group, [x + width / 2 - 1, middle], [x, middle]);
   arrowhead(group, [x + width / 2 + 1, middle], [x + width, middle]);
 }
 
-function knifeSign(parent: Container, { x, y, width, height }: Box, { theme }: Pen): void {
+function knifeSign(parent: SvgNode, { x, y, width, height }: Box, { theme }: Pen): void {
   const group = tinted(parent.group(), theme.warning);
   const middle = y + height / 2;
   lined(group.line(x, middle, x + width - 1, middle), NARROW);
   arrowhead(group, [x + width - 1, middle], [x, middle]);
 }
 
-function findingSign(parent: Container, { x, y, width, height }: Box): void {
+function findingSign(parent: SvgNode, { x, y, width, height }: Box): void {
   const size = Math.min(RING, height);
   lined(parent.circle(size), NARROW).attr({ cx: x + width - size / 2, cy: y + height / 2 });
 }

@@ -1,6 +1,6 @@
 import type { Report } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
 import { moreText } from '../pen/table.js';
 import { fitted, TYPE, wrapped, write } from '../pen/text.js';
@@ -20,7 +20,7 @@ const BETWEEN = 1.4;
 const INDENT = 5;
 
 /** Draws the column at the side: the findings in words, numbered as on the plan, gravest first. Returns where they end. */
-export function drawSide(parent: Container, report: Report, side: SideBox, { prefix, theme }: Pen): number {
+export function drawSide(parent: SvgNode, report: Report, side: SideBox, { prefix, theme }: Pen): number {
   const group = parent.group().attr({ id: `${prefix}side`, role: 'group', 'aria-label': 'Findings' });
   const edge = tinted(group.group(), theme.soft);
   const end: Place = side.at === 'right' ? [side.x, side.y + side.height] : [side.x + side.width, side.y];
@@ -53,7 +53,7 @@ export function drawSide(parent: Container, report: Report, side: SideBox, { pre
 }
 
 /** Draws the cautions but the standing one, which the foot of the sheet has; returns where they end. */
-function drawCautions(parent: Container, report: Report, side: Box, top: number): number {
+function drawCautions(parent: SvgNode, report: Report, side: Box, top: number): number {
   const bottom = side.y + side.height - 2;
   const entries = report.cautions.slice(0, -1).map(({ message }) => message);
   // A caution of which no line fits is left to the report.

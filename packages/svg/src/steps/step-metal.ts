@@ -1,7 +1,7 @@
 import type { Bounds, Report, ReportRegion, ReportStep } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { lined } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { regionPath } from '../pen/path.js';
 import type { Pen } from '../pen/pen.js';
 import { clean } from '../pen/text.js';
@@ -89,7 +89,7 @@ function coreOf({ center, diameter, wall }: ReportStep): Bounds | null {
  * What is loose, held by a floor or hangs has its own hatching.
  */
 export function drawStepMetal(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   picture: Picture,
   bodies: ShownBodies,
@@ -146,7 +146,7 @@ function takenPath(before: string, after: string): string {
 
 /** A body that hangs is of one piece with the rest in some slab: its plan view is hatched where there is metal. */
 function drawHanging(
-  group: Container,
+  group: SvgNode,
   after: NonNullable<ReportStep['after']>,
   hanging: readonly ShownBody[],
   view: View,

@@ -1,7 +1,7 @@
 import type { Axes, Bounds, Report, ReportStep } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { clean, fitted, haloed, textWidth, write } from '../pen/text.js';
@@ -35,7 +35,7 @@ export function factorIn({ box: { width, height }, shown, axes }: PictureFrame):
 
 /** Draws some steps as the part lies then: what stands, what they take, the tool, its push, its way off the wall. */
 export function drawPicture(
-  group: Container,
+  group: SvgNode,
   report: Report,
   picture: Picture,
   { box, shown, axes, factor }: PictureFrame & { readonly factor: number },
@@ -72,7 +72,7 @@ const NAME_REACH = 23;
 
 /** Writes the name of every body beside it, with a line to it. */
 function drawNames(
-  parent: Container,
+  parent: SvgNode,
   bodies: readonly ShownBody[],
   { box, view, room }: PicturePlace,
   { theme }: Pen,

@@ -1,7 +1,7 @@
 import type { Bounds, Report, ReportStep } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { clean, fitted, TYPE, textWidth, wrapped, write } from '../pen/text.js';
@@ -33,7 +33,7 @@ interface Frame extends PictureFrame {
  * lets go, the tool, its push and its way off the wall; says which steps have no frame.
  */
 export function drawSteps(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   { box, way, frames: count, most }: StepBand,
   pen: Pen,
@@ -69,7 +69,7 @@ export function drawSteps(
   else lined(edge.line(box.x, box.y + box.height, box.x + box.width, box.y + box.height), NARROW);
 }
 
-function rule(group: Container, { x, y, width, height }: Box, way: StepBand['way'], { theme }: Pen): void {
+function rule(group: SvgNode, { x, y, width, height }: Box, way: StepBand['way'], { theme }: Pen): void {
   const soft = tinted(group.group(), theme.soft);
   const [at, end] = way === 'down' ? [x + PAD, x + width - PAD] : [y + PAD, y + height - PAD];
   const line =
@@ -104,7 +104,7 @@ function frameIn(report: Report, picture: Picture, cell: Box, shown: Bounds): Fr
 }
 
 function drawFrame(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   { picture, cell, box, head, lines, shown, axes }: Frame,
   factor: number,
@@ -144,7 +144,7 @@ function headOf(report: Report, picture: Picture, width: number): readonly HeadR
   ];
 }
 
-function drawHead(group: Container, rows: readonly HeadRow[], cell: Box, { theme }: Pen): void {
+function drawHead(group: SvgNode, rows: readonly HeadRow[], cell: Box, { theme }: Pen): void {
   const [left, width] = [cell.x + PAD, cell.width - 2 * PAD];
   const soft = tinted(group.group(), theme.soft);
   rows.forEach(({ text, aside }, i) => {
@@ -162,7 +162,7 @@ function drawHead(group: Container, rows: readonly HeadRow[], cell: Box, { theme
   });
 }
 
-function drawLines(parent: Container, lines: readonly StepLine[], { x, y }: Box, { theme }: Pen): void {
+function drawLines(parent: SvgNode, lines: readonly StepLine[], { x, y }: Box, { theme }: Pen): void {
   const warning = tinted(parent.group(), theme.warning);
   lines.forEach(({ text, grave }, i) => {
     write(grave ? warning : parent, text, x, y + LINE * (i + 1) - 0.5, { size: SMALL_TYPE, bold: grave });

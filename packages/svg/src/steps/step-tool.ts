@@ -1,6 +1,6 @@
 import type { Report, ReportCut, ReportStep } from '@edgebite/core';
-import type { Circle, Container } from '@svgdotjs/svg.js';
 import { HIDDEN, lined, NARROW, tinted } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
 import { regionPath } from '../pen/path.js';
 import type { Pen } from '../pen/pen.js';
@@ -29,13 +29,13 @@ export interface PicturePlace {
  * the arrows in the room for names.
  */
 export function drawTools(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   picture: Picture,
   { box, view, room }: PicturePlace,
   { theme }: Pen,
 ): void {
-  const arrow = (group: Container, from: Place, degrees: number, wanted: number): void => {
+  const arrow = (group: SvgNode, from: Place, degrees: number, wanted: number): void => {
     const length = Math.min(wanted, lengthIn(box, from, degrees));
     markArrow(room, drawArrow(group, from, degrees, length));
   };
@@ -83,7 +83,7 @@ function markArrow(room: Room, [from, tip]: readonly [Place, Place]): void {
 }
 
 /** The circle of a round tool, and of one with a ring of teeth the circle inside of it. */
-function drawRound(group: Container, { center, diameter, wall }: ReportStep, view: View): void {
+function drawRound(group: SvgNode, { center, diameter, wall }: ReportStep, view: View): void {
   if (center === null) return;
   const at = onSheet(view, center);
   const circles = wall === null ? [diameter] : [diameter, diameter - 2 * wall];
@@ -92,7 +92,7 @@ function drawRound(group: Container, { center, diameter, wall }: ReportStep, vie
 }
 
 function drawPassesBefore(
-  group: Container,
+  group: SvgNode,
   report: Report,
   picture: Picture,
   last: ReportStep,
@@ -110,11 +110,11 @@ function drawPassesBefore(
   }
 }
 
-function circleAt(group: Container, [x, y]: Place, size: number): Circle {
+function circleAt(group: SvgNode, [x, y]: Place, size: number): SvgNode {
   return group.circle(toMicron(size)).attr({ cx: toMicron(x), cy: toMicron(y) });
 }
 
-function drawSwept(group: Container, cut: ReportCut, view: View, room: Room): void {
+function drawSwept(group: SvgNode, cut: ReportCut, view: View, room: Room): void {
   lined(group.path(regionPath(cut.footprint, view)), NARROW);
   if (cut.path === null) return;
   drawPath(group, cut, view);

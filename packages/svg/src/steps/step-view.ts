@@ -1,8 +1,8 @@
 import { type Bounds, boxAround, extentOf, joined, type Report, type ReportStep } from '@edgebite/core';
-import { withWindow } from '@svgdotjs/svg.js';
 import { hatchingIn } from '../pen/hatch.js';
+import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, checkSize, rootOf, serialized } from '../pen/root.js';
+import { checkIdPrefix, checkSize, rootOf } from '../pen/root.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { axesOfStep } from '../plan/lie.js';
 import { shownBounds } from '../sheet/layout.js';
@@ -24,10 +24,10 @@ export interface StepViewOptions {
 const ROUND = 2;
 
 /**
- * Draws one step into the DOM of a window and returns the SVG as text.
+ * The picture of one step.
  * @throws RangeError as `drawStep` does.
  */
-export function stepViewIn(window: Window, report: Report, index: number, options: StepViewOptions): string {
+export function stepViewOf(report: Report, index: number, options: StepViewOptions): SvgNode {
   const { size = [120, 80], theme = 'light', idPrefix = 'edgebite-step-' } = options;
   checkIdPrefix('drawStep', idPrefix);
   const step = report.steps[index];
@@ -41,7 +41,7 @@ export function stepViewIn(window: Window, report: Report, index: number, option
   }
   checkSize('drawStep', size);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
-  return withWindow(window, () => serialized(treeOf(report, index, step, size, pen), window));
+  return treeOf(report, index, step, size, pen);
 }
 
 /** How much larger than the part with what is shown of it anyway a picture is at most, so that all of the tool is in it. */

@@ -1,8 +1,8 @@
 import type { Report, ReportSetup } from '@edgebite/core';
-import { type Svg, withWindow } from '@svgdotjs/svg.js';
 import { checkWidth, drawFrames, type Frame } from '../pen/frames.js';
+import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, serialized } from '../pen/root.js';
+import { checkIdPrefix } from '../pen/root.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { doneText, reachedText, type ZeroLink, type ZeroScale, zeroAxes } from '../pen/zero-words.js';
 import { lieText } from '../plan/lie.js';
@@ -30,14 +30,14 @@ interface Action {
   readonly words: string;
 }
 
-/** Draws how the zero of a setup is found into the DOM of a window and returns the SVG as text. Throws as `drawZero` does. */
-export function drawZeroIn(window: Window, report: Report, options: ZeroDrawOptions): string {
+/** How the zero of a setup is found. Throws as `drawZero` does. */
+export function zeroSheetOf(report: Report, options: ZeroDrawOptions): SvgNode {
   const { width = 180, idPrefix = 'edgebite-', theme = 'light' } = options;
   checkIdPrefix('drawZero', idPrefix);
   checkWidth('drawZero', width);
   const setup = setupOf(report, options.setup);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
-  return withWindow(window, () => serialized(drawn(report, setup, width, pen), window));
+  return drawn(report, setup, width, pen);
 }
 
 function setupOf({ setups }: Report, id: string | undefined): ReportSetup {
@@ -51,7 +51,7 @@ function setupOf({ setups }: Report, id: string | undefined): ReportSetup {
   );
 }
 
-function drawn(report: Report, setup: ReportSetup, width: number, pen: Pen): Svg {
+function drawn(report: Report, setup: ReportSetup, width: number, pen: Pen): SvgNode {
   const actions = actionsOf(report, setup);
   const lies = lieText(setup);
   const frames = actions.map(({ axis, scene, scenes, words }): Frame => {

@@ -1,8 +1,8 @@
 import { axesOf, type Bounds, type Report, type ReportSetup } from '@edgebite/core';
-import type { Container } from '@svgdotjs/svg.js';
 import type { Hatching } from '../pen/hatch.js';
 import { arrowhead } from '../pen/label.js';
-import { HIDDEN, lined, NARROW, put, tinted, WIDE } from '../pen/lines.js';
+import { HIDDEN, lined, NARROW, tinted, WIDE } from '../pen/lines.js';
+import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
 import { regionPath } from '../pen/path.js';
 import type { Pen } from '../pen/pen.js';
@@ -67,7 +67,7 @@ function sideBox(report: Report, setup: ReportSetup, axis: ZeroAxis): Bounds {
 
 /** Draws one scene in a box of the sheet. */
 export function drawScene(
-  parent: Container,
+  parent: SvgNode,
   report: Report,
   setup: ReportSetup,
   scene: ZeroScene,
@@ -99,7 +99,7 @@ export function drawScene(
 }
 
 interface Drawing {
-  readonly parent: Container;
+  readonly parent: SvgNode;
   readonly scene: ZeroScene;
   readonly axis: ZeroAxis;
   readonly on: (place: Place) => Place;
@@ -163,7 +163,7 @@ function drawSide(draw: Drawing, report: Report, setup: ReportSetup, hatching: H
   if (level === null) return;
   const width = maxX - minX;
   const shape = rect(draw, [minX - BESIDE * width, level.from], [maxX, level.to], WIDE);
-  put(shape, { fill: draw.pen.theme.soft, 'data-role': 'level' });
+  shape.attr({ fill: draw.pen.theme.soft, 'data-role': 'level' });
 }
 
 function rect({ parent, on }: Drawing, a: Place, b: Place, width: number) {
@@ -181,7 +181,7 @@ function drawStop(draw: Drawing, across: number, size: number): void {
   const { at, outward, id } = scene.stop;
   const [a, b] = [placeOf(axis, at, across - size), placeOf(axis, at - outward * size, across + size)];
   const shape = rect(draw, a, b, WIDE);
-  put(shape, { fill: pen.theme.soft, 'data-role': 'stop' });
+  shape.attr({ fill: pen.theme.soft, 'data-role': 'stop' });
   const [x, y] = draw.on(placeOf(axis, at - (outward * size) / 2, across - size * 0.6));
   haloed(write(draw.parent, id, x, y + 1, { size: TYPE.small, anchor: 'middle' }), pen.theme);
 }
@@ -196,7 +196,7 @@ function drawBlock(draw: Drawing, { from, to, link }: Between, across: number): 
     placeOf(axis, to, across + half),
     NARROW * 1.4,
   );
-  put(shape, { fill: pen.theme.paper, 'data-role': 'block' });
+  shape.attr({ fill: pen.theme.paper, 'data-role': 'block' });
   const [x, y] = draw.on(placeOf(axis, (from + to) / 2, across + half));
   lettered(
     draw,
@@ -253,7 +253,7 @@ function drawTip(draw: Drawing, across: number): void {
   const circle = (along: number, role: string, dashes: readonly number[] = []) => {
     const [x, y] = draw.on(placeOf(axis, along, across));
     const shape = lined(group.circle(toMicron(2 * radius)), WIDE, dashes);
-    put(shape, { cx: toMicron(x), cy: toMicron(y), fill: pen.theme.paper, 'fill-opacity': 0.5 });
+    shape.attr({ cx: toMicron(x), cy: toMicron(y), fill: pen.theme.paper, 'fill-opacity': 0.5 });
     shape.attr('data-role', role);
   };
   const hasGone = touched !== null && touched.at !== at;
@@ -273,9 +273,9 @@ function drawTool(draw: Drawing, across: number, shown: Bounds): void {
   const half = (shown.maxX - shown.minX) * 0.04;
   const top = shown.maxY;
   const shape = rect(draw, [across - half, Math.min(at, top)], [across + half, top], WIDE);
-  put(shape, { stroke: pen.theme.tool, fill: pen.theme.paper, 'data-role': 'spindle' });
+  shape.attr({ stroke: pen.theme.tool, fill: pen.theme.paper, 'data-role': 'spindle' });
   if (scene.feeler === 0 || touched === null) return;
   const thick = Math.max(scene.feeler, 0.5 / factor);
   const feeler = rect(draw, [across - 2 * half, touched.face], [across + 2 * half, touched.face + thick], 0);
-  put(feeler, { fill: pen.theme.tool, stroke: 'none', 'data-role': 'feeler' });
+  feeler.attr({ fill: pen.theme.tool, stroke: 'none', 'data-role': 'feeler' });
 }

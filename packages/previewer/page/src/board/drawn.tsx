@@ -1,4 +1,5 @@
-import { drawView, type Theme } from '@edgebite/svg';
+import type { Theme } from '@edgebite/svg';
+import { drawViewTree } from '@edgebite/svg/tree';
 import { signal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { drawnOrSaid } from '../panels/element.js';
@@ -59,7 +60,7 @@ export function DrawnView({ size }: { size: Size }) {
       labels: named,
       dimensions: width >= NARROW && named,
     };
-    element.append(drawnOrSaid(() => drawView(report, { ...options, size })));
+    element.append(drawnOrSaid(() => drawViewTree(report, { ...options, size }).node));
     const view = viewIn(element, kept.id, kept.bounds);
     if (view === null) element.replaceChildren();
     else drawn.value = { view, numbers: named ? numbersIn(element) : null };

@@ -91,8 +91,12 @@ function readFields(schema: JsonObject): readonly Field[] {
 }
 
 function measureOf(schema: JsonObject): Measure {
-  return typeof schema.unit === 'string' ? schema.unit : null;
+  const { $comment } = schema;
+  return typeof $comment === 'string' && $comment.startsWith(UNIT) ? $comment.slice(UNIT.length) : null;
 }
+
+/** How the schema says the unit of a number: JSON Schema has no word for it, and strict readers take no other. */
+const UNIT = 'unit: ';
 
 // An object is called by its kind, else by the needed key that sets it apart from the other branches.
 function nameOf(schema: JsonObject, branches: readonly JsonObject[], root: JsonObject): string {

@@ -4,9 +4,10 @@ export function elementOf(svg: string): Element {
 }
 
 /** An element that is drawn; where that fails, which is a fault of ours, a line that says so, and the page goes on. */
-export function drawnOrSaid(draw: () => string): Element {
+export function drawnOrSaid(draw: () => string | Element): Element {
   try {
-    return elementOf(draw());
+    const drawn = draw();
+    return typeof drawn === 'string' ? elementOf(drawn) : drawn;
   } catch (error) {
     const line = document.createElement('p');
     line.className = 'fault';

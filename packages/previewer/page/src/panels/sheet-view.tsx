@@ -1,4 +1,4 @@
-import { draw } from '@edgebite/svg';
+import { drawTree } from '@edgebite/svg/tree';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { foundRange } from '../state/ranging.js';
 import { askDrawing, isCrowd, rested } from '../state/rested.js';
@@ -12,7 +12,9 @@ export function SheetView() {
   useLayoutEffect(() => {
     // The last sheet stays, marked as old, so that nothing jumps; the next one takes its place.
     if (report !== null)
-      holder.current?.replaceChildren(drawnOrSaid(() => draw(report, { idPrefix: 'sheet-', range })));
+      holder.current?.replaceChildren(
+        drawnOrSaid(() => drawTree(report, { idPrefix: 'sheet-', range }).node),
+      );
   }, [report, range]);
   return (
     <section class="card sheet" aria-labelledby="card-sheet">

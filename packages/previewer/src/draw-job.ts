@@ -1,42 +1,12 @@
-import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { examine, jobJsonSchema, type Report, reportJsonSchema } from '@edgebite/core';
+import { examine, type Report } from '@edgebite/core';
 import { clean, type DrawOptions, draw, drawCheck, drawZero } from '@edgebite/svg';
-import { Failure, Unfinished } from './failure.js';
+import { EXIT, STANDARD_OUTPUT } from './exit.js';
+import { Failure } from './failure.js';
 import type { Io } from './io.js';
-import { jsonText } from './json-text.js';
 import { loadJob, STANDARD_INPUT, type Which } from './load.js';
 import { saveWhole } from './save.js';
 import { outputFile } from './target.js';
-import { isAtLeast, type Level } from './text/findings.js';
-import { textReport } from './text/report.js';
-
-/**
- * What the command ends with: nothing grave found, something found, something wrong with what it was given, or
- * something else in the way: an output that cannot be written, a fault of its own.
- */
-export const EXIT = { clean: 0, found: 1, bad: 2, unfinished: 3 } as const;
-
-/** The output name that stands for standard output. */
-export const STANDARD_OUTPUT = '-';
-
-/** How `check` prints, and from which level on findings make it fail. */
-export interface CheckOptions extends Which {
-  readonly json: boolean;
-  readonly all: boolean;
-  readonly failOn: Level;
-}
-
-/**
- * Prints the report on a job; returns the exit code.
- * @throws Failure if the job cannot be used.
- */
-export async function check(name: string, options: CheckOptions, io: Io): Promise<number> {
-  const report = examine(await loadJob(name, io, options));
-  io.out(options.json ? jsonText(report) : textReport(report, options));
-  return report.findings.some((finding) => isAtLeast(finding, options.failOn)) ? EXIT.found : EXIT.clean;
-}
 
 /**
  * Draws a job, how the zero of a setup is found, or how to measure what a cut leaves, and says where the drawing is; returns
@@ -95,26 +65,4 @@ function zeroOf(report: Report, setup: string, { theme = 'light' }: DrawOptions)
     if (!(error instanceof RangeError)) throw error;
     throw new Failure([`--zero: ${error.message.replace(/^drawZero: /, '')}`]);
   }
-}
-
-/** Prints the JSON Schema of jobs or of reports; returns the exit code. */
-export function schema(ofReport: boolean, io: Io): number {
-  io.out(jsonText(ofReport ? reportJsonSchema() : jobJsonSchema()));
-  return EXIT.clean;
-}
-
-/**
- * Prints the address of the page that comes with the command, to open in a browser; returns the exit code.
- * @throws Unfinished if this copy has none: it is built when the package is packed.
- */
-export function page(io: Io): number {
-  // Beside src as well as beside dist.
-  const address = new URL('../web/index.html', import.meta.url);
-  if (!existsSync(fileURLToPath(address))) {
-    throw new Unfinished([
-      'the page is not built in this copy; in a checkout npm run page builds and serves it',
-    ]);
-  }
-  io.out(`${address.href}\n`);
-  return EXIT.clean;
 }

@@ -1,0 +1,28 @@
+/* Regions in and out of the flatten-js library, with a look at what is given. Alone in an entry of its own, since nothing else needs that library. */
+
+import * as rawFlatten from '../format/flatten.js';
+import { guarded } from './guarded.js';
+import { type Check, must } from './kinds.js';
+import { region } from './region-kind.js';
+
+/** A polygon of the flatten-js library, by what is asked of it. */
+const flatPolygon: Check = (value) => {
+  const faces =
+    typeof value === 'object' && value !== null ? (value as { faces?: unknown }).faces : undefined;
+  const isOne = typeof faces === 'object' && faces !== null && Symbol.iterator in faces;
+  return isOne ? null : must(value, 'be a Polygon of flatten-js');
+};
+
+/** @function */
+export const toFlatten: typeof rawFlatten.toFlatten = /* @__PURE__ */ guarded(
+  rawFlatten.toFlatten,
+  'toFlatten',
+  { region },
+);
+/** @function */
+export const fromFlatten: typeof rawFlatten.fromFlatten = /* @__PURE__ */ guarded(
+  rawFlatten.fromFlatten,
+  'fromFlatten',
+  { polygon: flatPolygon },
+  'regions',
+);
