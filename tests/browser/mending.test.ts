@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { block } from './block.js';
 import { looks } from './looks.js';
-import { id, jobOf, openJob, openText, settled, typeOver } from './open.js';
+import { id, jobOf, openJob, openText, settled } from './open.js';
 import { placed, shownInInch } from './placed.js';
 
 const { look } = looks();
@@ -27,14 +27,9 @@ describe('a job with faults that no number mends', () => {
     await page.getByRole('button', { name: 'Make it 1', exact: true }).click();
     await page.getByRole('button', { name: 'Take out colour' }).click();
     await page.getByRole('button', { name: 'Call it thickness' }).click();
-    // The first of the kinds, then the one that was meant.
-    await page.getByRole('button', { name: 'Make it bore' }).click();
+    // Its wall and its reach tell which kind was meant.
+    await page.getByRole('button', { name: 'Make it annular cutter' }).click();
     await page.getByRole('button', { name: 'Call it diameter' }).click();
-    await page.getByRole('button', { name: 'Take out wall' }).click();
-    await page.getByRole('button', { name: 'Take out reach' }).click();
-    await page.selectOption(id('/cuts/0-kind'), { label: 'annular cutter' });
-    await typeOver(page, id('/cuts/0/wall'), '4.5');
-    await typeOver(page, id('/cuts/0/reach'), '25');
     await settled(page);
     expect(await jobOf(page)).toEqual(block);
   });

@@ -28,6 +28,7 @@ const RARE = [
   'stays',
   'thicknessTolerance',
   'tolerance',
+  'tool',
   'units',
 ];
 
