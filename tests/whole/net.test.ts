@@ -47,17 +47,25 @@ const drawings = ({ file, document }: FiledJob): Ask[] => [
   ),
 ];
 
-/** Where each bore and ring that is given by a point may go, along one of its numbers. */
+/** How many cuts of a job are asked about: a range is the dearest of all questions. */
+const ASKED = 3;
+
+/** Where the first bores and rings that are given by a point may go, along one of their numbers. */
 const ranges = ({ file, document }: FiledJob): Ask[] =>
-  document.cuts.flatMap((cut, k): Ask[] => {
-    if (cut.kind === 'swept' || !Array.isArray(cut.center) || cut.diameter === undefined) return [];
-    const along = (['x', 'y', 'diameter'] as const)[k % 3] as 'x' | 'y' | 'diameter';
-    const middle = along === 'diameter' ? cut.diameter : Number(cut.center[along === 'x' ? 0 : 1]);
-    const by = cut.diameter / 6;
-    const stretch = ['--from', `${middle - by}`, '--to', `${middle + by}`];
-    const asked = ['range', file, '--cut', cut.id, '--along', along, ...stretch, '--seconds', LONG];
-    return [[`range of ${cut.id} along ${along}`, asked, skeletonOf]];
-  });
+  document.cuts
+    .flatMap((cut) => {
+      if (cut.kind === 'swept' || !Array.isArray(cut.center) || cut.diameter === undefined) return [];
+      return [{ id: cut.id, center: cut.center as readonly [number, number], diameter: cut.diameter }];
+    })
+    .slice(0, ASKED)
+    .map(({ id, center, diameter }, k): Ask => {
+      const along = (['x', 'y', 'diameter'] as const)[k % 3] as 'x' | 'y' | 'diameter';
+      const middle = along === 'diameter' ? diameter : center[along === 'x' ? 0 : 1];
+      const by = diameter / 6;
+      const stretch = ['--from', `${middle - by}`, '--to', `${middle + by}`];
+      const asked = ['range', file, '--cut', id, '--along', along, ...stretch, '--seconds', LONG];
+      return [`range of ${id} along ${along}`, asked, skeletonOf];
+    });
 
 /** The middle one of a job's round cuts, its range drawn alone and on the sheet; each step drawn large. */
 function drawnAlone({ document }: FiledJob): string {

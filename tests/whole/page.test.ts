@@ -58,7 +58,7 @@ function told({ document }: FiledJob): string {
   const cut = parseJob(document).cuts.find(({ kind }) => kind !== 'swept');
   if (cut === undefined || cut.kind === 'swept') return '';
   const { y } = cut.center;
-  const range = rangeOf(parseJob(document), { cut: cut.id, along: 'y', from: y - 1.3, to: y + 2.1 });
+  const range = rangeOf(parseJob(document), { cut: cut.id, along: 'y', from: y - 0.4, to: y + 0.7 });
   const { head, next, stretches } = verdictOf(range);
   const sketch = sketchOf(report);
   const paths = JSON.stringify(sketch).replaceAll(/"([MLAZ][^"]*)"/g, (_, d: string) => `"${d.length}"`);

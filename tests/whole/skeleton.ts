@@ -79,10 +79,19 @@ function flat(value: unknown, key: string): string {
 /** Sentences: `skeletonOf` has what counts in them. */
 const WORDY = new Set(['message', 'words', 'why', 'leaves', 'text', 'source']);
 
+/** A sum in which no two can change places unseen. */
+const summed = (values: readonly number[]): number =>
+  values.reduce((total, value, k) => total + value * (1 + (k % 7)), 0);
+
+/** How many numbers, their sum, and that of the letters of what the edges are named after. */
 function shapeOf(shape: readonly unknown[]): string {
-  const numbers = JSON.stringify(shape).match(/-?\d+(?:\.\d+)?(?:e-?\d+)?/g) ?? [];
-  const sum = numbers.reduce((total, number, k) => total + Number(number) * (1 + (k % 7)), 0);
-  return `<${numbers.length} ${Number(sum.toPrecision(6))}>`;
+  const text = JSON.stringify(shape);
+  const names = [...text.matchAll(/"source":"([^"]*)"/g)].map(([, name]) => name).join(' ');
+  const numbers = (text.replaceAll(/"source":"[^"]*"/g, '').match(/-?\d+(?:\.\d+)?(?:e-?\d+)?/g) ?? []).map(
+    Number,
+  );
+  const letters = summed([...names].map((letter) => letter.codePointAt(0) ?? 0));
+  return `<${numbers.length} ${Number(summed(numbers).toPrecision(6))} ${letters}>`;
 }
 
 /** All figures of a report, a line a row. */
