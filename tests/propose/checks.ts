@@ -4,6 +4,7 @@ import {
   examine,
   fromReport,
   intersect,
+  type JobDocument,
   JobError,
   type Proposal,
   type ProposedWay,
@@ -63,6 +64,21 @@ export function leavesThePart(part: MixedPart, { job }: ProposedWay): string[] {
   return [...wrong, ...others.map(({ id, role }) => `${id} is ${role}`)];
 }
 
+/** The setups of a job for another order of its cuts: each cut lies as it did. */
+function setupsFor({ setups }: JobDocument, cuts: JobDocument['cuts']): Pick<JobDocument, 'setups'> {
+  if (setups === undefined) return {};
+  const lies = cuts.map(({ id }) => setups.find((one) => one.cuts.includes(id)) as (typeof setups)[number]);
+  const isSame = (k: number) => lies[k]?.flip === lies[k - 1]?.flip && lies[k]?.turn === lies[k - 1]?.turn;
+  const starts = lies.flatMap((_, k) => (k > 0 && isSame(k) ? [] : [k]));
+  return {
+    setups: starts.map((from, n) => ({
+      ...(lies[from] as (typeof lies)[number]),
+      id: `in turn ${n}`,
+      cuts: cuts.slice(from, starts[n + 1]).map(({ id }) => id),
+    })),
+  };
+}
+
 /** Each cut is one that its tool can make: its depth, its size, at a speed that the machine has. */
 export function respectsTools({ aim }: MixedPart, { job, report }: ProposedWay): string[] {
   const fastest = aim.machine?.fastest ?? Number.POSITIVE_INFINITY;
@@ -97,7 +113,7 @@ export function betterOrder({ job, row }: ProposedWay, most: number): string[] |
   if (row.dangers.length === 0) return [];
   if (job.cuts.length > most) return null;
   for (const cuts of orders(job.cuts)) {
-    const report = examine(parseJob({ ...job, cuts }));
+    const report = examine(parseJob({ ...job, cuts, ...setupsFor(job, cuts) }));
     if (isSound(report) && dangersIn(report) < row.dangers.length) {
       return [
         `${row.dangers.length} dangers, ${dangersIn(report)} by ${cuts.map(({ id }) => id).join(', ')}`,

@@ -56,6 +56,16 @@ const machines = fc.option(
   },
 );
 
+/** Stops, and the tip of a finder, or not. */
+const benches = fc.constantFrom<Partial<AimDocument>>(
+  {},
+  {},
+  { stops: ['left', 'back'] },
+  { stops: ['left'], tip: 10 },
+  { stops: ['right', 'front'], tip: 6 },
+  { tip: 10 },
+);
+
 /** Plates with so many discs, slots and pockets taken out of them. */
 export function mixedParts(
   most: number,
@@ -71,9 +81,10 @@ export function mixedParts(
       // Whether pieces are such as the tool of their size makes.
       apt: fc.boolean(),
       machine: machines,
+      bench: benches,
       shapes: fc.array(shapes, { minLength: 1, maxLength: most }),
     })
-    .map(({ width, height, thickness, drawer: tools, arcs, apt, machine, shapes: all }) => {
+    .map(({ width, height, thickness, drawer: tools, arcs, apt, machine, bench, shapes: all }) => {
       const taken = all.map((shape): Taken => {
         const { x, y, degrees, size, pick, from, bend } = shape;
         const at = { x: Math.round(x * width), y: Math.round(y * height) };
@@ -92,7 +103,12 @@ export function mixedParts(
           from: depth === null ? 'top' : from,
         };
       });
-      return partOf({ width, height, thickness, arcs }, machine, tools, taken);
+      return partOf(
+        { width, height, thickness, arcs },
+        { ...bench, ...(machine === null ? {} : { machine }) },
+        tools,
+        taken,
+      );
     })
     .filter((part): part is MixedPart => part !== null);
 }
@@ -118,7 +134,7 @@ function bent(center: Point, radius: number, degrees: number, bend: number, size
 
 function partOf(
   plate: Plate,
-  machine: AimDocument['machine'] | null,
+  more: Partial<AimDocument>,
   drawer: readonly DrawerTool[],
   taken: readonly Taken[],
 ): MixedPart | null {
@@ -142,7 +158,7 @@ function partOf(
     keep: insideOf(whole),
     thickness,
     material: 'mild steel',
-    ...(machine == null ? {} : { machine }),
+    ...more,
     drawer,
     arcs,
   };

@@ -61,8 +61,8 @@ describe('edgebite propose', () => {
     save('stop.json', { ...aim, stops: ['front'] });
     const { out } = await command('propose', 'stop.json');
     // What lies left of a tool that turns clockwise is dragged away from the person.
-    expect(out).toMatch(/^pushes off a stop +1 +1$/m);
-    expect((await command('propose', 'aim.json')).out).not.toContain('pushes off');
+    expect(out).toMatch(/^against a stop +1 +1$/m);
+    expect((await command('propose', 'aim.json')).out).not.toContain('against a stop');
   });
 
   it('takes the drawer from a file that aims share', async () => {

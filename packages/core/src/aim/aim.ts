@@ -40,6 +40,8 @@ export interface Aim {
   readonly drawer: readonly DrawerTool[];
   /** Sides that stops bear on, as the part lies. */
   readonly stops: readonly AimStop[];
+  /** Diameter of the tip with which a zero is found; null where jobs are to have no setups. */
+  readonly tip: number | null;
   /** Whether an end mill can be led along arcs. */
   readonly arcs: boolean;
   /** What roughing leaves on the radius, and the deepest bite of a boring head. */

@@ -17,6 +17,7 @@ import { area, boundsOf, loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
 import {
   type Aim,
+  type AimStop,
   DEFAULT_ALLOWANCE,
   DEFAULT_HEAD_BITE,
   DEFAULT_MINUTES,
@@ -25,6 +26,7 @@ import {
   SAME_SHARE,
 } from './aim.js';
 import { layersOf } from './layers.js';
+import { setupsOf } from './layout.js';
 import { type AimDocument, aimSchema, type PocketDocument } from './schema-aim.js';
 
 /**
@@ -51,8 +53,44 @@ export function parseAim(json: unknown, shared?: DrawerDocument): Aim {
   const pockets = (document.pockets ?? []).flatMap(
     (pocket, k) => pocketOf(document, pocket, k, issues) ?? [],
   );
+  if (issues.length === 0 && blank !== null) issues.push(...layIssues(document, blank));
   if (issues.length > 0 || blank === null || finished === null) throw new JobError(issues);
   return aimOf(document, blank, finished.outline, pockets);
+}
+
+/** A blank that cannot be put against the stops, or touched, in one of the ways to lay it. */
+function layIssues(document: AimDocument, { outline }: Job): JobIssue[] {
+  const { edgebite, units, blank, thickness, tip, stops = [] } = document;
+  if (tip === undefined) return [];
+  const [x, y] =
+    stops.length === 0 ? [true, true] : [stops.some(isAlongX), stops.some((one) => !isAlongX(one))];
+  const twice = stops.length > Number(x) + Number(y);
+  if (stops.length > 0 && twice) {
+    return [{ path: '/stops', message: 'names two stops of one axis; with "tip" name one of them' }];
+  }
+  const at = (loopsOf(outline)[0] as Loop)[0]?.a as Point;
+  const layouts = (['top', 'bottom'] as const).flatMap((side) =>
+    [false, true].map((isRound) => ({ side, isRound, cuts: [`${side} ${isRound}`] })),
+  );
+  const setups = setupsOf({ stops, tip }, layouts);
+  const cuts = layouts.map(({ side, cuts: [id] }) => {
+    return { id, kind: 'bore', center: [at.x, at.y], diameter: thickness, from: side };
+  });
+  try {
+    parseJob({ edgebite, units, part: { outline: blank, thickness }, setups, cuts });
+    return [];
+  } catch (error) {
+    if (!(error instanceof JobError)) throw error;
+    const own = error.issues.filter(({ path }) => path.startsWith('/setups'));
+    return own.slice(0, 1).map(({ message }) => ({
+      path: '/tip',
+      message: `wants sides of the blank that a stop or a tip can touch: a face ${message}; leave "tip" out, and give the job its setups yourself`,
+    }));
+  }
+}
+
+function isAlongX(side: AimStop): boolean {
+  return side === 'left' || side === 'right';
 }
 
 function aimOf(document: AimDocument, job: Job, finished: Region, pockets: readonly Pocket[]): Aim {
@@ -66,6 +104,7 @@ function aimOf(document: AimDocument, job: Job, finished: Region, pockets: reado
     keep: [x, y],
     drawer,
     stops: document.stops ?? [],
+    tip: document.tip ?? null,
     arcs: document.arcs ?? false,
     allowance: document.allowance ?? DEFAULT_ALLOWANCE[units],
     bite: document.bite ?? DEFAULT_HEAD_BITE[units],

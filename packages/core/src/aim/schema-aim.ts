@@ -44,6 +44,10 @@ export const aimSchema = z
       description:
         'Sides that stops bear on, as the part lies. Of equally safe ways and orders those are taken that push the part off its stops the least. None without it.',
     }),
+    tip: size.optional().meta({
+      description:
+        'Diameter of the tip of the edge finder. With it the jobs have setups: their zero is found at the stops and, where there is none, at the left and the front; what would push the part off a stop is cut with the part turned round.',
+    }),
     drawer: drawerSchema,
     arcs: z.boolean().optional().meta({
       description:

@@ -1,10 +1,14 @@
 import type { Aim } from '../aim/aim.js';
-import type { CutDocument, JobDocument } from '../document/schema.js';
+import type { CutDocument, JobDocument, SetupDocument } from '../document/schema.js';
 import { tidied } from '../document/tidy.js';
 import type { PlannedCut } from './cut-plan.js';
 
 /** Cuts of an aim in their order, as an ordinary job: each names its tool of the drawer. */
-export function jobOfCuts({ document, keep }: Aim, cuts: readonly PlannedCut[]): JobDocument {
+export function jobOfCuts(
+  { document, keep }: Aim,
+  cuts: readonly PlannedCut[],
+  setups?: readonly SetupDocument[],
+): JobDocument {
   const { edgebite, name, units, blank, thickness, material, limits, resolution, machine, drawer } = document;
   return tidied({
     edgebite,
@@ -16,6 +20,7 @@ export function jobOfCuts({ document, keep }: Aim, cuts: readonly PlannedCut[]):
     resolution,
     machine,
     drawer,
+    setups,
     cuts: cuts.map(cutOf),
   }) as JobDocument;
 }

@@ -1,5 +1,6 @@
 import { type Aim, finishedAt, SAME_SHARE } from '../aim/aim.js';
 import { xor } from '../combine/boolean.js';
+import type { JobDocument, SetupDocument } from '../document/schema.js';
 import { parseJob } from '../read/parse.js';
 import { area } from '../region/measure.js';
 import { regionFromReport } from '../report/from-report.js';
@@ -7,14 +8,15 @@ import type { Finding, Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
 import { jobOfCuts } from './as-job.js';
 import type { PlannedCut } from './cut-plan.js';
-import { pushesOff } from './pushes.js';
+import { cutsAgainstStops } from './pushes.js';
 
 /** What comes of cuts in an order. */
 export interface Outcome {
   readonly order: readonly PlannedCut[];
+  readonly job: JobDocument;
   readonly report: Report;
   readonly dangers: readonly Finding[];
-  /** How many cuts push the part off a stop. */
+  /** How many cuts go against a stop. */
   readonly pushes: number;
   /** Of cutting alone, [least, most]; null where a feed is not known. */
   readonly minutes: readonly [number, number] | null;
@@ -39,8 +41,13 @@ const IDLE = new Set<Finding['code']>(['cut-misses', 'cut-in-air']);
  * Cuts in an order examined; null where some of them cannot be made as they are planned. Those that find nothing left to
  * take are left out.
  */
-export function outcomeOf(aim: Aim, order: readonly PlannedCut[]): Outcome | null {
-  const report = examine(parseJob(jobOfCuts(aim, order)));
+export function outcomeOf(
+  aim: Aim,
+  order: readonly PlannedCut[],
+  setups?: readonly SetupDocument[],
+): Outcome | null {
+  const job = jobOfCuts(aim, order, setups);
+  const report = examine(parseJob(job));
   const { findings } = report;
   const idle = new Set(findings.flatMap(({ code, about }) => (IDLE.has(code) ? about : [])));
   if (idle.size > 0) {
@@ -52,11 +59,13 @@ export function outcomeOf(aim: Aim, order: readonly PlannedCut[]): Outcome | nul
   if (findings.some(({ code }) => NOT_MADE.has(code))) return null;
   return {
     order,
+    job,
     report,
     dangers: findings.filter(({ level }) => level === 'danger'),
-    pushes: pushesOff(aim, report),
+    pushes: cutsAgainstStops(aim, report, false).size,
     minutes: minutesOf(report),
     ...changesIn(order),
+    ...(setups === undefined ? {} : { turnings: setups.length - 1 }),
   };
 }
 

@@ -2,12 +2,12 @@ import type { Aim } from '../aim/aim.js';
 import type { JobDocument } from '../document/schema.js';
 import { toolDocument } from '../read/read-drawer.js';
 import type { Report } from '../report/report-schema.js';
-import { jobOfCuts } from './as-job.js';
 import { type Choice, choicesOf, inOrder, settled } from './choices.js';
 import { type Plan, plansOf } from './choose.js';
 import { clustersOf } from './clusters.js';
 import type { Patch } from './features.js';
 import { patchesOf } from './features.js';
+import { laidOut } from './lies.js';
 import { MOST_TRIED, ordersTried, safestOrders } from './order.js';
 import { compareOutcomes, isFinished, type Outcome, outcomeOf } from './outcome.js';
 import { type Refusal, refusalsOf } from './refusals.js';
@@ -48,10 +48,13 @@ export function propose(aim: Aim): Proposal {
       groups.flatMap((group, k) => (unmade.has(k) ? refusable(aim, group) : [])),
     );
   }
-  const outcomes = plans.flatMap((plan) => examined(aim, plan) ?? []);
+  const outcomes = plans.flatMap((plan) => {
+    const outcome = examined(aim, plan);
+    return outcome === null ? [] : laidOut(aim, outcome);
+  });
   if (outcomes.length === 0) return refused(aim, groups.flat());
   outcomes.sort((a, b) => compareOutcomes(aim, a, b));
-  return { ways: outcomes.map((outcome) => wayOf(aim, outcome)), refusals: [] };
+  return { ways: outcomes.slice(0, aim.ways).map((outcome) => wayOf(aim, outcome)), refusals: [] };
 }
 
 function refused(aim: Aim, patches: readonly Patch[]): Proposal {
@@ -112,12 +115,12 @@ function examined(aim: Aim, plan: Plan): Outcome | null {
   return outcome !== null && isFinished(aim, outcome.report) ? outcome : null;
 }
 
-function wayOf(aim: Aim, { order, report, pushes: off }: Outcome): ProposedWay {
+function wayOf(aim: Aim, { job, report, pushes: off }: Outcome): ProposedWay {
   const tolerances = tolerancesOf({ tools: aim.drawer.map((tool) => toolDocument(tool, [])) });
   const { toolChange, turning, stops } = aim;
   const pushes = stops.length === 0 ? null : off;
   return {
-    job: jobOfCuts(aim, order),
+    job,
     report,
     row: wayRowOf(report, { toolChange, turning, tolerances, pushes }),
   };

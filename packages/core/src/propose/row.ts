@@ -16,7 +16,7 @@ export interface WayRow {
   readonly worstLoad: { readonly size: number; readonly cut: string } | null;
   readonly dangers: readonly Finding[];
   readonly checks: readonly Finding[];
-  /** How many cuts push the part off a stop; null where no stops are named. */
+  /** How many cuts push the part off a stop, or come out at one; null where no stops are named. */
   readonly pushes: number | null;
   /** What is held or hangs in the end and has to be sawn off; length of the saw cut where it is known. */
   readonly saw: readonly { readonly body: string; readonly length: number | null }[];

@@ -57,7 +57,7 @@ function rowsText(ways: readonly Headed[], units: Units): string {
     ['dangers', ({ dangers }) => String(dangers.length)],
     ['checks', ({ checks }) => String(checks.length)],
     ...(ways.some(({ row }) => row.pushes !== null)
-      ? [['pushes off a stop', ({ pushes }: WayRow) => String(pushes ?? '-')] as const]
+      ? [['against a stop', ({ pushes }: WayRow) => String(pushes ?? '-')] as const]
       : []),
     ['minutes', ({ minutes }) => rangeText(minutes)],
     ['steps', ({ steps }) => String(steps)],
