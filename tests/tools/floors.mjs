@@ -12,7 +12,7 @@ export const FLOORS = {
     ...['outline', 'format', 'figure', 'load', 'passes', 'placing', 'path', 'measure'],
     ...['schema', 'document', 'job', 'setups', 'alike', 'read', 'state'],
     ...['report', 'result', 'step', 'find', 'write', 'live'],
-    ...['range', 'aim', 'propose', 'door', 'testing'],
+    ...['range', 'aim', 'feature', 'propose', 'door', 'testing'],
   ],
   svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'zero', 'range', 'draw'],
 };

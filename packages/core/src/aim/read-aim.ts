@@ -26,7 +26,6 @@ import {
   SAME_SHARE,
 } from './aim.js';
 import { layersOf } from './layers.js';
-import { setupsOf } from './layout.js';
 import { type AimDocument, aimSchema, type PocketDocument } from './schema-aim.js';
 
 /**
@@ -53,40 +52,16 @@ export function parseAim(json: unknown, shared?: DrawerDocument): Aim {
   const pockets = (document.pockets ?? []).flatMap(
     (pocket, k) => pocketOf(document, pocket, k, issues) ?? [],
   );
-  if (issues.length === 0 && blank !== null) issues.push(...layIssues(document, blank));
+  issues.push(...stopIssues(document));
   if (issues.length > 0 || blank === null || finished === null) throw new JobError(issues);
   return aimOf(document, blank, finished.outline, pockets);
 }
 
-/** A blank that cannot be put against the stops, or touched, in one of the ways to lay it. */
-function layIssues(document: AimDocument, { outline }: Job): JobIssue[] {
-  const { edgebite, units, blank, thickness, tip, stops = [] } = document;
-  if (tip === undefined) return [];
-  const [x, y] =
-    stops.length === 0 ? [true, true] : [stops.some(isAlongX), stops.some((one) => !isAlongX(one))];
-  const twice = stops.length > Number(x) + Number(y);
-  if (stops.length > 0 && twice) {
-    return [{ path: '/stops', message: 'names two stops of one axis; with "tip" name one of them' }];
-  }
-  const at = (loopsOf(outline)[0] as Loop)[0]?.a as Point;
-  const layouts = (['top', 'bottom'] as const).flatMap((side) =>
-    [false, true].map((isRound) => ({ side, isRound, cuts: [`${side} ${isRound}`] })),
-  );
-  const setups = setupsOf({ stops, tip }, layouts);
-  const cuts = layouts.map(({ side, cuts: [id] }) => {
-    return { id, kind: 'bore', center: [at.x, at.y], diameter: thickness, from: side };
-  });
-  try {
-    parseJob({ edgebite, units, part: { outline: blank, thickness }, setups, cuts });
-    return [];
-  } catch (error) {
-    if (!(error instanceof JobError)) throw error;
-    const own = error.issues.filter(({ path }) => path.startsWith('/setups'));
-    return own.slice(0, 1).map(({ message }) => ({
-      path: '/tip',
-      message: `wants sides of the blank that a stop or a tip can touch: a face ${message}; leave "tip" out, and give the job its setups yourself`,
-    }));
-  }
+/** Two stops that a part cannot bear on at once. */
+function stopIssues({ tip, stops = [] }: AimDocument): JobIssue[] {
+  const isTwice = [true, false].some((along) => stops.filter((one) => isAlongX(one) === along).length > 1);
+  if (tip === undefined || !isTwice) return [];
+  return [{ path: '/stops', message: 'names two stops of one axis; with "tip" name one of them' }];
 }
 
 function isAlongX(side: AimStop): boolean {

@@ -1,7 +1,7 @@
 import type { Aim } from '../aim/aim.js';
 import type { CutDocument, JobDocument, SetupDocument } from '../document/schema.js';
 import { tidied } from '../document/tidy.js';
-import type { PlannedCut } from './cut-plan.js';
+import type { PlannedCut } from '../feature/cut-plan.js';
 
 /** Cuts of an aim in their order, as an ordinary job: each names its tool of the drawer. */
 export function jobOfCuts(

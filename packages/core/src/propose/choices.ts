@@ -1,8 +1,8 @@
 import type { Aim } from '../aim/aim.js';
-import type { Method, PlannedCut } from './cut-plan.js';
+import type { Method, PlannedCut } from '../feature/cut-plan.js';
+import type { Patch } from '../feature/features.js';
+import { methodsOf, SMALL_DRAWER } from '../feature/methods.js';
 import { estimateOf } from './estimate.js';
-import type { Patch } from './features.js';
-import { methodsOf, SMALL_DRAWER } from './methods.js';
 import { ordersTried, safestOrders } from './order.js';
 import { type Outcome, timeOf } from './outcome.js';
 

@@ -1,8 +1,8 @@
 import type { Aim } from '../aim/aim.js';
 import { TOOL_KINDS, type ToolKind } from '../cutting/tool.js';
 import type { DrawerTool } from '../document/schema-drawer.js';
+import type { PlannedCut } from '../feature/cut-plan.js';
 import type { Choice } from './choices.js';
-import type { PlannedCut } from './cut-plan.js';
 import { MOST_TRIED, merged } from './order.js';
 import { changesIn, timeOf } from './outcome.js';
 

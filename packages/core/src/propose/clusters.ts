@@ -1,9 +1,9 @@
 import type { Aim } from '../aim/aim.js';
+import type { Patch } from '../feature/features.js';
 import { boxesMeet, grown } from '../geometry/bounds.js';
 import { gapBetween } from '../geometry/edge-gap.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import type { Patch } from './features.js';
 
 /**
  * Patches in groups that have nothing to do with each other: between two groups there is metal thicker than any limit

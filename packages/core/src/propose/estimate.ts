@@ -3,11 +3,11 @@ import { intersect } from '../combine/boolean.js';
 import { doingOf, travelOfPass } from '../cutting/doing.js';
 import { feedOfDoing, minutesOfPass } from '../cutting/feed-of-doing.js';
 import { metalOf } from '../cutting/material.js';
+import type { PlannedCut } from '../feature/cut-plan.js';
 import { toolDocument } from '../read/read-drawer.js';
 import { area } from '../region/measure.js';
 import { disc } from '../region/region.js';
 import { spindleSetOf } from '../result/running.js';
-import type { PlannedCut } from './cut-plan.js';
 
 /** What a way is likely to come to, before it is examined. */
 export interface Estimate {

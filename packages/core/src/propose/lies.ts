@@ -1,6 +1,6 @@
 import type { Aim } from '../aim/aim.js';
-import { type Layout, setupsOf } from '../aim/layout.js';
-import type { PlannedCut } from './cut-plan.js';
+import type { PlannedCut } from '../feature/cut-plan.js';
+import { type Layout, setupsOf } from './layout.js';
 import { compareOutcomes, type Outcome, outcomeOf } from './outcome.js';
 import { cutsAgainstStops } from './pushes.js';
 

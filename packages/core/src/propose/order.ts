@@ -1,5 +1,5 @@
 import type { Aim } from '../aim/aim.js';
-import type { PlannedCut } from './cut-plan.js';
+import type { PlannedCut } from '../feature/cut-plan.js';
 import { changesIn, compareOutcomes, type Outcome, outcomeOf, timeOf } from './outcome.js';
 
 /** Up to so many cuts that have to do with each other all orders are tried. */

@@ -1,13 +1,13 @@
 import { type Aim, finishedAt, SAME_SHARE } from '../aim/aim.js';
 import { xor } from '../combine/boolean.js';
 import type { JobDocument, SetupDocument } from '../document/schema.js';
+import type { PlannedCut } from '../feature/cut-plan.js';
 import { parseJob } from '../read/parse.js';
 import { area } from '../region/measure.js';
 import { regionFromReport } from '../report/from-report.js';
 import type { Finding, Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
 import { jobOfCuts } from './as-job.js';
-import type { PlannedCut } from './cut-plan.js';
 import { cutsAgainstStops } from './pushes.js';
 
 /** What comes of cuts in an order. */

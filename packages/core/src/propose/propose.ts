@@ -1,12 +1,12 @@
 import type { Aim } from '../aim/aim.js';
 import type { JobDocument } from '../document/schema.js';
+import type { Patch } from '../feature/features.js';
+import { patchesOf } from '../feature/features.js';
 import { toolDocument } from '../read/read-drawer.js';
 import type { Report } from '../report/report-schema.js';
 import { type Choice, choicesOf, inOrder, settled } from './choices.js';
 import { type Plan, plansOf } from './choose.js';
 import { clustersOf } from './clusters.js';
-import type { Patch } from './features.js';
-import { patchesOf } from './features.js';
 import { laidOut } from './lies.js';
 import { MOST_TRIED, ordersTried, safestOrders } from './order.js';
 import { compareOutcomes, isFinished, type Outcome, outcomeOf } from './outcome.js';

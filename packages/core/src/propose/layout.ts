@@ -1,6 +1,6 @@
+import type { Aim, AimStop } from '../aim/aim.js';
 import type { SetupDocument } from '../document/schema.js';
 import { HALF_TIP } from '../document/schema-setups.js';
-import type { Aim, AimStop } from './aim.js';
 
 /** A lie of the part, and the cuts that are made so. */
 export interface Layout {
