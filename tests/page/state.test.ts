@@ -164,6 +164,23 @@ describe('names', () => {
     expect(namesOf(shop, ['tools'], 0)).toEqual([]);
   });
 
+  it('of tools of a drawer are found in the cuts that name them, and stay there when it is gone', () => {
+    const drawn: Json = {
+      drawer: [{ id: 'head' }, { id: 'drill' }],
+      cuts: [{ tool: 'drill' }, { tool: 'head' }],
+    };
+    const names = namesOf(drawn, ['drawer'], 0);
+    expect(names).toEqual([['cuts', 1, 'tool']]);
+    expect(renamed(drawn, ['drawer', 0, 'id'], names, 'large head')).toMatchObject({
+      drawer: [{ id: 'large head' }, {}],
+      cuts: [{ tool: 'drill' }, { tool: 'large head' }],
+    });
+    expect(withoutNamed(drawn, ['drawer'], 0)).toMatchObject({
+      drawer: [{ id: 'drill' }],
+      cuts: [{}, { tool: 'head' }],
+    });
+  });
+
   it('go with what is taken out where they stand in lists, and stay where something belongs to it alone', () => {
     expect(withoutNamed(shop, ['cuts'], 0)).toMatchObject({
       cuts: [{ id: 'b' }, { id: 'a' }],

@@ -109,11 +109,11 @@ const pathSchema = z
   });
 
 const everyCut = {
+  id: name.min(1).meta({ description: "The cut's own name, used in the report; unlike any other cut's." }),
   tool: name.min(1).optional().meta({
     description:
       'id of the tool of the drawer that makes it. What the tool has, the cut takes from it: diameter, wall, reach, the smallest bore of passes; leave that out here.',
   }),
-  id: name.min(1).meta({ description: "The cut's own name, used in the report; unlike any other cut's." }),
   from: side.optional().meta({ description: 'The side that the cut starts from; "top" without it.' }),
   depth: z
     .union([size, z.literal('through')])

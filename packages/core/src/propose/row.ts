@@ -15,6 +15,8 @@ export interface WayRow {
   /** Largest side load of any step, 0 to 1, and the cut; null where none is known. */
   readonly worstLoad: { readonly size: number; readonly cut: string } | null;
   readonly dangers: readonly Finding[];
+  /** How many of the dangers are slugs that come free; where each lands is told in its sentence. */
+  readonly slugs: number;
   readonly checks: readonly Finding[];
   /** How many cuts push the part off a stop, or come out at one; null where no stops are named. */
   readonly pushes: number | null;
@@ -51,6 +53,7 @@ export function wayRowOf(report: Report, options: RowOptions): WayRow {
     minutes: minutesOf(report, toolChanges * options.toolChange + Math.max(0, setups - 1) * options.turning),
     worstLoad: worstLoadOf(report),
     dangers: findings.filter(({ level }) => level === 'danger'),
+    slugs: findings.filter(({ code }) => code === 'loose-slug').length,
     checks: findings.filter(({ level }) => level === 'check'),
     pushes: options.pushes ?? null,
     saw: sawnOf(report),

@@ -16,6 +16,8 @@ import { SheetView } from './panels/sheet-view.js';
 import { Start } from './panels/start.js';
 import { StepWalk } from './panels/step-walk.js';
 import { Takeaways } from './panels/takeaways.js';
+import { Ways } from './panels/ways.js';
+import { aim } from './state/aim.js';
 import { isKept } from './state/keep.js';
 import { canUndo, dragging, fresh, issues, job, redo, undo } from './state/store.js';
 
@@ -28,7 +30,7 @@ export function App() {
       <Head />
       <StuckNote />
       <RefusalNote />
-      {open ? <Bench /> : <Start />}
+      {aim.value !== null ? <Ways /> : open ? <Bench /> : <Start />}
       <Foot />
     </div>
   );

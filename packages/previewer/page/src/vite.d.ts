@@ -7,3 +7,8 @@ declare module '*?worker&inline' {
   const InlineWorker: new () => Worker;
   export default InlineWorker;
 }
+
+declare module '*.json?raw' {
+  const text: string;
+  export default text;
+}

@@ -1,8 +1,8 @@
 import type { Aim, Comparison, Job, JobDocument, Proposal, WayRow } from '@edgebite/core';
 import { clean, countText, lengthText, numberText } from '@edgebite/svg';
-import { rangeText } from './figures.js';
 import { CLOSING } from './report.js';
 import { tableText } from './table.js';
+import { wayLines } from './way-figures.js';
 import { hanging } from './wrap.js';
 
 type Units = Job['units'];
@@ -53,21 +53,10 @@ interface Headed {
 
 /** What ways come to: a line for each figure, a column for each way. */
 function rowsText(ways: readonly Headed[], units: Units): string {
-  const lines: readonly (readonly [string, (row: WayRow) => string])[] = [
-    ['dangers', ({ dangers }) => String(dangers.length)],
-    ['checks', ({ checks }) => String(checks.length)],
-    ...(ways.some(({ row }) => row.pushes !== null)
-      ? [['against a stop', ({ pushes }: WayRow) => String(pushes ?? '-')] as const]
-      : []),
-    ['minutes', ({ minutes }) => rangeText(minutes)],
-    ['steps', ({ steps }) => String(steps)],
-    ['tools', ({ tools }) => String(tools.length)],
-    ['changes of tool', ({ toolChanges }) => String(toolChanges)],
-    ['setups', ({ setups }) => String(setups)],
-    ['worst side load', ({ worstLoad }) => (worstLoad === null ? '-' : worstLoad.size.toFixed(2))],
-    ['to be sawn off', ({ saw }) => String(saw.length)],
-    ['walls off by up to', ({ uncertainty }) => lengthText(uncertainty, units)],
-  ];
+  const lines = wayLines(
+    units,
+    ways.some(({ row }) => row.pushes !== null),
+  );
   return tableText(
     [
       { head: '', align: 'left', cell: ([what]: (typeof lines)[number]) => what },

@@ -1,3 +1,4 @@
+import rockerLink from '../../../../../examples/aims/rocker-link.json?raw';
 import { isObject, type Json, type JsonObject } from '../state/json.js';
 
 /** A job that comes with the page. */
@@ -14,6 +15,9 @@ export const EXAMPLES: readonly Example[] = Object.entries(files).flatMap(([path
   const file = path.slice(path.lastIndexOf('/') + 1);
   return isObject(job) ? [{ file, name: String(job.name ?? file), job }] : [];
 });
+
+/** What is to come out, with a drawer of tools, as text. */
+export const ROCKER_LINK: string = rockerLink;
 
 function bare(outline: JsonObject, thickness: number): JsonObject {
   return { edgebite: 1, name: 'New job', units: 'mm', part: { outline, thickness }, cuts: [] };

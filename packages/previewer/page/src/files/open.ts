@@ -1,3 +1,4 @@
+import { openAim } from '../state/aim.js';
 import { openJob, refusal, solver } from '../state/store.js';
 import { textIn } from './link.js';
 
@@ -21,9 +22,10 @@ export async function openFile(file: File): Promise<void> {
 }
 
 async function openText(text: string, name: string, turn: number): Promise<void> {
-  const { job, issues } = await solver.open(text);
+  const { job, isAim, issues } = await solver.open(text);
   if (turn !== turns) return;
-  if (job === null) refusal.value = { file: name, issues };
+  if (isAim) openAim(text);
+  else if (job === null) refusal.value = { file: name, issues };
   else openJob(job);
 }
 

@@ -16,6 +16,8 @@ const HEADINGS: Readonly<Record<string, string>> = {
   cuts: 'The cuts, in turn',
   limits: 'What to warn of',
   keepOut: 'Places to keep clear of',
+  tools: 'Tools, with their cuts',
+  drawer: 'The drawer, for cuts that name their tool',
 };
 
 /** Cards in the order in which a job is thought out; others come after them, as the schema has them. */

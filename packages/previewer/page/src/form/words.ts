@@ -56,6 +56,7 @@ const ONE: Readonly<Record<string, string>> = {
   repeat: 'repeat',
   speeds: 'speed',
   tools: 'tool',
+  drawer: 'tool to the drawer',
   stops: 'stop',
   pins: 'pin',
   balls: 'ball',

@@ -92,7 +92,7 @@ export function RefusalNote() {
 }
 
 // `/cuts/2/diameter` in the words of the forms: a member by its own name if it has one, else counted from one.
-function placeOf(path: string, held: Json | undefined = undefined): string {
+export function placeOf(path: string, held: Json | undefined = undefined): string {
   const steps = path.slice(1).split('/').map(stepOf);
   return steps
     .map((step, k) => {

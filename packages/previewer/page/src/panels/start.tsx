@@ -1,10 +1,11 @@
-import { BARE, EXAMPLES } from '../files/examples.js';
+import { BARE, EXAMPLES, ROCKER_LINK } from '../files/examples.js';
+import { openAim } from '../state/aim.js';
 import { isObject } from '../state/json.js';
 import { openJob, putAway, resume } from '../state/store.js';
 import { OpenButton } from './head.js';
 import { Thumb } from './thumb.js';
 
-/** What one sees first: three ways to begin. */
+/** What one sees first: the ways to begin. */
 export function Start() {
   return (
     <main class="start">
@@ -37,6 +38,16 @@ export function Start() {
             </button>
           ))}
         </div>
+      </section>
+      <section class="card" aria-labelledby="start-finished">
+        <h2 id="start-finished">From a finished outline</h2>
+        <p>
+          Say what is to be left of which blank, and which tools there are, and have ways to make it put side
+          by side. Open a file that says so above, or begin with one:
+        </p>
+        <button type="button" onClick={() => openAim(ROCKER_LINK)}>
+          Rocker link
+        </button>
       </section>
     </main>
   );

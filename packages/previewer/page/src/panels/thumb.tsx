@@ -19,12 +19,17 @@ export function Thumb({ job }: { job: Json }) {
       sketch.value = report === null ? null : sketchOf(report);
     });
   }, [job]);
-  const { width, height } = SIZE;
+  return <Picture sketch={sketch.value} />;
+}
+
+/** A small picture of shapes that are known; empty before. */
+export function Picture({ sketch, size = SIZE }: { sketch: Sketch | null; size?: typeof SIZE }) {
+  const { width, height } = size;
   return (
     <svg class="thumb" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-      {sketch.value !== null && (
-        <g transform={matrixOf(fitted(sketch.value.around, SIZE))}>
-          <Metal sketch={sketch.value} about={NOTHING} />
+      {sketch !== null && (
+        <g transform={matrixOf(fitted(sketch.around, size))}>
+          <Metal sketch={sketch} about={NOTHING} />
         </g>
       )}
     </svg>

@@ -17,6 +17,7 @@ const NAMED_IN: Readonly<Record<string, readonly Path[]>> = {
     ['repeat', '*', 'cuts', '*'],
   ],
   setups: [['keepOut', '*', 'setup']],
+  drawer: [['cuts', '*', 'tool']],
 };
 
 /** Where the stops of a setup are named, within the setup. */

@@ -72,7 +72,7 @@ export class Solver {
       };
       const reader = new Hand(this.start, {
         onAnswer: (answer) => answer.kind === 'opened' && done(answer),
-        onEnd: (why) => done({ kind: 'opened', number, job: null, issues: [faultOf(why)] }),
+        onEnd: (why) => done({ kind: 'opened', number, job: null, isAim: false, issues: [faultOf(why)] }),
       });
       reader.ask({ kind: 'open', number, text });
     });

@@ -8,6 +8,7 @@ import type {
   ReportCheck,
   ReportCut,
   ReportPiece,
+  WayRow,
 } from '@edgebite/core';
 import type { Json, JsonObject } from '../state/json.js';
 import type { Sketch } from './sketch.js';
@@ -19,7 +20,8 @@ export type Question =
   | { readonly kind: 'report'; readonly number: number; readonly job: Json }
   | { readonly kind: 'open'; readonly number: number; readonly text: string }
   | { readonly kind: 'range'; readonly number: number; readonly job: Json; readonly query: RangeQuery }
-  | { readonly kind: 'measure'; readonly number: number; readonly job: Json; readonly asked: Measuring };
+  | { readonly kind: 'measure'; readonly number: number; readonly job: Json; readonly asked: Measuring }
+  | { readonly kind: 'propose'; readonly number: number; readonly text: string };
 
 /** Of a report what a reader needs at once, without shapes: small enough to hand over at every move. */
 export type Summary = Pick<
@@ -62,6 +64,21 @@ export interface MeasureAnswer {
   readonly fault: string | null;
 }
 
+/** A way to make a part: the job, how it looks, and its figures. */
+export interface WayAnswer {
+  readonly job: JsonObject;
+  readonly sketch: Sketch;
+  readonly row: WayRow;
+}
+
+/** The ways to make a part, or what no tool can make, or what is wrong with the aim. */
+export interface WaysAnswer {
+  readonly units: Report['units'];
+  readonly ways: readonly WayAnswer[];
+  readonly refusals: readonly string[];
+  readonly issues: readonly JobIssue[];
+}
+
 /** What the worker answers. The schema comes once, unasked, as soon as it runs. */
 export type Answer =
   | { readonly kind: 'schema'; readonly schema: JsonObject }
@@ -69,10 +86,13 @@ export type Answer =
   | { readonly kind: 'report'; readonly number: number; readonly report: Report | null }
   | { readonly kind: 'range'; readonly number: number; readonly range: RangeAnswer }
   | { readonly kind: 'measure'; readonly number: number; readonly measure: MeasureAnswer }
+  | { readonly kind: 'ways'; readonly number: number; readonly ways: WaysAnswer }
   | {
       readonly kind: 'opened';
       readonly number: number;
       /** The text's value; null if it is none that a form can show. */
       readonly job: JsonObject | null;
+      /** Whether it is no job but an aim: what is to come out, and the tools. */
+      readonly isAim: boolean;
       readonly issues: readonly JobIssue[];
     };

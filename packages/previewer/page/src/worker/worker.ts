@@ -7,14 +7,24 @@ import {
   jobJsonSchema,
   type Measuring,
   measured,
+  parseAim,
   parseJob,
+  propose,
   type RangeQuery,
   RangeQueryError,
   type Report,
   rangeOf,
 } from '@edgebite/core';
 import { isObject, type Json, type JsonObject } from '../state/json.js';
-import type { Answer, MeasureAnswer, Outcome, Question, RangeAnswer, Summary } from './messages.js';
+import type {
+  Answer,
+  MeasureAnswer,
+  Outcome,
+  Question,
+  RangeAnswer,
+  Summary,
+  WaysAnswer,
+} from './messages.js';
 import { sketchOf, type Written } from './sketch.js';
 import { Standing } from './standing.js';
 import { workedOf } from './worked.js';
@@ -37,6 +47,8 @@ self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
       return answer({ kind: 'range', number, range: rangeAnswer(data.job, data.query) });
     case 'measure':
       return answer({ kind: 'measure', number, measure: measureAnswer(data.job, data.asked) });
+    case 'propose':
+      return answer({ kind: 'ways', number, ways: waysOf(data.text) });
     case 'open':
       return answer({ kind: 'opened', number, ...opened(data.text) });
   }
@@ -123,7 +135,37 @@ function summaryOf(report: Report): Summary {
   };
 }
 
-function opened(text: string): { readonly job: JsonObject | null; readonly issues: readonly JobIssue[] } {
+function waysOf(text: string): WaysAnswer {
+  try {
+    const aim = parseAim(text);
+    const { ways, refusals } = propose(aim);
+    return {
+      units: aim.job.units,
+      ways: ways.map(({ job, report, row }) => ({
+        job: job as unknown as JsonObject,
+        sketch: sketchOf(report),
+        row,
+      })),
+      refusals: refusals.map(({ message }) => message),
+      issues: [],
+    };
+  } catch (error) {
+    return { units: 'mm', ways: [], refusals: [], issues: issuesOf(error) };
+  }
+}
+
+/** Whether a text is meant as an aim: it says what is to be left, and not what is cut. */
+function isAim(text: string): boolean {
+  try {
+    const value: Json = JSON.parse(text.replace(/^\ufeff/, ''));
+    return isObject(value) && 'finished' in value && !('cuts' in value);
+  } catch {
+    return false;
+  }
+}
+
+function opened(text: string): Pick<Extract<Answer, { kind: 'opened' }>, 'job' | 'isAim' | 'issues'> {
+  if (isAim(text)) return { job: null, isAim: true, issues: [] };
   let issues: readonly JobIssue[] = [];
   try {
     parseJob(text);
@@ -131,7 +173,7 @@ function opened(text: string): { readonly job: JsonObject | null; readonly issue
     issues = issuesOf(error);
   }
   // What is wrong with the whole text cannot be mended in a field.
-  if (issues.some(({ path }) => path === '')) return { job: null, issues };
+  if (issues.some(({ path }) => path === '')) return { job: null, isAim: false, issues };
   const value = JSON.parse(text.replace(/^\ufeff/, '')) as Json;
-  return { job: isObject(value) ? value : null, issues };
+  return { job: isObject(value) ? value : null, isAim: false, issues };
 }
