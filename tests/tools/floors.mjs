@@ -14,12 +14,12 @@ export const FLOORS = {
     ...['report', 'result', 'step', 'find', 'write', 'live'],
     ...['range', 'aim', 'feature', 'propose', 'door', 'testing'],
   ],
-  svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'zero', 'range', 'draw'],
+  svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'zero', 'checks', 'range', 'draw'],
 };
 
 /** What each package may import besides its own files. `core` stays free of Node and of the DOM. */
 const ALLOWED = {
-  core: ['@flatten-js/core', 'flatbush'],
+  core: ['@flatten-js/core', 'flatbush', 'zod'],
   svg: ['@edgebite/core', '@svgdotjs/svg.js', 'svgdom'],
   previewer: ['@edgebite/core', '@edgebite/svg', 'commander', 'node:'],
 };
