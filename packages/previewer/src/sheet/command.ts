@@ -1,4 +1,4 @@
-import { examine } from '@edgebite/core';
+import { examine, type Report } from '@edgebite/core';
 import { clean } from '@edgebite/svg';
 import { EXIT, STANDARD_OUTPUT } from '../exit.js';
 import type { Io } from '../io.js';
@@ -9,12 +9,13 @@ import { sheetCsv } from './csv.js';
 import type { SheetFormat } from './formats.js';
 import { sheetHtml } from './html.js';
 import { type Sheet, sheetOf } from './model.js';
+import { picturesOf } from './pictures.js';
 import { sheetText } from './text.js';
 
-const WRITERS: Readonly<Record<SheetFormat, (sheet: Sheet) => string>> = {
+const WRITERS: Readonly<Record<SheetFormat, (sheet: Sheet, report: Report) => string>> = {
   text: sheetText,
   csv: sheetCsv,
-  html: sheetHtml,
+  html: (sheet, report) => sheetHtml(sheet, picturesOf(report, sheet)),
 };
 
 /**
@@ -31,7 +32,8 @@ export async function sheet(
   }: Which & { readonly format: SheetFormat; readonly output?: string | undefined },
   io: Io,
 ): Promise<number> {
-  const text = WRITERS[format](sheetOf(examine(await loadJob(name, io, { twin, drawer }))));
+  const report = examine(await loadJob(name, io, { twin, drawer }));
+  const text = WRITERS[format](sheetOf(report), report);
   if (output === STANDARD_OUTPUT) {
     io.out(text);
     return EXIT.clean;

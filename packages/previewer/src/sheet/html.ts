@@ -2,6 +2,7 @@ import { clean, numberText } from '@edgebite/svg';
 import { shownText } from '../step/readout.js';
 import type { Sheet, SheetBlock, SheetPart, SheetStep, ZeroAxis } from './model.js';
 import { partDepth, partNumber, partWords } from './parts.js';
+import type { BlockPictures } from './pictures.js';
 import { rowsOf, type SheetRow } from './rows.js';
 import { STYLE, STYLE_HASH } from './style.js';
 import { offText, overStep, overTexts } from './words.js';
@@ -9,8 +10,9 @@ import { offText, overStep, overTexts } from './words.js';
 /**
  * A sheet as one HTML page to print on A4 or Letter: black and white, a page for each setup. It holds no script and
  * loads nothing; a policy in it forbids both. All text is escaped.
+ * @param pictures of the blocks, in their order; without them it has words and numbers alone
  */
-export function sheetHtml(sheet: Sheet): string {
+export function sheetHtml(sheet: Sheet, pictures: readonly BlockPictures[] = []): string {
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -21,21 +23,21 @@ export function sheetHtml(sheet: Sheet): string {
 <style>${STYLE}</style>
 </head>
 <body>
-${sheetBody(sheet)}
+${sheetBody(sheet, pictures)}
 </body>
 </html>
 `;
 }
 
 /** What is in the body of that page. */
-export function sheetBody(sheet: Sheet): string {
+export function sheetBody(sheet: Sheet, pictures: readonly BlockPictures[] = []): string {
   return `<header>
 <h1>${escaped(sheet.name)}</h1>
 <p>${escaped(sheet.facts.join('; '))}</p>
 <p class="standing">${escaped(sheet.standing)}</p>
 </header>
 <main>
-${sheet.blocks.map((block) => blockHtml(sheet, block)).join('\n')}
+${sheet.blocks.map((block, k) => blockHtml(sheet, block, pictures[k])).join('\n')}
 </main>`;
 }
 
@@ -44,17 +46,22 @@ function policy(): string {
   return `default-src 'none'; style-src 'sha256-${STYLE_HASH}'; base-uri 'none'; form-action 'none'`;
 }
 
-function blockHtml(sheet: Sheet, block: SheetBlock): string {
+function blockHtml(sheet: Sheet, block: SheetBlock, pictures: BlockPictures | undefined): string {
   return `<section>
 <h2>${escaped(block.title)}</h2>
-<p>${escaped(block.lies)}</p>
+${figureHtml('lies', pictures?.lies ?? null)}<p>${escaped(block.lies)}</p>
 ${block.zero.map(zeroHtml).join('\n')}
-${block.steps.length === 0 ? '<p>No cut to make here.</p>' : tableHtml(sheet, block)}
+${figureHtml('zeros', pictures?.zero ?? null)}${block.steps.length === 0 ? '<p>No cut to make here.</p>' : tableHtml(sheet, block)}
 ${block.trials.map(trialHtml).join('')}${block.parts.map((part) => partHtml(part, block)).join('\n')}<h3>Comes off</h3>
 <ul>${block.falls.map(itemHtml).join('')}</ul>
 ${measureHtml(block)}${finishHtml(block)}<h3>Watch</h3>
 <ul class="watch">${(block.watch.length === 0 ? ['Nothing found.'] : block.watch).map(itemHtml).join('')}</ul>
 </section>`;
+}
+
+/** A picture, which is markup of ours with all its text escaped. */
+function figureHtml(kind: string, svg: string | null): string {
+  return svg === null ? '' : `<figure class="${kind}">${svg}</figure>\n`;
 }
 
 function measureHtml({ measure }: SheetBlock): string {

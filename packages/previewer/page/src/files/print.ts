@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import { sheetBody } from '../../../src/sheet/html.js';
 import { sheetOf } from '../../../src/sheet/model.js';
+import { picturesOf } from '../../../src/sheet/pictures.js';
 import { STYLE } from '../../../src/sheet/style.js';
 import { job, solver } from '../state/store.js';
 
@@ -23,7 +24,8 @@ export async function printReadouts(): Promise<void> {
   const present = job.value;
   const report = present === null ? null : await solver.report(present);
   if (report === null || job.value !== present) return;
-  layOut(sheetBody(sheetOf(report)));
+  const sheet = sheetOf(report);
+  layOut(sheetBody(sheet, picturesOf(report, sheet)));
   window.addEventListener('afterprint', clear, { once: true });
   window.print();
 }

@@ -3,6 +3,7 @@ import { draw } from '@edgebite/svg';
 import { sheetCsv } from '../../../src/sheet/csv.js';
 import { sheetHtml } from '../../../src/sheet/html.js';
 import { sheetOf } from '../../../src/sheet/model.js';
+import { picturesOf } from '../../../src/sheet/pictures.js';
 import { sheetText } from '../../../src/sheet/text.js';
 import { isObject } from '../state/json.js';
 import { foundRange } from '../state/ranging.js';
@@ -70,9 +71,14 @@ export const TAKEAWAYS: readonly Takeaway[] = [
     ending: '-readouts.html',
     type: 'text/html',
     faulty: false,
-    text: fromReport((report) => sheetHtml(sheetOf(report))),
+    text: fromReport(readoutsOf),
   },
 ];
+
+function readoutsOf(report: Report): string {
+  const sheet = sheetOf(report);
+  return sheetHtml(sheet, picturesOf(report, sheet));
+}
 
 /** Longest beginning of a file's name that is taken from the job's. */
 const NAME = 60;
