@@ -214,7 +214,7 @@ describe('a part that was just added', () => {
     await settled(page);
     expect(await page.locator('.pending, .faults').count()).toBe(0);
     // Left altogether, so are all others.
-    await page.getByRole('button', { name: 'Add a tool' }).click();
+    await page.getByRole('button', { name: 'Add a tool', exact: true }).click();
     await page.waitForSelector('.pending');
     await page.focus(id('/name'));
     await page.waitForSelector('.faults');
