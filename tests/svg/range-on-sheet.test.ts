@@ -41,6 +41,31 @@ function shapes(svg: string, tag: string): Record<string, string>[] {
   );
 }
 
+describe('a range of a path', () => {
+  // From (8, 8): the second edge begins elsewhere in both.
+  const bent = (d: string) => ({
+    ...plate,
+    cuts: [{ id: 'groove', kind: 'swept', diameter: 4, depth: 3, path: { svgPath: d } }],
+  });
+  const drawn = bent('M8 8 L30 9 L31 20');
+
+  it.each([
+    ['x', 6, 9],
+    ['y', 7, 12],
+  ] as const)('along %s is counted from where the path starts', (along, from, to) => {
+    const range = rangeOf(parseJob(drawn), { cut: 'groove', along, from, to });
+    expect(range.now).toBe(8);
+    expect(hasStrip(draw(examine(parseJob(drawn)), { range, sheet: 'A3' }))).toBe(true);
+  });
+
+  it('is refused once the path was moved, along that axis only', () => {
+    const range = rangeOf(parseJob(drawn), { cut: 'groove', along: 'y', from: 7, to: 12 });
+    const moved = (d: string) => draw(examine(parseJob(bent(d))), { range, sheet: 'A3' });
+    expect(() => moved('M8 8.5 L30 9.5 L31 20')).toThrow(/of cut groove at 8; it is 8.5 in the report/);
+    expect(hasStrip(moved('M9 8 L31 9 L32 20'))).toBe(true);
+  });
+});
+
 describe('the strip on the sheet', () => {
   const svg = draw(report, { range: answer, sheet: 'A3' });
 
