@@ -31,13 +31,18 @@ async function answers(asks: readonly Ask[], input = ''): Promise<string> {
   return `${parts.join('\n')}\n`;
 }
 
+const ofTwin = (file: string): Ask[] => [
+  ['twin', ['sheet', '--twin', file], skeletonOf],
+  ['twin figures', ['check', '--json', '--twin', file], (text) => figuresOf(JSON.parse(text))],
+];
+
 const asWritten = ({ file, document }: FiledJob): Ask[] => [
   ['check', ['check', file], skeletonOf],
   ['check all', ['check', '--all', file], skeletonOf],
   ['sheet', ['sheet', file], skeletonOf],
   ['sheet csv', ['sheet', '--format', 'csv', file], skeletonOf],
   ['sheet html', ['sheet', '--format', 'html', file], (html) => skeletonOf(withoutTags(html))],
-  ...(document.twin === undefined ? [] : [['twin', ['sheet', '--twin', file], skeletonOf] satisfies Ask]),
+  ...(document.twin === undefined ? [] : ofTwin(file)),
 ];
 
 const drawings = ({ file, document }: FiledJob): Ask[] => [
