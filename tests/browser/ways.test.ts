@@ -26,7 +26,10 @@ it('goes from a finished outline to a job by keys alone', async () => {
   expect(shown).toEqual(
     ways.map(({ job, row, report }) => ({
       dangers: row.dangers.length,
-      cuts: job.cuts.map(({ id, tool }) => `${id}, ${tool}`),
+      cuts: job.cuts.map(({ id, tool }) => {
+        const lay = job.setups?.find(({ cuts }) => cuts[0] === id)?.name;
+        return `${job.setups?.length === 1 || lay === undefined ? '' : `${lay}: `}${id}, ${tool}`;
+      }),
       pieces: report.pieces.length,
     })),
   );

@@ -25,13 +25,16 @@ export function proposalText(aim: Aim, { ways, refusals }: Proposal): string {
       units,
     )}`,
     ...ways.map(({ job, row }, k) => `WAY ${k + 1}\n${cutsText(job)}${dangersText(row)}`),
-    hanging('', PICK),
+    hanging('', ways.some(({ job }) => job.setups !== undefined) ? PICK_LAID : PICK),
     hanging('', CLOSING),
   ].join('\n\n')}\n`;
 }
 
 const PICK =
   'Each way is an ordinary job: --way 1 -o job.json writes the first one, to be given zeros and clamps, changed and checked. What is told here is of the part as drawn, without jaws or stops.';
+
+const PICK_LAID =
+  'Each way is an ordinary job: --way 1 -o job.json writes the first one, to be given tolerances of its zeros and clamps, changed and checked. What is told here knows no jaws, and of stops only the sides.';
 
 /** Two jobs side by side, and where their finished parts differ. */
 export function comparisonText([first, second]: readonly [Job, Job], comparison: Comparison): string {
@@ -70,15 +73,17 @@ function rowsText(ways: readonly Headed[], units: Units): string {
   );
 }
 
-/** The cuts of a job in their order, with the tool of each. */
-function cutsText({ cuts }: JobDocument): string {
+/** The cuts of a job in their order, with the tool of each; where the part is laid anew, how. */
+function cutsText({ cuts, setups = [] }: JobDocument): string {
   if (cuts.length === 0) return 'Nothing to cut: the blank is the finished part.';
   const widest = Math.max(...cuts.map(({ id }) => id.length));
+  const layOf = (id: string) => setups.find((setup) => setup.cuts[0] === id)?.name;
   return cuts
-    .map(
-      ({ id, tool = '-' }, k) =>
-        `${String(k + 1).padStart(String(cuts.length).length)}  ${id.padEnd(widest)}  ${clean(tool)}`,
-    )
+    .flatMap(({ id, tool = '-' }, k) => {
+      const lay = setups.length > 1 ? layOf(id) : undefined;
+      const line = `${String(k + 1).padStart(String(cuts.length).length)}  ${id.padEnd(widest)}  ${clean(tool)}`;
+      return lay === undefined ? [line] : [`${clean(lay)}:`, line];
+    })
     .join('\n');
 }
 

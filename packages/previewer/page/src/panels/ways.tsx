@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { wayLines } from '../../../src/text/way-figures.js';
 import { headed } from '../form/words.js';
 import { aim, found, isFound, leaveAim, seek, takeWay, typeAim } from '../state/aim.js';
+import { isList, valueAt } from '../state/json.js';
 import type { WayAnswer, WaysAnswer } from '../worker/messages.js';
 import { placeOf } from './faults.js';
 import { Picture } from './thumb.js';
@@ -108,8 +109,9 @@ function Way({ way, number, lines }: { way: WayAnswer; number: number; lines: Re
         ))}
       </dl>
       <ol class="steps-of">
-        {stepsOf(job).map(([cut, tool]) => (
+        {stepsOf(job).map(({ cut, tool, lay }) => (
           <li key={cut}>
+            {lay !== null && <strong>{lay}: </strong>}
             {cut}, <span>{tool}</span>
           </li>
         ))}
@@ -126,10 +128,22 @@ function Way({ way, number, lines }: { way: WayAnswer; number: number; lines: Re
   );
 }
 
-function stepsOf({ cuts }: WayAnswer['job']): (readonly [string, string])[] {
-  const list = Array.isArray(cuts) ? cuts : [];
-  return list.flatMap((cut) => {
-    const { id, tool } = cut as { readonly id?: unknown; readonly tool?: unknown };
-    return [[String(id), String(tool ?? '')] as const];
+interface Step {
+  readonly cut: string;
+  readonly tool: string;
+  /** How the part is laid anew for it; null where it lies as before. */
+  readonly lay: string | null;
+}
+
+function stepsOf({ cuts, setups }: WayAnswer['job']): Step[] {
+  const lays = new Map(
+    (isList(setups) && setups.length > 1 ? setups : []).map((setup) => [
+      valueAt(setup, ['cuts', 0]),
+      String(valueAt(setup, ['name'])),
+    ]),
+  );
+  return (isList(cuts) ? cuts : []).map((cut) => {
+    const id = valueAt(cut, ['id']);
+    return { cut: String(id), tool: String(valueAt(cut, ['tool'])), lay: lays.get(id) ?? null };
   });
 }
