@@ -13,6 +13,7 @@ import type { Job } from '../job/job.js';
 import { parseJob } from '../read/parse.js';
 import { drawerIssues } from '../read/read-drawer.js';
 import { withDrawer } from '../read/shared-drawer.js';
+import { contains } from '../region/contains.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
 import {
@@ -93,6 +94,13 @@ function aimOf(document: AimDocument, job: Job, finished: Region, pockets: reado
 /** Halvings until a place is known that is about as far from any wall as can be. */
 const HALVINGS = 8;
 
+/** Digits after the point in which a place is told, as long as it stays on the part. */
+const READABLE = [0, 1, 2, 3] as const;
+
+function rounded(value: number, digits: number): number {
+  return Number(value.toFixed(digits)) + 0;
+}
+
 /** A place well within a region, to hold it by. */
 function deepPlace(finished: Region, pockets: readonly Pocket[]): Point {
   const whole = subtract(
@@ -109,7 +117,12 @@ function deepPlace(finished: Region, pockets: readonly Pocket[]): Point {
     if (left.length === 0) high = middle;
     else [low, core] = [middle, left];
   }
-  return (loopsOf(core)[0] as Loop)[0]?.a as Point;
+  const place = (loopsOf(core)[0] as Loop)[0]?.a as Point;
+  return (
+    READABLE.map((digits) => ({ x: rounded(place.x, digits), y: rounded(place.y, digits) })).find(
+      (one) => contains(region, one) === 'inside',
+    ) ?? place
+  );
 }
 
 /** The region of a pocket; null if it has faults, which are taken down. */

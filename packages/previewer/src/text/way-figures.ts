@@ -5,6 +5,12 @@ import { rangeText } from './figures.js';
 /** A line of the table of ways: what it tells, and that of one way. */
 export type WayLine = readonly [string, (row: WayRow) => string];
 
+/** In which order ways stand, in words. */
+export function orderWords(rows: readonly WayRow[]): string {
+  const stops = rows.some(({ pushes }) => pushes !== null) ? ', then fewest against a stop' : '';
+  return `the fewest dangers first${stops}, then the quickest`;
+}
+
 /**
  * The lines of the table of ways.
  * @param hasStops whether it is known what goes against a stop

@@ -2,7 +2,7 @@ import type { Aim, Comparison, Job, JobDocument, Proposal, WayRow } from '@edgeb
 import { clean, countText, lengthText, numberText } from '@edgebite/svg';
 import { CLOSING } from './report.js';
 import { tableText } from './table.js';
-import { wayLines } from './way-figures.js';
+import { orderWords, wayLines } from './way-figures.js';
 import { hanging } from './wrap.js';
 
 type Units = Job['units'];
@@ -20,7 +20,7 @@ export function proposalText(aim: Aim, { ways, refusals }: Proposal): string {
   }
   return `${[
     head,
-    `${countText(ways.length, 'WAY', 'WAYS')}, the fewest dangers first, then the quickest\n${rowsText(
+    `${countText(ways.length, 'WAY', 'WAYS')}, ${orderWords(ways.map(({ row }) => row))}\n${rowsText(
       ways.map(({ row }, k) => ({ head: `way ${k + 1}`, row })),
       units,
     )}`,

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { wayLines } from '../../../src/text/way-figures.js';
+import { orderWords, wayLines } from '../../../src/text/way-figures.js';
 import { headed } from '../form/words.js';
 import { aim, found, isFound, leaveAim, seek, takeWay, typeAim } from '../state/aim.js';
 import { isList, valueAt } from '../state/json.js';
@@ -61,7 +61,7 @@ function stateWords(answer: WaysAnswer | null): string {
   const { ways, refusals, issues } = answer;
   if (issues.length > 0) return 'This cannot be read yet.';
   if (refusals.length > 0) return 'Not to be made with these tools.';
-  return `${ways.length === 1 ? 'One way' : `${ways.length} ways`}, the fewest dangers first, then the quickest.`;
+  return `${ways.length === 1 ? 'One way' : `${ways.length} ways`}, ${orderWords(ways.map(({ row }) => row))}.`;
 }
 
 function Answer({ answer: { units, ways, refusals, issues } }: { answer: WaysAnswer }) {
