@@ -73,3 +73,31 @@ describe('on a phone', () => {
     expect(await sentences(page)).toEqual(expected(block));
   });
 });
+
+it('goes to the parts of the page by buttons that stay under the drawing', async () => {
+  const page = await look({ width: 390, height: 844, touch: true });
+  await openJob(page, block);
+  await page.waitForSelector('.step-walk');
+  for (const [name, heading] of [
+    ['Machine', 'card-steps'],
+    ['Numbers', 'card-cuts'],
+    ['Watch', 'card-findings'],
+  ] as const) {
+    await page.getByRole('button', { name, exact: true }).click();
+    const seen = await page.evaluate((id) => {
+      const { top, bottom } = (document.getElementById(id) as HTMLElement).getBoundingClientRect();
+      const bar = (document.querySelector('.jumps') as HTMLElement).getBoundingClientRect();
+      return {
+        top,
+        bottom,
+        under: bar.bottom,
+        height: window.innerHeight,
+        focus: document.activeElement?.id,
+      };
+    }, heading);
+    // Its heading is in sight, under the drawing and the buttons, and the keys go on from there.
+    expect(seen.top).toBeGreaterThanOrEqual(seen.under - 1);
+    expect(seen.bottom).toBeLessThan(seen.height);
+    expect(seen.focus).toBe(heading);
+  }
+});

@@ -10,6 +10,7 @@ import { FaultList, RefusalNote, StuckNote } from './panels/faults.js';
 import { Figures } from './panels/figures.js';
 import { Findings } from './panels/findings.js';
 import { Head } from './panels/head.js';
+import { Jumps } from './panels/jumps.js';
 import { MeasurePanel } from './panels/measure-panel.js';
 import { RangePanel } from './panels/range-panel.js';
 import { SheetView } from './panels/sheet-view.js';
@@ -47,6 +48,7 @@ function Bench() {
       <div class="look">
         <div class="stays">
           <Board />
+          <Jumps />
           <State />
           <CenterPanel />
           <Later tasks={1}>{() => <StepWalk />}</Later>
