@@ -7,72 +7,75 @@ import { drawerSchema } from '../document/schema-drawer.js';
 import { side, size } from '../document/schema-parts.js';
 import { SIDES } from '../document/schema-setups.js';
 
-const job = jobSchema.shape;
-const outline = job.part.shape.outline;
+// Each in a call that a bundler may leave out: who only examines jobs carries no aims.
+const job = /* @__PURE__ */ (() => jobSchema.shape)();
+const outline = /* @__PURE__ */ (() => job.part.shape.outline)();
 
-const pocketSchema = shapeWith({
-  depth: size.meta({ description: 'How deep; less than the thickness.' }),
-  from: side.optional().meta({ description: 'The side that it lies open to; "top" without it.' }),
-}).meta({
-  id: 'Pocket',
-  description:
-    'A place that does not go through: a closed shape by one of six keys, and its depth. It may go beyond the part.',
-});
+const pocketSchema = /* @__PURE__ */ (() =>
+  shapeWith({
+    depth: size.meta({ description: 'How deep; less than the thickness.' }),
+    from: side.optional().meta({ description: 'The side that it lies open to; "top" without it.' }),
+  }).meta({
+    id: 'Pocket',
+    description:
+      'A place that does not go through: a closed shape by one of six keys, and its depth. It may go beyond the part.',
+  }))();
 
-const minutes = z.number().min(0).max(1e4);
+const minutes = /* @__PURE__ */ (() => z.number().min(0).max(1e4))();
 
 /** An aim as written in JSON, version 1: what is to come out of which blank, and with which tools. */
-export const aimSchema = z
-  .strictObject({
-    edgebite: job.edgebite,
-    name: job.name,
-    units: job.units,
-    blank: outline.meta({ description: 'What there is: a plate of this outline.' }),
-    finished: outline.meta({
-      description: 'What is to be left of it, seen from above, with the holes that go through.',
-    }),
-    pockets: z.array(pocketSchema).max(MAX_HOLES).optional().meta({
-      description: 'What is cut into it without going through.',
-    }),
-    thickness: size,
-    material: job.part.shape.material,
-    keep: job.keep,
-    limits: job.limits,
-    resolution: job.resolution,
-    machine: job.machine,
-    stops: z.array(z.enum(SIDES)).max(SIDES.length).optional().meta({
-      description:
-        'Sides that stops bear on, as the part lies. Of equally safe ways and orders those are taken that push the part off its stops the least. None without it.',
-    }),
-    tip: size.optional().meta({
-      description:
-        'Diameter of the tip of the edge finder. With it the jobs have setups: their zero is found at the stops and, where there is none, at the left and the front; what would push the part off a stop is cut with the part turned round.',
-    }),
-    drawer: drawerSchema,
-    arcs: z.boolean().optional().meta({
-      description:
-        'Whether an end mill can be led along arcs, by a rotary table or a control: hand wheels cannot. It cannot without it.',
-    }),
-    allowance: size.optional().meta({
-      description:
-        'What roughing leaves on the radius for the tool that finishes. 0.5 mm or 0.02 inch without it (common practice, no source).',
-    }),
-    bite: size.optional().meta({
-      description:
-        'The deepest bite of a boring head along a radius. 0.5 mm or 0.02 inch without it (common practice, no source).',
-    }),
-    minutes: z
-      .strictObject({
-        toolChange: minutes.optional().meta({ description: 'For one change of tool; 3 without it.' }),
-        turning: minutes.optional().meta({
-          description: 'To turn the part over and find its zero again; 10 without it.',
-        }),
-      })
-      .optional()
-      .meta({ description: 'What a change costs at your machine (common practice, no source).' }),
-    ways: z.int().min(1).max(12).optional().meta({ description: 'How many ways at most; 4 without it.' }),
-  })
-  .meta({ title: 'edgebite aim, version 1' });
+export const aimSchema = /* @__PURE__ */ (() =>
+  z
+    .strictObject({
+      edgebite: job.edgebite,
+      name: job.name,
+      units: job.units,
+      blank: outline.meta({ description: 'What there is: a plate of this outline.' }),
+      finished: outline.meta({
+        description: 'What is to be left of it, seen from above, with the holes that go through.',
+      }),
+      pockets: z.array(pocketSchema).max(MAX_HOLES).optional().meta({
+        description: 'What is cut into it without going through.',
+      }),
+      thickness: size,
+      material: job.part.shape.material,
+      keep: job.keep,
+      limits: job.limits,
+      resolution: job.resolution,
+      machine: job.machine,
+      stops: z.array(z.enum(SIDES)).max(SIDES.length).optional().meta({
+        description:
+          'Sides that stops bear on, as the part lies. Of equally safe ways and orders those are taken that push the part off its stops the least. None without it.',
+      }),
+      tip: size.optional().meta({
+        description:
+          'Diameter of the tip of the edge finder. With it the jobs have setups: their zero is found at the stops and, where there is none, at the left and the front; what would push the part off a stop is cut with the part turned round.',
+      }),
+      drawer: drawerSchema,
+      arcs: z.boolean().optional().meta({
+        description:
+          'Whether an end mill can be led along arcs, by a rotary table or a control: hand wheels cannot. It cannot without it.',
+      }),
+      allowance: size.optional().meta({
+        description:
+          'What roughing leaves on the radius for the tool that finishes. 0.5 mm or 0.02 inch without it (common practice, no source).',
+      }),
+      bite: size.optional().meta({
+        description:
+          'The deepest bite of a boring head along a radius. 0.5 mm or 0.02 inch without it (common practice, no source).',
+      }),
+      minutes: z
+        .strictObject({
+          toolChange: minutes.optional().meta({ description: 'For one change of tool; 3 without it.' }),
+          turning: minutes.optional().meta({
+            description: 'To turn the part over and find its zero again; 10 without it.',
+          }),
+        })
+        .optional()
+        .meta({ description: 'What a change costs at your machine (common practice, no source).' }),
+      ways: z.int().min(1).max(12).optional().meta({ description: 'How many ways at most; 4 without it.' }),
+    })
+    .meta({ title: 'edgebite aim, version 1' }))();
 
 /** An aim as written in JSON. */
 export type AimDocument = Frozen<z.infer<typeof aimSchema>>;

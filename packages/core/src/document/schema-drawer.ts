@@ -81,13 +81,14 @@ export const drawerSchema = z
   .meta({ id: 'Drawer', description: 'The tools that there are to choose from.' });
 
 /** A drawer in a file of its own, shared by aims. */
-export const drawerFileSchema = z
-  .strictObject({
-    edgebite: z.literal(1).meta({ description: 'Version of the format.' }),
-    units,
-    drawer: drawerSchema,
-  })
-  .meta({ title: 'edgebite drawer, version 1' });
+export const drawerFileSchema = /* @__PURE__ */ (() =>
+  z
+    .strictObject({
+      edgebite: z.literal(1).meta({ description: 'Version of the format.' }),
+      units,
+      drawer: drawerSchema,
+    })
+    .meta({ title: 'edgebite drawer, version 1' }))();
 
 /** A drawer in a file of its own, as written. */
 export type DrawerDocument = Frozen<z.infer<typeof drawerFileSchema>>;
