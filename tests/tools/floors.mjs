@@ -10,7 +10,7 @@ export const FLOORS = {
     ...['geometry', 'region', 'noding', 'overlay', 'clear', 'combine'],
     ...['cut', 'datum', 'left', 'cutting'],
     ...['outline', 'format', 'figure', 'load', 'passes', 'placing', 'path', 'measure'],
-    ...['schema', 'document', 'job', 'setups', 'alike', 'read', 'state'],
+    ...['document', 'job', 'setups', 'alike', 'read', 'state'],
     ...['report', 'result', 'step', 'find', 'write', 'live'],
     ...['range', 'aim', 'feature', 'propose', 'door', 'testing'],
   ],

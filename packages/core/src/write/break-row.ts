@@ -1,8 +1,8 @@
 import { DEGREE } from '../geometry/degree.js';
 import type { Edge } from '../geometry/edge.js';
 import { cutOfSource } from '../geometry/source.js';
-import { chamferOf, roundingOf } from '../left/breaks.js';
 import { isLeavingFirst, type ZonedKnifeEdge } from '../left/knife-edges.js';
+import { chamferOf, roundingOf } from '../measure/breaks.js';
 import type { Report } from '../report/report-schema.js';
 
 type Row = Report['knifeEdges'][number]['break'];

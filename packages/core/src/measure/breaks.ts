@@ -2,8 +2,8 @@ import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
 import { directionAtEnd, directionAtStart, pointAlong, sweep } from '../geometry/measure.js';
 import { distance, type Point, type Vector } from '../geometry/point.js';
-import { turnBetween } from './interior-angle.js';
-import type { Wedge } from './wedges.js';
+import { turnBetween } from '../left/interior-angle.js';
+import type { Wedge } from '../left/wedges.js';
 
 type Both<T> = readonly [leaving: T, arriving: T];
 
