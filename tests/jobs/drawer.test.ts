@@ -1,6 +1,7 @@
 import {
   type DrawerDocument,
   examine,
+  examiner,
   type JobDocument,
   JobError,
   parseDrawer,
@@ -230,6 +231,16 @@ describe('cuts that name a tool of the drawer', () => {
     const made = job.tools.find(({ id }) => id === 'drill 9');
     expect(made?.cuts).toHaveLength(3);
     expect(twinOf(job)?.tools.map(({ id }) => id)).toEqual(job.tools.map(({ id }) => id));
+  });
+
+  test('are looked at again after a change as in a job of their own', () => {
+    const live = examiner(parseJob(base));
+    const moved = live.moved('eye', [22, 18]);
+    expect(moved.report).toEqual(examine(parseJob(changed('eye', { center: [22, 18] }))));
+    expect(moved.job).toEqual(parseJob(changed('eye', { center: [22, 18] })));
+    const other = moved.changed('seat', { diameter: 30 });
+    expect(other.job.tools.find(({ id }) => id === 'head')?.cuts).toEqual(['seat']);
+    expect(() => live.changed('eye', { diameter: 9.5 })).toThrow('tool "drill 9" has 9');
   });
 
   test('go down with a mill that is not said to cut to its centre as with one that does not', () => {

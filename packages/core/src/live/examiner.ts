@@ -76,11 +76,12 @@ function strange(job: Job, id: string): string {
 /** The job with one cut changed, checked as `parseJob` does. */
 function withCut(job: Job, number: number, change: CutChange): Job {
   const { document } = job;
-  const { setups, keepOut, tools, repeat, ...plain } = document as typeof document & Record<string, unknown>;
+  const { setups, keepOut, tools, drawer, repeat, ...plain } = document as typeof document &
+    Record<string, unknown>;
   const cut = { ...document.cuts[number], ...change } as CutDocument;
   const cuts = document.cuts.map((one, k) => (k === number ? cut : one));
   // What names cuts can be checked with all of them only.
-  if ([setups, keepOut, tools, repeat].some((part) => part !== undefined)) {
+  if ([setups, keepOut, tools, drawer, repeat].some((part) => part !== undefined)) {
     return parseJob({ ...document, cuts });
   }
   try {
