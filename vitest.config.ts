@@ -11,11 +11,12 @@ export default defineConfig(({ mode }) => ({
     // Tests read the TypeScript sources, so that most of them need no build.
     alias: [
       { find: /^@edgebite\/core\/testing$/, replacement: at('packages/core/src/testing/index.ts') },
-      ...['flatten', 'geometry', 'machining'].map((entry) => ({
+      ...['door', 'flatten', 'geometry', 'machining'].map((entry) => ({
         find: new RegExp(`^@edgebite/core/${entry}$`),
         replacement: at(`packages/core/src/${entry}.ts`),
       })),
       { find: /^@edgebite\/core$/, replacement: at('packages/core/src/index.ts') },
+      { find: /^@edgebite\/previewer$/, replacement: at('packages/previewer/src/index.ts') },
       { find: /^@edgebite\/svg\/tree$/, replacement: at('packages/svg/src/tree.ts') },
       { find: /^@edgebite\/svg$/, replacement: at('packages/svg/src/index.ts') },
     ],

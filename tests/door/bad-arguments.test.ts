@@ -1,73 +1,21 @@
 import * as core from '@edgebite/core';
 import * as flatten from '@edgebite/core/flatten';
 import { describe, expect, it } from 'vitest';
-import { spoiled } from './bad-values.js';
 import { GEOMETRY } from './rows-geometry.js';
 import { JOBS } from './rows-jobs.js';
 import { TOOLS } from './rows-tools.js';
+import { functionsOf, testTable } from './table.js';
 
 /*
  * Every public function with every argument spoiled, as plain JavaScript may: each call ends in an EdgebiteError that says
  * where and what to do, or the value is written down as fine and no number of the answer is none.
  */
+describe('every public function of core', () => {
+  const functions = functionsOf({ ...core, ...flatten });
 
-const ROWS = { ...GEOMETRY, ...TOOLS, ...JOBS };
-
-type Call = (...given: readonly unknown[]) => unknown;
-
-const functions = Object.entries({ ...core, ...flatten } as Readonly<Record<string, unknown>>).filter(
-  ([, value]) => typeof value === 'function' && !/^class\b/.test(Function.prototype.toString.call(value)),
-) as [string, Call][];
-
-describe('every public function', () => {
-  it('has a row here, and every row a function', () => {
+  it('is looked for', () => {
     expect(functions.length).toBeGreaterThan(150);
-    expect(Object.keys(ROWS).sort()).toEqual(functions.map(([name]) => name).sort());
   });
 
-  it.each(functions)('%s takes what is right', (name, call) => {
-    const { good } = ROWS[name] as (typeof ROWS)[string];
-    expect(notNumber(call(...good))).toBeNull();
-  });
-
-  it.each(functions)('%s refuses what is wrong', (name, call) => {
-    const { good, what } = ROWS[name] as (typeof ROWS)[string];
-    const wrong: string[] = [];
-    what.forEach((one, k) => {
-      for (const { name: how, value, fine } of spoiled(one, good[k])) {
-        const fault = faultOf(() => call(...good.with(k, value)), name, fine);
-        if (fault !== null) wrong.push(`argument ${k}${how}: ${fault}`);
-      }
-    });
-    expect(wrong).toEqual([]);
-  });
+  testTable(functions, { ...GEOMETRY, ...TOOLS, ...JOBS });
 });
-
-function faultOf(call: () => unknown, name: string, fine: boolean): string | null {
-  try {
-    const made = call();
-    // What is wrong with a region is told with the value that it has.
-    const bad = name === 'checkRegion' ? null : notNumber(made);
-    if (bad !== null) return `gives ${bad}`;
-    return fine ? null : `is taken, and gives ${JSON.stringify(made)?.slice(0, 80)}`;
-  } catch (error) {
-    if (!(error instanceof core.EdgebiteError)) return `throws ${String(error)}`;
-    const { code, message, place } = error;
-    if (code === 'fault') return `is taken for a fault of the library: ${message}`;
-    const says = message.length > 10 && (place.length > 0 || code === 'job' || code === 'fit');
-    const named = code !== 'argument' && code !== 'region' ? true : place.startsWith(`${name}: `);
-    return says && named ? null : `is refused without saying where: ${code}, "${place}", ${message}`;
-  }
-}
-
-/** Where an answer has a number that is none; null if nowhere. */
-function notNumber(made: unknown, at = 'answer', deep = 0): string | null {
-  if (typeof made === 'number') return Number.isNaN(made) ? `${at}: NaN` : null;
-  if (typeof made === 'string') return /NaN|undefined/.test(made) ? `${at}: ${made}` : null;
-  if (typeof made !== 'object' || made === null || deep > 8) return null;
-  for (const [key, value] of Object.entries(made)) {
-    const found = notNumber(value, `${at}.${key}`, deep + 1);
-    if (found !== null) return found;
-  }
-  return null;
-}

@@ -32,6 +32,8 @@ export type What =
   | 'function'
   | 'region'
   | 'made'
+  | 'made or none'
+  | 'id'
   | 'anything'
   | { readonly maybe: What }
   | { readonly orNull: What }
@@ -69,6 +71,8 @@ const FINE: Readonly<Record<string, readonly string[]>> = {
   function: ['() => 0'],
   region: ['[]'],
   made: [],
+  'made or none': ['[]'],
+  id: ["'sideways'"],
   anything: Object.keys(BAD),
 };
 

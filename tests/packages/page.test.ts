@@ -59,6 +59,7 @@ async function bundled(): Promise<string[]> {
     jsxImportSource: 'preact',
     logLevel: 'silent',
     alias: {
+      '@edgebite/core/door': `${ROOT}packages/core/src/door.ts`,
       '@edgebite/core': `${ROOT}packages/core/src/index.ts`,
       '@edgebite/svg/tree': `${ROOT}packages/svg/src/tree-browser.ts`,
       '@edgebite/svg': `${ROOT}packages/svg/src/index.ts`,

@@ -11,7 +11,7 @@ const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 
 /** @type {Readonly<Record<string, readonly string[]>>} */
 const ENTRIES = {
-  core: ['index', 'flatten', 'testing/index', 'geometry', 'machining'],
+  core: ['index', 'flatten', 'door', 'testing/index', 'geometry', 'machining'],
   svg: ['index', 'tree'],
   previewer: ['index'],
 };

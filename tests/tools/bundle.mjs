@@ -1,7 +1,8 @@
 // What a package publishes: its sources in one file an entry, with parts that entries share beside them; source maps; and
 // the same for `require`, for Nodes that cannot require ES modules (20.0 to 20.18). In the package's folder:
-//   node ../../tests/tools/bundle.mjs ENTRY...             entries as paths under src without ending
-//   node ../../tests/tools/bundle.mjs --command ENTRY...   ES modules alone, for Node, with all that they need inside
+//   node ../../tests/tools/bundle.mjs ENTRY...              entries as paths under src without ending
+//   node ../../tests/tools/bundle.mjs --esm-only ENTRY...   ES modules alone
+//   node ../../tests/tools/bundle.mjs --command ENTRY       beside what is there, a program with all that it needs inside
 // The compiler has written the declarations to dist/types before.
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -22,10 +23,15 @@ const BUNDLED = ['flatbush', 'flatqueue', 'zod'];
 
 const home = cwd();
 const dist = join(home, 'dist');
-for (const name of readdirSync(dist)) if (name !== 'types') rmSync(join(dist, name), { recursive: true });
+if (!isCommand)
+  for (const name of readdirSync(dist)) if (name !== 'types') rmSync(join(dist, name), { recursive: true });
 const sources = Object.fromEntries(entries.map((entry) => [entry, join(home, 'src', `${entry}.ts`)]));
 
-const source = (/** @type {string} */ name) => join(home, '..', name, 'src', 'index.ts');
+/** @param {string} name of an entry: `@edgebite/core/door` */
+function sourceOf(name) {
+  const [, pack = '', entry = 'index'] = name.split('/');
+  return join(home, '..', pack, 'src', `${entry}.ts`);
+}
 
 /**
  * A command takes in all that it uses, and leaves the rest of that away: it starts at once. commander can start programs for
@@ -35,8 +41,7 @@ const source = (/** @type {string} */ name) => join(home, '..', name, 'src', 'in
 function outside({ path, kind }) {
   if (kind === 'entry-point' || BUNDLED.includes(path)) return null;
   if (!isCommand) return { path, external: true };
-  if (path === '@edgebite/core') return { path: source('core') };
-  if (path === '@edgebite/svg') return { path: source('svg') };
+  if (path.startsWith('@edgebite/')) return { path: sourceOf(path) };
   if (path === 'node:child_process') return { path, namespace: 'none' };
   return path === 'commander' ? null : { path, external: true };
 }
@@ -67,7 +72,7 @@ const { metafile } = await esbuild({
   target: 'es2022',
   sourcemap: true,
   sourcesContent: false,
-  chunkNames: 'shared-[hash]',
+  chunkNames: isCommand ? 'command-[hash]' : 'shared-[hash]',
   legalComments: 'none',
   logLevel: 'warning',
   metafile: true,
@@ -88,7 +93,7 @@ if (inside.length > 0) {
   );
 }
 
-if (!isCommand) {
+if (!isCommand && !process.argv.includes('--esm-only')) {
   const out = join(dist, 'cjs');
   // The declarations serve both: what makes them CommonJS is the package.json beside them.
   cpSync(join(dist, 'types'), join(out, 'types'), {

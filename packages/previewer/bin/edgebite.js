@@ -1,4 +1,4 @@
 #!/usr/bin/env node
-import { run } from '../dist/index.js';
+import { run } from '../dist/run.js';
 
 process.exitCode = await run(process.argv.slice(2));

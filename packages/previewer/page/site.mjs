@@ -25,6 +25,7 @@ function config(outDir) {
     logLevel: 'warn',
     resolve: {
       alias: [
+        { find: /^@edgebite\/core\/door$/, replacement: at('../../core/src/door.ts') },
         { find: /^@edgebite\/core$/, replacement: at('../../core/src/index.ts') },
         { find: /^@edgebite\/svg$/, replacement: at('../../svg/src/index.ts') },
         { find: /^@edgebite\/svg\/tree$/, replacement: at('../../svg/src/tree-browser.ts') },

@@ -1,99 +1,39 @@
-import type { RangeReport, Report } from '@edgebite/core';
-import { type CheckDrawOptions, checkSheetOf } from './checks/check-draw.js';
-import { type DrawOptions, sheetOf } from './draw/draw.js';
-import { type ViewOptions, viewOf } from './draw/view-draw.js';
-import { type RangeDrawOptions, rangeSheetOf } from './range/range-strip.js';
-import { type StepViewOptions, stepViewOf } from './steps/step-view.js';
-import { type ZeroDrawOptions, zeroSheetOf } from './zero/zero-draw.js';
-
-/**
- * A drawing of a report as the text of an SVG file: the steps, the plan, details of what is thin, a section where cuts
- * stop short, tables, findings, legend. One unit is a millimetre of the sheet; lengths in the text are in the unit of the
- * job. The same report gives the same text. Line types and widths follow ISO 128, dimensions ISO 129, scales ISO 5455,
- * sheets ISO 216 and ISO 5457. No two labels overlap, and none leaves the sheet.
- * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, or the range is not one of the report.
- */
-export function draw(report: Report, options: DrawOptions = {}): string {
-  return sheetOf(report, options).text();
-}
-
-/**
- * A drawing of a range as the text of an SVG file: a strip along which the free number grows upwards, safe intervals
- * hatched and the others open, what each comes to at its left, what changes at each event at its right, and the present
- * value marked. One unit is a millimetre of the sheet. As high as its labels need, of which no two overlap. The same
- * range gives the same text.
- * @throws RangeError if `idPrefix` cannot begin an id, or the width is not from 120 to 1,000 mm.
- */
-export function drawRange(answer: RangeReport, options: RangeDrawOptions = {}): string {
-  return rangeSheetOf(answer, options).text();
-}
-
-/**
- * How the zero of a setup is found, as the text of an SVG file: a picture for each action of each axis, the part as it lies and
- * stands then, with stop, blocks, feeler and what touches where they are, and what the readout shows. In Z it is seen from the
- * front. One unit is a millimetre of the sheet; as high as its pictures need. The same report gives the same text.
- * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, the width is not from 100 to 1,000 mm, or the report
- * has no such setup.
- */
-export function drawZero(report: Report, options: ZeroDrawOptions = {}): string {
-  return zeroSheetOf(report, options).text();
-}
-
-/**
- * How to measure an arc that a cut leaves, as the text of an SVG file: a picture for each way, the part as it lies when the arc is
- * cut last, with the arc, pins, and what is read between which places. One unit is a millimetre of the sheet; as high as its
- * pictures need. The same report gives the same text.
- * @param index of the arc in `report.checks`, from 0
- * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, the width is not from 100 to 1,000 mm, or there is no
- * such arc or way.
- */
-export function drawCheck(report: Report, index: number, options: CheckDrawOptions = {}): string {
-  return checkSheetOf(report, index, options).text();
-}
-
-/**
- * The plan of a report for a screen, without a sheet, as the text of an SVG: it grows with its place in the page. Everything
- * that can be pointed at has `data-about` with its name in the report: `piece:ID`, `cut:ID`, `web:N`, `knifeEdge:N`,
- * `finding:N`, `keepOut:ID`. The same report gives the same text.
- * @throws RangeError if `idPrefix` cannot begin an id, the theme is none, or a side of `size` is not from 40 to 2,000.
- */
-export function drawView(report: Report, options: ViewOptions = {}): string {
-  return viewOf(report, options).text();
-}
-
-/**
- * One step of a report for a screen, as the text of an SVG: as the part lies then, what stands, what is taken, the tool with
- * its push and its way off the wall, what lets go. The same report gives the same text.
- * @param index of the step in the report, from 0
- * @throws RangeError if there is no such step, the job is too large for its steps to be drawn, `idPrefix` cannot begin an id,
- * the theme is none, or a side of `size` is not from 40 to 2,000.
- */
-export function drawStep(report: Report, index: number, options: StepViewOptions = {}): string {
-  return stepViewOf(report, index, options).text();
-}
+// Functions that look at what they are given; types beside them.
 
 export type { CheckDrawOptions } from './checks/check-draw.js';
-export type { DrawOptions } from './draw/draw.js';
-export type { ViewOptions } from './draw/view-draw.js';
-export { angleText, dimensionText, fixed, numberText, type Units, unitText } from './pen/numbers.js';
-export { clean } from './pen/text.js';
-export { THEME_NAMES, THEMES, type Theme, type ThemeName } from './pen/theme.js';
+export { draw, drawCheck, drawRange, drawStep, drawView, drawZero } from './door/draw.js';
 export {
+  alongText,
+  angleText,
   betweenText,
+  changesText,
+  clean,
   countText,
   depthsText,
   depthText,
+  dimensionText,
+  doneText,
+  fixed,
   gravestFirst,
-  LEVELS,
+  intervalText,
   lengthText,
   levelsText,
+  lostZeros,
+  numberText,
+  reachedText,
   roleText,
   sourceText,
-} from './pen/words.js';
-export { doneText, reachedText, type ZeroLink, type ZeroScale, zeroAxes } from './pen/zero-words.js';
+  unitText,
+  zeroAxes,
+} from './door/words.js';
+export type { DrawOptions } from './draw/draw.js';
+export type { ViewOptions } from './draw/view-draw.js';
+export type { Units } from './pen/numbers.js';
+export { THEME_NAMES, THEMES, type Theme, type ThemeName } from './pen/theme.js';
+export { LEVELS } from './pen/words.js';
+export type { ZeroLink, ZeroScale } from './pen/zero-words.js';
 export type { RangeDrawOptions } from './range/range-strip.js';
-export { alongText, changesText, intervalText } from './range/range-words.js';
-export { lostZeros, NO_TARGET } from './sheet/readouts.js';
+export { NO_TARGET } from './sheet/readouts.js';
 export { SHEET_SIZES, type SheetSize } from './sheet/sheet.js';
 export type { StepViewOptions } from './steps/step-view.js';
 export type { ZeroDrawOptions } from './zero/zero-draw.js';

@@ -31,7 +31,7 @@ export interface RowOptions {
   readonly toolChange: number;
   readonly turning: number;
   readonly tolerances: ReadonlyMap<string, number>;
-  readonly pushes?: number | null;
+  readonly pushes?: number | null | undefined;
 }
 
 /** The row of a way, from its report. */

@@ -70,8 +70,8 @@ const placements = fc.record({
 export interface FamilyPlan {
   readonly name: string;
   readonly about: string;
-  readonly marginal?: boolean;
-  readonly outlines?: fc.Arbitrary<Region>;
+  readonly marginal?: boolean | undefined;
+  readonly outlines?: fc.Arbitrary<Region> | undefined;
   readonly build: (outline: Region, picks: Picks) => Cut[];
 }
 

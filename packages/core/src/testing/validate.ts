@@ -22,12 +22,12 @@ export interface ValidateOptions {
    * Extent of the input that the region was made from, in its unit: joints may have moved by 1e-9 of it.
    * The extent of the region itself if not given.
    */
-  readonly extent?: number;
+  readonly extent?: number | undefined;
   /**
    * Extent that the tolerance of the operation was taken from, if less than that of all the input: joints closer than
    * 1e-9 of it have been welded, and what is further apart need not have a joint. `extent` if not given.
    */
-  readonly welded?: number;
+  readonly welded?: number | undefined;
 }
 
 /** After welding both ends of an edge can have moved, and its circle is the old one. */

@@ -1,5 +1,12 @@
-import { type Axes, axesOf, type Report, type ReportCheck, type ReportWay } from '@edgebite/core';
-import { checkWidth, drawFrames, type Frame } from '../pen/frames.js';
+import {
+  type Axes,
+  axesOf,
+  EdgebiteError,
+  type Report,
+  type ReportCheck,
+  type ReportWay,
+} from '@edgebite/core';
+import { drawFrames, type Frame } from '../pen/frames.js';
 import type { Hatching } from '../pen/hatch.js';
 import { arrowhead } from '../pen/label.js';
 import { lined, NARROW, tinted, WIDE } from '../pen/lines.js';
@@ -7,7 +14,6 @@ import type { SvgNode } from '../pen/node.js';
 import { dimensionText, numberText, toMicron, unitText } from '../pen/numbers.js';
 import { chainPath, regionPath } from '../pen/path.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix } from '../pen/root.js';
 import { haloed, TYPE, write } from '../pen/text.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { axesOfStep, boundsAsLies, lieOf, lieText } from '../plan/lie.js';
@@ -20,28 +26,25 @@ export interface CheckDrawOptions {
   /** Which ways, by their numbers from 0; all of them by default. */
   readonly ways?: readonly number[] | undefined;
   /** Width of the drawing, mm; 180 by default, which goes between the margins of an A4 sheet. */
-  readonly width?: number;
+  readonly width?: number | undefined;
   /** A theme that is ready, or colours of your own; `light` by default. */
-  readonly theme?: ThemeName | Theme;
+  readonly theme?: ThemeName | Theme | undefined;
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-` by default. */
-  readonly idPrefix?: string;
+  readonly idPrefix?: string | undefined;
 }
 
 /** The ways to measure an arc. Throws as `drawCheck` does. */
 export function checkSheetOf(report: Report, index: number, options: CheckDrawOptions): SvgNode {
   const { width = 180, idPrefix = 'edgebite-', theme = 'light' } = options;
-  checkIdPrefix('drawCheck', idPrefix);
-  checkWidth('drawCheck', width);
   const check = report.checks[index];
   if (check === undefined) {
-    throw new RangeError(
-      `drawCheck: there is no arc ${index} to measure; the report has ${report.checks.length}, from 0`,
-    );
+    const { length } = report.checks;
+    throw refused('index', `there is no arc ${index} to measure; the report has ${length}, from 0`);
   }
   const numbers = options.ways ?? check.ways.map((_, k) => k);
   for (const number of numbers) {
     if (check.ways[number] !== undefined) continue;
-    throw new RangeError(`drawCheck: there is no way ${number}; the arc has ${check.ways.length}, from 0`);
+    throw refused('options.ways', `there is no way ${number}; the arc has ${check.ways.length}, from 0`);
   }
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   const axes = axesIn(report, check);
@@ -52,6 +55,15 @@ export function checkSheetOf(report: Report, index: number, options: CheckDrawOp
   const whole = { title: `${title}, of ${name}`, description };
   const under = 'Stop the spindle, let the part cool, and break sharp edges before you measure.';
   return drawFrames({ title, under: `${under}${lieWords(report, check)}`, whole, frames, width }, pen);
+}
+
+function refused(argument: string, what: string): EdgebiteError {
+  const remedy = 'take one that is there';
+  return new EdgebiteError(`drawCheck: ${what}`, {
+    code: 'argument',
+    place: `drawCheck: ${argument}`,
+    remedy,
+  });
 }
 
 /** The part as it lies when the arc is cut last. */
@@ -174,7 +186,7 @@ function drawArc(group: SvgNode, { center, radius, spans }: ReportCheck, view: V
       radius,
       ccw: true,
     } as const;
-    lined(group.path(chainPath([edge], view)), WIDE).attr({ 'data-role': 'arc' });
+    lined(group.path(chainPath([edge], view)), WIDE).attr('data-role', 'arc');
   }
 }
 
@@ -193,7 +205,7 @@ function drawScene(
     const shape = lined(soft.circle(toMicron(2 * radius * view.factor)), NARROW * 1.4);
     shape.attr({ cx, cy, fill: theme.paper, 'data-role': 'pin' });
   }
-  if (base !== null) lined(soft.line(...on(base[0]), ...on(base[1])), NARROW).attr({ 'data-role': 'base' });
+  if (base !== null) lined(soft.line(...on(base[0]), ...on(base[1])), NARROW).attr('data-role', 'base');
   const ink = tinted(parent.group(), theme.warning).attr('data-role', 'reading');
   const [a, b] = [on(ends[0]), on(ends[1])];
   const long = Math.hypot(b[0] - a[0], b[1] - a[1]);

@@ -2,7 +2,7 @@ import type { RangeReport, Report } from '@edgebite/core';
 import { hatchingIn } from '../pen/hatch.js';
 import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, rootOf } from '../pen/root.js';
+import { rootOf } from '../pen/root.js';
 import { drawTable, tableHeight, tableWidth } from '../pen/table.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { drawDetails } from '../plan/details.js';
@@ -25,13 +25,13 @@ import { inkedRoom } from './ink.js';
 /** How a report is drawn. */
 export interface DrawOptions {
   /** Sheet of the ISO A series, or `Letter`; `A4` without it. */
-  readonly sheet?: SheetSize;
+  readonly sheet?: SheetSize | undefined;
   /** Stands the sheet upright; it lies without it. */
-  readonly upright?: boolean;
+  readonly upright?: boolean | undefined;
   /** A theme that is ready, or colours of your own; `light` without it. */
-  readonly theme?: ThemeName | Theme;
+  readonly theme?: ThemeName | Theme | undefined;
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-` without it. */
-  readonly idPrefix?: string;
+  readonly idPrefix?: string | undefined;
   /**
    * What `rangeOf` says of a number of one of the cuts: drawn as a strip with its safe intervals, where the sheet has room
    * beside the rest, or else in a band over the legend, for which the drawing may be a scale smaller.
@@ -59,13 +59,11 @@ const DETAILS = { small: 3, large: 8 } as const;
 
 /**
  * The drawing of a report.
- * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, the theme is none, or the
- * range is not one of the report.
+ * @throws EdgebiteError if the range is not one of the report.
  */
-export function sheetOf(report: Report, options: DrawOptions): SvgNode {
+export function sheetOf(report: Report, options: DrawOptions, name = 'draw'): SvgNode {
   const { sheet = 'A4', upright = false, theme = 'light', idPrefix = 'edgebite-', range } = options;
-  checkIdPrefix('draw', idPrefix);
-  if (range !== undefined) checkRange('draw', range, report);
+  if (range !== undefined) checkRange(name, range, report);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   const size = sheetSize(sheet, upright);
   const frame = frameOf(size);

@@ -2,7 +2,7 @@ import type { Report } from '@edgebite/core';
 import { hatchingIn } from '../pen/hatch.js';
 import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, checkSize, rootOf } from '../pen/root.js';
+import { rootOf } from '../pen/root.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { drawMeasures, drawTop, setLabels } from '../plan/plan.js';
 import { middleOf, rimBounds, shownBounds } from '../sheet/layout.js';
@@ -15,15 +15,15 @@ import { inkedRoom } from './ink.js';
 /** How a report is drawn for a screen. */
 export interface ViewOptions {
   /** Width and height of the picture's own coordinates, in which lettering is 3.5 high: 200 by 130 without it. */
-  readonly size?: readonly [number, number];
+  readonly size?: readonly [number, number] | undefined;
   /** A theme that is ready, or colours of your own, which may be `var(--name)`; `light` without it. */
-  readonly theme?: ThemeName | Theme;
+  readonly theme?: ThemeName | Theme | undefined;
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-view-` without it. */
-  readonly idPrefix?: string;
+  readonly idPrefix?: string | undefined;
   /** Whether sizes and places from the zero are drawn; they are without it. */
-  readonly dimensions?: boolean;
+  readonly dimensions?: boolean | undefined;
   /** Whether names and numbers are set; they are without it. */
-  readonly labels?: boolean;
+  readonly labels?: boolean | undefined;
 }
 
 /** The room round the part: with dimensions, and without. */
@@ -40,16 +40,10 @@ function around([x, y]: Place): Box {
 /** From the rims of cuts to the edge of the picture. */
 const RIM = 2;
 
-/**
- * The plan alone, without a sheet.
- * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, the theme is none, or a side
- * of `size` is not from 40 to 2,000.
- */
+/** The plan alone, without a sheet. */
 export function viewOf(report: Report, options: ViewOptions): SvgNode {
   const { size = [200, 130], theme = 'light', idPrefix = 'edgebite-view-' } = options;
   const { dimensions = true, labels = true } = options;
-  checkIdPrefix('drawView', idPrefix);
-  checkSize('drawView', size);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   const words = { title: titleOf(report), description: descriptionOf(report) };
   const root = rootOf(size, words, idPrefix, pen.theme);

@@ -28,8 +28,7 @@ export interface Frames {
 }
 
 /** Narrower, there is no room for a picture with its words; wider, pictures would only stand further apart. */
-const NARROWEST = 100;
-const WIDEST = 1000;
+export const FRAMES_WIDTHS = [100, 1000] as const;
 
 /** Room round everything and between frames, width of a frame at least, height of its picture, and of a line, mm. */
 const MARGIN = 4;
@@ -40,15 +39,6 @@ const LINE = 3.4;
 
 /** Room for the name of a frame before its words, mm. */
 const INDENT = 8;
-
-/**
- * Throws if a drawing of frames cannot be so wide.
- * @throws RangeError if the width is not from 100 to 1,000 mm.
- */
-export function checkWidth(name: string, width: number): void {
-  if (width >= NARROWEST && width <= WIDEST) return;
-  throw new RangeError(`${name}: width is ${width}; it must be from ${NARROWEST} to ${WIDEST} mm`);
-}
 
 /** Draws frames with their words; as high as they need. */
 export function drawFrames({ title, under, whole, frames, width }: Frames, pen: Pen): SvgNode {

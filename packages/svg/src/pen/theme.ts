@@ -62,21 +62,9 @@ export type ThemeName = keyof typeof THEMES;
 export const THEME_NAMES = Object.keys(THEMES) as readonly ThemeName[];
 
 /** A colour that cannot lead anywhere: a hexadecimal number, a name, or a custom property of the page. */
-const COLOUR = /^(#[0-9a-f]{3,8}|[a-z]+|var\(--[a-z0-9-]+\))$/i;
+export const COLOUR = /^(#[0-9a-f]{3,8}|[a-z]+|var\(--[a-z0-9-]+\))$/i;
 
-/**
- * The theme of a name, or the one that is given.
- * @throws RangeError if there is none of that name, or one of its colours is not a colour; says which.
- */
+/** The theme of a name, or the one that is given. */
 export function themeOf(theme: ThemeName | Theme): Theme {
-  if (typeof theme === 'string') {
-    if (Object.hasOwn(THEMES, theme)) return THEMES[theme];
-    throw new RangeError(`theme is ${JSON.stringify(theme)}; it must be one of ${THEME_NAMES.join(', ')}`);
-  }
-  for (const key of Object.keys(THEMES.light) as (keyof Theme)[]) {
-    if (typeof theme[key] === 'string' && COLOUR.test(theme[key])) continue;
-    const shown = JSON.stringify(theme[key]) ?? 'missing';
-    throw new RangeError(`theme.${key} is ${shown}; it must be #rgb, #rrggbb, a name or var(--name)`);
-  }
-  return theme;
+  return typeof theme === 'string' ? THEMES[theme] : theme;
 }

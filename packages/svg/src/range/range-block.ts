@@ -1,4 +1,4 @@
-import type { RangeReport, Report, ReportCut } from '@edgebite/core';
+import { EdgebiteError, type RangeReport, type Report, type ReportCut } from '@edgebite/core';
 import { addSafeHatch, drawSafe } from '../pen/hatch-range.js';
 import { ARROW, arrowhead } from '../pen/label.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
@@ -35,21 +35,31 @@ const UNDER = 2 * LINE + 1;
 
 /**
  * Checks that a range is one of a report.
- * @throws RangeError if it is in another unit, of a cut that the report does not have, or was asked for before the cut
+ * @throws EdgebiteError if it is in another unit, of a cut that the report does not have, or was asked for before the cut
  * was changed.
  */
 export function checkRange(where: string, answer: RangeReport, report: Report): void {
   const { cut: id, along, units, now } = answer;
   const cut = report.cuts.find((one) => one.id === id);
   if (cut === undefined || units !== report.units) {
-    throw new RangeError(`${where}: range is of cut ${id} in ${units}, which the report does not have`);
+    throw refused(where, `range is of cut ${id} in ${units}, which the report does not have`);
   }
   const stands = standing(cut, along);
   if (Math.abs(stands - now) > SAME * Math.max(Math.abs(stands), cut.diameter)) {
-    throw new RangeError(
-      `${where}: range was found with the ${alongText(answer)} of cut ${id} at ${now}; it is ${stands} in the report, so find it anew`,
+    throw refused(
+      where,
+      `range was found with the ${alongText(answer)} of cut ${id} at ${now}; it is ${stands} in the report, so find it anew`,
     );
   }
+}
+
+function refused(where: string, what: string): EdgebiteError {
+  const remedy = 'give what rangeOf says of the job of this report';
+  return new EdgebiteError(`${where}: ${what}`, {
+    code: 'argument',
+    place: `${where}: options.range`,
+    remedy,
+  });
 }
 
 /** Values closer than this share of them are one: rounding. */

@@ -243,9 +243,11 @@ describe('the strip of a range', () => {
   });
 
   it('refuses ids and widths that it cannot use', () => {
-    expect(() => drawRange(answer, { idPrefix: '1 ' })).toThrow('drawRange: idPrefix is "1 "');
+    expect(() => drawRange(answer, { idPrefix: '1 ' })).toThrow('drawRange: options.idPrefix is "1 "');
     for (const width of [119, 1001, Number.NaN]) {
-      expect(() => drawRange(answer, { width })).toThrow(`drawRange: width is ${width}; it must be from 120`);
+      expect(() => drawRange(answer, { width })).toThrow(
+        `drawRange: options.width is ${width}; it must be from 120`,
+      );
     }
   });
 });

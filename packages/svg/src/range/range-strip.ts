@@ -4,7 +4,7 @@ import { ARROW, arrowhead } from '../pen/label.js';
 import { lined, NARROW, WIDE } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
-import { checkIdPrefix, rootOf } from '../pen/root.js';
+import { rootOf } from '../pen/root.js';
 import { fitted, TYPE, wrapped, write } from '../pen/text.js';
 import { lengthText } from '../pen/words.js';
 import { DEFERENCE } from '../sheet/frame.js';
@@ -22,14 +22,13 @@ import {
 /** How a range is drawn. */
 export interface RangeDrawOptions {
   /** Width of the drawing, mm: 180, which goes between the margins of an A4 sheet, without it. */
-  readonly width?: number;
+  readonly width?: number | undefined;
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-` without it. */
-  readonly idPrefix?: string;
+  readonly idPrefix?: string | undefined;
 }
 
 /** Narrower, there is no room for words; wider, none would be needed. */
-const NARROWEST = 120;
-const WIDEST = 1000;
+export const RANGE_WIDTHS = [120, 1000] as const;
 
 /** Room round everything, and across the strip, mm. */
 const MARGIN = 5;
@@ -50,17 +49,9 @@ const TICK = ARROW + 0.6;
 const SAFE =
   'safe: the cut bites, and leaves nothing dangerous and nothing to check that is not there without it; the cutter meets nothing in the way';
 
-/**
- * The drawing of a range as a strip.
- * @throws RangeError if `idPrefix` is not a letter followed by letters, digits, `-` and `_`, or the width is not from
- * 120 to 1,000 mm.
- */
+/** The drawing of a range as a strip. */
 export function rangeSheetOf(answer: RangeReport, options: RangeDrawOptions): SvgNode {
   const { width = 180, idPrefix = 'edgebite-' } = options;
-  checkIdPrefix('drawRange', idPrefix);
-  if (!(width >= NARROWEST && width <= WIDEST)) {
-    throw new RangeError(`drawRange: width is ${width}; it must be from ${NARROWEST} to ${WIDEST} mm`);
-  }
   const [left, right] = columnsOf(answer, width);
   const facts = wrapped(rangeFacts(answer), width - 2 * MARGIN, TYPE.small);
   const strip: Box = {

@@ -1,8 +1,16 @@
-import { type Bounds, boxAround, extentOf, joined, type Report, type ReportStep } from '@edgebite/core';
+import {
+  type Bounds,
+  boxAround,
+  EdgebiteError,
+  extentOf,
+  joined,
+  type Report,
+  type ReportStep,
+} from '@edgebite/core';
 import { hatchingIn } from '../pen/hatch.js';
 import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix, checkSize, rootOf } from '../pen/root.js';
+import { rootOf } from '../pen/root.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { axesOfStep } from '../plan/lie.js';
 import { shownBounds } from '../sheet/layout.js';
@@ -13,11 +21,11 @@ import { headText, linesOf, setupText } from './step-words.js';
 /** How one step is drawn for a screen. */
 export interface StepViewOptions {
   /** Width and height of the picture's own coordinates, in which lettering is 2.5 high; 120 by 80 by default. */
-  readonly size?: readonly [number, number];
+  readonly size?: readonly [number, number] | undefined;
   /** A theme that is ready, or colours of your own, which may be `var(--name)`; `light` by default. */
-  readonly theme?: ThemeName | Theme;
+  readonly theme?: ThemeName | Theme | undefined;
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-step-` by default. */
-  readonly idPrefix?: string;
+  readonly idPrefix?: string | undefined;
 }
 
 /** Room round the picture. */
@@ -25,23 +33,29 @@ const ROUND = 2;
 
 /**
  * The picture of one step.
- * @throws RangeError as `drawStep` does.
+ * @throws EdgebiteError as `drawStep` does.
  */
 export function stepViewOf(report: Report, index: number, options: StepViewOptions): SvgNode {
   const { size = [120, 80], theme = 'light', idPrefix = 'edgebite-step-' } = options;
-  checkIdPrefix('drawStep', idPrefix);
   const step = report.steps[index];
   if (step === undefined) {
-    throw new RangeError(
-      `drawStep: there is no step ${index}; the report has ${report.steps.length}, from 0`,
+    const { length } = report.steps;
+    throw refused(
+      'index',
+      `there is no step ${index}; the report has ${length}, from 0`,
+      'take another step',
     );
   }
   if (step.before === null || step.after === null) {
-    throw new RangeError('drawStep: the job is too large for its steps to be drawn');
+    const what = 'the job is too large for its steps to be drawn';
+    throw refused('report', what, 'draw a job with fewer cuts or simpler shapes');
   }
-  checkSize('drawStep', size);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   return treeOf(report, index, step, size, pen);
+}
+
+function refused(argument: string, what: string, remedy: string): EdgebiteError {
+  return new EdgebiteError(`drawStep: ${what}`, { code: 'argument', place: `drawStep: ${argument}`, remedy });
 }
 
 /** How much larger than the part with what is shown of it anyway a picture is at most, so that all of the tool is in it. */

@@ -249,9 +249,9 @@ describe('the drawing of a zero', () => {
     expect(() => drawZero(report, { setup: 't' })).toThrow('drawZero: setup is "t"; the report has s');
     expect(() => drawZero({ ...report, setups: [] })).toThrow('drawZero: the report has no setups');
     expect(() => drawZero(report, { width: 20 })).toThrow(
-      'drawZero: width is 20; it must be from 100 to 1000 mm',
+      'drawZero: options.width is 20; it must be from 100 to 1000 mm',
     );
-    expect(() => drawZero(report, { idPrefix: '9' })).toThrow('drawZero: idPrefix is "9"');
+    expect(() => drawZero(report, { idPrefix: '9' })).toThrow('drawZero: options.idPrefix is "9"');
     expect(() => drawZero(report, { theme: 'pink' as never })).toThrow('theme is "pink"');
   });
 });

@@ -1,8 +1,7 @@
-import type { Report, ReportSetup } from '@edgebite/core';
-import { checkWidth, drawFrames, type Frame } from '../pen/frames.js';
+import { EdgebiteError, type Report, type ReportSetup } from '@edgebite/core';
+import { drawFrames, type Frame } from '../pen/frames.js';
 import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
-import { checkIdPrefix } from '../pen/root.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
 import { doneText, reachedText, type ZeroLink, type ZeroScale, zeroAxes } from '../pen/zero-words.js';
 import { lieText } from '../plan/lie.js';
@@ -14,11 +13,11 @@ export interface ZeroDrawOptions {
   /** id of the setup; the first of the report without it. */
   readonly setup?: string | undefined;
   /** Width of the drawing, mm: 180, which goes between the margins of an A4 sheet, without it. */
-  readonly width?: number;
+  readonly width?: number | undefined;
   /** A theme that is ready, or colours of your own; `light` without it. */
-  readonly theme?: ThemeName | Theme;
+  readonly theme?: ThemeName | Theme | undefined;
   /** Put before every id in the drawing, so that several can be in one page; `edgebite-` without it. */
-  readonly idPrefix?: string;
+  readonly idPrefix?: string | undefined;
 }
 
 /** One action: a picture and what is done. */
@@ -33,8 +32,6 @@ interface Action {
 /** How the zero of a setup is found. Throws as `drawZero` does. */
 export function zeroSheetOf(report: Report, options: ZeroDrawOptions): SvgNode {
   const { width = 180, idPrefix = 'edgebite-', theme = 'light' } = options;
-  checkIdPrefix('drawZero', idPrefix);
-  checkWidth('drawZero', width);
   const setup = setupOf(report, options.setup);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
   return drawn(report, setup, width, pen);
@@ -44,10 +41,16 @@ function setupOf({ setups }: Report, id: string | undefined): ReportSetup {
   const found = id === undefined ? setups[0] : setups.find((one) => one.id === id);
   if (found !== undefined) return found;
   const known = setups.map((one) => one.id).join(', ');
-  throw new RangeError(
-    setups.length === 0
+  const isNone = setups.length === 0;
+  throw new EdgebiteError(
+    isNone
       ? 'drawZero: the report has no setups'
       : `drawZero: setup is ${JSON.stringify(id)}; the report has ${known}`,
+    {
+      code: 'argument',
+      place: isNone ? 'drawZero: report.setups' : 'drawZero: options.setup',
+      remedy: isNone ? 'give a report on a job with setups' : `take one of ${known}`,
+    },
   );
 }
 

@@ -1,0 +1,25 @@
+/*
+ * The entry `@edgebite/core/door`: how this library looks at what it is given, for packages that stand on it and want to refuse
+ * what is wrong in the same way, with the same error.
+ */
+
+export { guarded, type Makes } from './door/guarded.js';
+export {
+  anything,
+  type Check,
+  callable,
+  count,
+  type Fault,
+  faultIn,
+  flag,
+  type Kind,
+  type Kinds,
+  must,
+  number,
+  overZero,
+  pair,
+  text,
+} from './door/kinds.js';
+export { reading } from './door/reading.js';
+export { LEVELS, ROLES, wholeReport } from './door/report-kind.js';
+export { UNITS } from './door/shared-kinds.js';
