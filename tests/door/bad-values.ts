@@ -30,6 +30,7 @@ export type What =
   | 'flag'
   | 'word'
   | 'function'
+  | 'watch'
   | 'region'
   | 'made'
   | 'made or none'
@@ -69,6 +70,7 @@ const FINE: Readonly<Record<string, readonly string[]>> = {
   flag: ['true'],
   word: [],
   function: ['() => 0'],
+  watch: ['undefined', '{}', '() => 0'],
   region: ['[]'],
   made: [],
   'made or none': ['[]'],

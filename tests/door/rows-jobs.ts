@@ -13,6 +13,10 @@ import { POINT, type What } from './bad-values.js';
 import { maybe, P, type Row, row } from './rows-geometry.js';
 
 const N = 'number';
+export const WATCHED = { signal: { aborted: false }, progress: () => {} };
+export const WATCH: What = maybe({
+  keys: { signal: maybe({ keys: { aborted: 'flag' } }), progress: maybe('function') },
+});
 const orNull = (what: What): What => ({ orNull: what });
 export const JOB = parseJob({
   edgebite: 1,
@@ -144,7 +148,7 @@ export const JOBS: Readonly<Record<string, Row>> = {
   }),
   strengthOf: row(['brass'], 'word'),
   parseJob: row([JOB.document], 'made'),
-  examine: row([JOB], 'made'),
+  examine: row([JOB, WATCHED], 'made', WATCH),
   measured: row(
     [
       JOB,
@@ -170,7 +174,7 @@ export const JOBS: Readonly<Record<string, Row>> = {
     [JOB, { cut: 'hole', along: 'x', from: 24, to: 26 }, () => false],
     'made',
     { keys: { cut: 'word', along: 'word', from: N, to: N } },
-    maybe('function'),
+    'watch',
   ),
   cautionsOf: row([REPORT], 'made'),
   fromReport: row([REPORT], 'made'),
@@ -186,7 +190,7 @@ export const JOBS: Readonly<Record<string, Row>> = {
   compareJobs: row([JOB, JOB], 'made', 'made'),
   parseAim: row([AIM], 'made'),
   parseDrawer: row([DRAWER], 'made'),
-  propose: row([parseAim(AIM)], 'made'),
+  propose: row([parseAim(AIM), WATCHED], 'made', WATCH),
   wayRowOf: row([REPORT, { toolChange: 2, turning: 3, tolerances: new Map() }], 'made', {
     keys: {
       toolChange: '0 or more',

@@ -97,7 +97,12 @@ export const TOOLS: Readonly<Record<string, Row>> = {
     keys: { ...PASSES, smallest: maybe('0 or more') },
   }),
   knifeEdgesOf: row([PLATE, 30, 1], 'region', 'limit', 'limit'),
-  websOf: row([PLATE, 3], 'region', 'limit'),
+  websOf: row(
+    [PLATE, 3, { signal: { aborted: false }, progress: () => {} }],
+    'region',
+    'limit',
+    maybe({ keys: { signal: maybe({ keys: { aborted: 'flag' } }), progress: maybe('function') } }),
+  ),
   interiorAngles: row([PLATE], 'region'),
   engagementOf: row([PLATE, P(80, 15), 5], 'region', POINT, 'over 0'),
   sideLoadOf: row([[{ start: 0, sweep: 1 }]], { list: { keys: { start: N, sweep: N } } }),

@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { cwd } from 'node:process';
 import { build as esbuild } from 'esbuild';
 import { build as vite } from 'vite';
+import { marked } from './pure.mjs';
 
 const isCommand = process.argv.includes('--command');
 const entries = process.argv.slice(2).filter((name) => !name.startsWith('--'));
@@ -66,6 +67,10 @@ const { metafile } = await esbuild({
       setup: ({ onResolve, onLoad }) => {
         onResolve({ filter: /^[^./]/ }, outside);
         onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'module.exports = {}' }));
+        onLoad({ filter: /\/src\/.*\.ts$/ }, ({ path }) => ({
+          contents: marked(readFileSync(path, 'utf8'), path),
+          loader: 'ts',
+        }));
       },
     },
   ],

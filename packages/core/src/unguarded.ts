@@ -78,6 +78,7 @@ export {
   segmentsOfOpening,
 } from './geometry/segment.js';
 export { weldTolerance } from './geometry/tolerance.js';
+export type { Watch } from './geometry/watch.js';
 export {
   DEFAULT_BREAK_THROUGH,
   DEFAULT_KNIFE_EDGE,
@@ -199,7 +200,13 @@ export { type RowOptions, type WayRow, wayRowOf } from './propose/row.js';
 export { type Along, type RangeQuery, RangeQueryError } from './range/number.js';
 export type { Outcome, RangeChange, RangeFinding, RangeMark, RangeRelation } from './range/outcome.js';
 export type { RangePresent } from './range/present.js';
-export { type RangeEvent, type RangeInterval, type RangeReport, rangeOf } from './range/range.js';
+export {
+  type RangeEvent,
+  type RangeInterval,
+  type RangeReport,
+  type RangeWatch,
+  rangeOf,
+} from './range/range.js';
 export { parseJob } from './read/parse.js';
 export { parseDrawer } from './read/shared-drawer.js';
 export { twinOf } from './read/twin.js';

@@ -29,9 +29,10 @@ import {
   reportEdges,
   webbed,
 } from './job-kinds.js';
-import { anything, callable, count, notNegative, pair, text } from './kinds.js';
+import { anything, count, notNegative, pair, text } from './kinds.js';
 import { reportEdge, reportRegion } from './more-kinds.js';
 import { dial } from './shared-kinds.js';
+import { rangeWatch, watch } from './watch-kind.js';
 
 /** @function */
 export const compareJobs: typeof rawCompare.compareJobs = /* @__PURE__ */ guarded(
@@ -42,6 +43,7 @@ export const compareJobs: typeof rawCompare.compareJobs = /* @__PURE__ */ guarde
 /** @function */
 export const propose: typeof rawPropose.propose = /* @__PURE__ */ guarded(rawPropose.propose, 'propose', {
   aim,
+  watch,
 });
 /** @function */
 export const parseAim: typeof rawReadAim.parseAim = /* @__PURE__ */ guarded(rawReadAim.parseAim, 'parseAim', {
@@ -73,6 +75,7 @@ export const parseJob: typeof rawParse.parseJob = /* @__PURE__ */ guarded(rawPar
 /** @function */
 export const examine: typeof rawExamine.examine = /* @__PURE__ */ guarded(rawExamine.examine, 'examine', {
   job,
+  watch,
 });
 /** @function */
 export const measured: typeof rawMeasure.measured = /* @__PURE__ */ guarded(rawMeasure.measured, 'measured', {
@@ -96,7 +99,7 @@ export const examiner: typeof rawExaminer.examiner = /* @__PURE__ */ guarded(
 export const rangeOf: typeof rawRange.rangeOf = /* @__PURE__ */ guarded(rawRange.rangeOf, 'rangeOf', {
   job,
   query,
-  isOver: { maybe: callable },
+  watch: rangeWatch,
 });
 /** @function */
 export const cautionsOf: typeof rawCautions.cautionsOf = /* @__PURE__ */ guarded(

@@ -14,6 +14,7 @@ import { flag, type Kinds, limit, num, point, vector } from './kinds.js';
 import { fromEdge } from './more-kinds.js';
 import { edge, region } from './region-kind.js';
 import { line, loosePoint } from './shared-kinds.js';
+import { watch } from './watch-kind.js';
 
 /** @function */
 export const placeByDistances: typeof rawPlaceDistances.placeByDistances = /* @__PURE__ */ guarded(
@@ -94,6 +95,7 @@ export const knifeEdgesOf: typeof rawKnifeEdges.knifeEdgesOf = /* @__PURE__ */ g
 export const websOf: typeof rawWebs.websOf = /* @__PURE__ */ guarded(rawWebs.websOf, 'websOf', {
   section: region,
   limit,
+  watch,
 });
 /** @function */
 export const interiorAngles: typeof rawWedges.interiorAngles = /* @__PURE__ */ guarded(

@@ -1,7 +1,7 @@
 /**
  * What kind of thing was refused: an `argument` that is not what a function takes, or is out of range; a `region` or an
  * `outline` that is none; a `text` or a `job` that cannot be read; a `lead`, a `fit` or a `range` that cannot be had; a
- * broken `law`. A `fault` is one of the library.
+ * broken `law`; a call that was `stopped` by a signal without a reason. A `fault` is one of the library.
  */
 export type EdgebiteCode =
   | 'argument'
@@ -13,6 +13,7 @@ export type EdgebiteCode =
   | 'fit'
   | 'range'
   | 'law'
+  | 'stopped'
   | 'fault';
 
 /** What an error is about. */

@@ -1,6 +1,7 @@
 import { type Bounds, boxAround, grown } from '../geometry/bounds.js';
 import type { Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
+import { type Tick, ticking, unwatched, type Watch } from '../geometry/watch.js';
 import type { Region } from '../region/region.js';
 import { Discs, type Zone } from './discs.js';
 import { type Facing, neckBetween } from './necks.js';
@@ -46,11 +47,15 @@ export interface Web {
  * edges or reflex corners; a spatial index finds the pairs that are close enough. Where the boundary touches itself in a
  * point, that point is a web of thickness 0.
  * @param limit thickness in the unit of the section, over 0
+ * @param watch told how much is done; ends the call where its signal is aborted, with the reason of that
  */
-export function websOf(section: Region, limit: number): Web[] {
+export function websOf(section: Region, limit: number, watch?: Watch): Web[] {
   const walls = wallsOf(section);
   if (walls === null) return [];
-  return zonedWebs(new Discs(walls, limit / 2)).map(({ zone: _, ...web }) => web);
+  const tick = ticking(watch);
+  const webs = zonedWebs(new Discs(walls, limit / 2), tick).map(({ zone: _, ...web }) => web);
+  tick(1);
+  return webs;
 }
 
 /** A web, and what has a say in it: boundary that stays outside of its zone may change. */
@@ -59,12 +64,13 @@ export interface ZonedWeb extends Web {
 }
 
 /** As `websOf`, for discs as wide as the limit. Webs of one thickness come in the order of their places. */
-export function zonedWebs(discs: Discs): ZonedWeb[] {
+export function zonedWebs(discs: Discs, tick: Tick = unwatched): ZonedWeb[] {
   const { walls } = discs;
   const limit = 2 * discs.radius;
   const strips: Strip[] = [];
   const necks: Facing[] = [];
   for (let i = 0; i < walls.list.length; i++) {
+    tick(i / walls.list.length);
     const later = walls.near(grown(walls.boxes[i] as Bounds, limit)).filter((j) => j > i);
     for (const j of later.sort((a, b) => a - b)) {
       strips.push(...stripsBetween(walls, i, j, limit));

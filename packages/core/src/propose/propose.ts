@@ -2,6 +2,7 @@ import type { Aim } from '../aim/aim.js';
 import type { JobDocument } from '../document/schema.js';
 import type { Patch } from '../feature/features.js';
 import { patchesOf } from '../feature/features.js';
+import { partOf, type Tick, ticking, type Watch } from '../geometry/watch.js';
 import { toolDocument } from '../read/read-drawer.js';
 import type { Report } from '../report/report-schema.js';
 import { type Choice, choicesOf, inOrder, settled } from './choices.js';
@@ -35,12 +36,19 @@ export interface Proposal {
  * and nothing is proposed.
  *
  * Source: definition; docs/from-drawing-to-steps.md says what is looked at in full and what is not.
+ * @param watch told how much is done; ends the call where its signal is aborted, with the reason of that
  */
-export function propose(aim: Aim): Proposal {
+export function propose(aim: Aim, watch?: Watch): Proposal {
+  const tick = ticking(watch);
+  tick(0);
   const groups = clustersOf(aim, patchesOf(aim));
   const { plans, unmade } = settledPlans(
     aim,
-    groups.map((group) => choicesOf(aim, group)),
+    groups.map((group, k) => {
+      tick((0.2 * k) / groups.length);
+      return choicesOf(aim, group);
+    }),
+    partOf(tick, 0.2, 0.8),
   );
   if (unmade.size > 0) {
     return refused(
@@ -48,10 +56,12 @@ export function propose(aim: Aim): Proposal {
       groups.flatMap((group, k) => (unmade.has(k) ? refusable(aim, group) : [])),
     );
   }
-  const outcomes = plans.flatMap((plan) => {
+  const outcomes = plans.flatMap((plan, k) => {
+    tick(0.8 + (0.2 * k) / plans.length);
     const outcome = examined(aim, plan);
     return outcome === null ? [] : laidOut(aim, outcome);
   });
+  tick(1);
   if (outcomes.length === 0) return refused(aim, groups.flat());
   outcomes.sort((a, b) => compareOutcomes(aim, a, b));
   return { ways: outcomes.slice(0, aim.ways).map((outcome) => wayOf(aim, outcome)), refusals: [] };
@@ -87,7 +97,7 @@ interface Settled {
  * The best plans, of choices that have been examined: where the best ones hold some that are only estimated, these are
  * examined and the plans made again. After some rounds only the best one counts; of the others those stay whose order is settled.
  */
-function settledPlans(aim: Aim, drafts: readonly (readonly Choice[])[]): Settled {
+function settledPlans(aim: Aim, drafts: readonly (readonly Choice[])[], tick: Tick): Settled {
   let groups = drafts;
   for (let round = 1; ; round++) {
     const unmade = new Set(groups.flatMap(({ length }, k) => (length === 0 ? [k] : [])));
@@ -97,7 +107,13 @@ function settledPlans(aim: Aim, drafts: readonly (readonly Choice[])[]): Settled
     const asked = new Set(best.flatMap(({ choices }) => choices));
     const open = [...asked].filter(({ orders }) => orders === null);
     if (open.length === 0) return { plans: plans.filter(isSettled), unmade };
-    const known = new Map(open.map((choice) => [choice, settled(aim, choice)]));
+    const known = new Map(
+      open.map((choice, k) => {
+        // Nobody knows how many rounds there will be: each takes half of what is left.
+        tick(1 - (1 - k / open.length / 2) / 2 ** (round - 1));
+        return [choice, settled(aim, choice)];
+      }),
+    );
     groups = groups.map((group) =>
       group.some((choice) => known.has(choice))
         ? inOrder(group.flatMap((choice) => (known.has(choice) ? (known.get(choice) ?? []) : choice)))

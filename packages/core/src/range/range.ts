@@ -2,6 +2,7 @@ import { subtract } from '../combine/subtract.js';
 import type { Cut } from '../cut/cut.js';
 import { boxOfCut, coreOf, footprint } from '../cut/footprint.js';
 import { grown } from '../geometry/bounds.js';
+import { ticking, type Watch } from '../geometry/watch.js';
 import type { Job, Units } from '../job/job.js';
 import { cellsOf } from '../left/cells.js';
 import { relationOf, standingOf } from '../left/relation.js';
@@ -81,6 +82,19 @@ export interface RangeReport {
 /** Changes that are bracketed are bracketed to this share of the range. */
 const FINE = 1e-10;
 
+/** What watches over the search of a range. */
+export interface RangeWatch extends Watch {
+  /** Asked again and again: whether to stop with what is known so far. */
+  readonly isOver?: (() => boolean) | undefined;
+}
+
+/** The share of the work after which all events are known: what each interval adds is looked at then. */
+const LOOKED = 0.7;
+
+function shareAt({ from, to }: RangeQuery, at: number): number {
+  return Math.min(1, Math.max(0, (at - from) / (to - from)));
+}
+
 /**
  * All values of one free number of a cut, its centre along x or y or its diameter, at which the outcome changes; the
  * intervals between them with what comes of each; and which of these are safe.
@@ -91,10 +105,15 @@ const FINE = 1e-10;
  * billionth of the part) apart, and no interval tells of that. Where a report changes elsewhere than at a candidate
  * (relations go by area, and the largest piece by volume) its own change is bracketed, to 1e-10 of the range. Where a
  * web slips off the end of an edge, reports blur by more, since directions are told apart to 1e-7 only.
- * @param isOver asked again and again: whether to stop with what is known so far, from the lower end up to `knownTo`
+ * @param watch told how much is done; ends the call where its signal is aborted, with the reason of that; its `isOver`, or a
+ * function in its place, is asked again and again whether to stop with what is known so far, from the lower end up to `knownTo`
  * @throws RangeQueryError if there is no such cut or number, or the range is none
  */
-export function rangeOf(job: Job, query: RangeQuery, isOver: () => boolean = () => false): RangeReport {
+export function rangeOf(job: Job, query: RangeQuery, watch: (() => boolean) | RangeWatch = {}): RangeReport {
+  const own: RangeWatch = typeof watch === 'function' ? { isOver: watch } : watch;
+  const tick = ticking(own);
+  const isOver = own.isOver ?? (() => false);
+  tick(0);
   const number = freeNumberOf(job, query);
   const { from, to, along } = query;
   const rest = shapeOf(jobWithout(job, number.index));
@@ -110,7 +129,10 @@ export function rangeOf(job: Job, query: RangeQuery, isOver: () => boolean = () 
     candidates: times.map(({ s, isLong, blur }) => ({ at: base + s, isLong, blur })),
     blur: scene.blur,
     fine: FINE * (to - from),
-    probe: (at) => probeAt(job, number, at),
+    probe: (at) => {
+      tick(LOOKED * shareAt(query, at));
+      return probeAt(job, number, at);
+    },
     sideOf: (low, high) => relationSide(job, number, low, high),
     isOver,
   });
@@ -121,11 +143,13 @@ export function rangeOf(job: Job, query: RangeQuery, isOver: () => boolean = () 
   for (const [k, { outcome }] of [found.first, ...known.map(({ after }) => after)].entries()) {
     if (k > 0 && isOver()) break;
     const [low, high] = [ends[k] as number, ends[k + 1] as number];
+    tick(LOOKED + (1 - LOOKED) * shareAt(query, low));
     const asked = without(outcome.findings, findingsIn(rest)).filter(isAgainst);
     const adds = asked.length > 0 ? asked : otherDangers(job, number, lookedAt(low, high, feet));
     intervals.push({ from: low, to: high, outcome, adds, safe: adds.length === 0 });
   }
   const switches = known.slice(0, intervals.length - 1);
+  tick(1);
   const knownTo = (intervals[intervals.length - 1] as RangeInterval).to;
   return {
     name: job.name,

@@ -1,5 +1,6 @@
 import type { Cut } from '../cut/cut.js';
 import { isInReach } from '../datum/keep-out.js';
+import { type Tick, unwatched } from '../geometry/watch.js';
 import type { Job } from '../job/job.js';
 import type { JobCut } from '../job/plan.js';
 import type { Removal } from '../left/cells.js';
@@ -37,8 +38,10 @@ export function centerCuts(
   metalNear: MetalFinder,
   stepOf: readonly number[],
   setupOf: readonly (string | null)[],
+  tick: Tick = unwatched,
 ): CenterCut[] {
   return job.cuts.map((cut, k) => {
+    tick(k / job.cuts.length);
     if (cut.kind === 'swept') return sweptCut(job, cut);
     const { low, high } = removals[k] as Removal;
     const reach = cut.diameter / 2 + reachOf(job, cut);

@@ -1,5 +1,6 @@
 import { densityOf } from '../cutting/density.js';
 import { DEGREE } from '../geometry/degree.js';
+import { partOf, type Tick, unwatched } from '../geometry/watch.js';
 import type { Job } from '../job/job.js';
 import { cellsOf } from '../left/cells.js';
 import { type Left, whatIsLeft } from '../left/left.js';
@@ -38,8 +39,9 @@ export interface Result {
   readonly merges: readonly Merge[];
 }
 
-/** Works out a job. */
-export function resultOf(job: Job): Result {
+/** Works out a job. The shares of the work are those of common jobs, roughly. */
+export function resultOf(job: Job, tick: Tick = unwatched): Result {
+  tick(0);
   const set = setUp(job);
   const approaches = approachesOf(job, set.lays);
   const removals = job.cuts.map((cut) => removalOf(cut, job.thickness));
@@ -47,7 +49,8 @@ export function resultOf(job: Job): Result {
   const byCut = statesByCut(job, rough, approaches);
   const stepOfCut = job.cuts.map((_, k) => approaches.findIndex(({ cut }) => cut === k));
   const setupOfCut = job.cuts.map((_, k) => approaches[stepOfCut[k] as number]?.lay.setup.id ?? null);
-  const centers = centerCuts(job, removals, byCut.metalNear, stepOfCut, setupOfCut);
+  tick(0.15);
+  const centers = centerCuts(job, removals, byCut.metalNear, stepOfCut, setupOfCut, partOf(tick, 0.15, 0.35));
   const shapes = approaches.flatMap((approach): StepShape[] => {
     const own = passShapes(
       job.cuts[approach.cut] as Job['cuts'][number],
@@ -64,10 +67,12 @@ export function resultOf(job: Job): Result {
   });
   const whole = shapes.length === approaches.length ? byCut : statesByPass(job, rough, shapes);
   const states = withNecks(job, whole, shapes);
+  tick(0.45);
   const { cells } = states.timeline;
   const hanging = hangingInTheEnd(states.timeline, states.kept, job.limits.hold);
   const { web, knifeEdge } = job.limits;
   const left = whatIsLeft(cells, job.keep, web, knifeEdge * DEGREE, hanging);
+  tick(0.55);
   return {
     job,
     set,
@@ -77,7 +82,7 @@ export function resultOf(job: Job): Result {
     facts: factsOf(job, left, byCut.metalNear, stepOfCut),
     centers,
     timeline: states.timeline,
-    steps: stepsOf(job, shapes, states),
+    steps: stepsOf(job, shapes, states, partOf(tick, 0.55, 1)),
     bodies: states.bodies,
     ...namesOf(left, states.bodies),
     merges: mergesOver(states.timeline),

@@ -4,6 +4,7 @@ import type { Range } from '../cutting/range.js';
 import { isInReach, type KeepOut } from '../datum/keep-out.js';
 import type { ToolDocument } from '../document/schema.js';
 import type { Point } from '../geometry/point.js';
+import { type Tick, unwatched } from '../geometry/watch.js';
 import type { Job } from '../job/job.js';
 import type { Removal } from '../left/cells.js';
 import { burrsOf } from '../load/burrs.js';
@@ -42,10 +43,16 @@ interface Task {
 type RoundPass = PassShape & { readonly kind: 'round' };
 
 /** All steps of a job, in order. */
-export function stepsOf(job: Job, shapes: readonly StepShape[], states: States): Step[] {
+export function stepsOf(
+  job: Job,
+  shapes: readonly StepShape[],
+  states: States,
+  tick: Tick = unwatched,
+): Step[] {
   const volumes = volumesOf(states);
   const tools = toolsByCut(job);
   return shapes.map(({ approach, pass, passes, shape, start }, number): Step => {
+    tick(number / shapes.length);
     const cut = job.cuts[approach.cut] as JobCut;
     const { id } = approach.lay.setup;
     const task: Task = {

@@ -6,6 +6,7 @@ import { edgeToJson, pointToJson, regionToJson } from '../format/json.js';
 import { joined } from '../geometry/bounds.js';
 import { DEGREE } from '../geometry/degree.js';
 import { cutSource } from '../geometry/source.js';
+import { partOf, type Tick, ticking, unwatched, type Watch } from '../geometry/watch.js';
 import type { Job } from '../job/job.js';
 import type { Removal, Slab } from '../left/cells.js';
 import type { Left } from '../left/left.js';
@@ -32,14 +33,20 @@ import { mergeRows, stepRows } from './step-rows.js';
  * Makes the cuts of a job one after another and reports what is left: pieces with their roles, webs, knife edges,
  * floors, what each cut took, each step on the way, and what to watch. Lengths are in the job's unit, angles in
  * degrees, areas and volumes in its square and cubic unit.
+ * @param watch told how much is done; ends the call where its signal is aborted, with the reason of that
  */
-export function examine(job: Job): Report {
-  return reportOf(resultOf(job));
+export function examine(job: Job, watch?: Watch): Report {
+  const tick = ticking(watch);
+  const report = reportOf(resultOf(job, partOf(tick, 0, 0.7)), partOf(tick, 0.7, 1));
+  tick(1);
+  return report;
 }
 
 /** Writes a result down. */
-export function reportOf(result: Result): Report {
+export function reportOf(result: Result, tick: Tick = unwatched): Report {
+  tick(0);
   const body = bodyOf(result);
+  tick(0.3);
   const { findings, ofSteps } = findingsOf(result, body);
   const steps = body.steps.map((step, k) => withFindings(step, ofSteps[k] ?? []));
   return { ...body, steps, findings: [...findings], cautions: cautionsOf({ ...body, findings }) };
