@@ -9,25 +9,25 @@ import ts from 'typescript';
  */
 export function marked(text, name) {
   const source = ts.createSourceFile(name, text, ts.ScriptTarget.Latest, true);
-  /** @type {{ from: number, to: number, head: string }[]} */
+  /** @type {{ from: number, to: number, head: string, tail: string }[]} */
   const places = [];
   for (const statement of source.statements) {
     if (ts.isClassDeclaration(statement) && isDerived(statement)) {
       const word = statement.getChildren(source).find(({ kind }) => kind === ts.SyntaxKind.ClassKeyword);
       const from = word?.getStart(source) ?? statement.getStart(source);
-      places.push({ from, to: statement.getEnd(), head: `const ${statement.name?.text} = ` });
+      places.push({ from, to: statement.getEnd(), head: `const ${statement.name?.text} = `, tail: ';' });
     }
     if (!ts.isVariableStatement(statement)) continue;
     for (const { initializer } of statement.declarationList.declarations) {
       if (initializer !== undefined && !isMarked(initializer, text) && takesWork(initializer))
-        places.push({ from: initializer.getStart(source), to: initializer.getEnd(), head: '' });
+        places.push({ from: initializer.getStart(source), to: initializer.getEnd(), head: '', tail: '' });
     }
   }
   return places
     .reverse()
     .reduce(
-      (whole, { from, to, head }) =>
-        `${whole.slice(0, from)}${head}/* @__PURE__ */ (() => (${whole.slice(from, to)}))()${whole.slice(to)}`,
+      (whole, { from, to, head, tail }) =>
+        `${whole.slice(0, from)}${head}/* @__PURE__ */ (() => (${whole.slice(from, to)}))()${tail}${whole.slice(to)}`,
       text,
     );
 }
