@@ -8,6 +8,7 @@ import { biteCenter, biteShown, biting, bitten, type Face, faces } from '../stat
 import { isList, type Json, type JsonObject, valueAt, withValue } from '../state/json.js';
 import { rested } from '../state/rested.js';
 import { change, chosenCut, job, readoutStep, seal, unit } from '../state/store.js';
+import { LengthInput, units } from './length-input.js';
 
 /** A partial hole in a straight face as one entry: bore and hollow cutter about one centre. */
 export function BitePanel() {
@@ -29,8 +30,6 @@ export function BitePanel() {
 
 /** The face that was picked, as it is in the part now. */
 const pickedFace = computed(() => faces.value.find(({ source }) => source === bitten.value?.source));
-
-const units = () => (unit.value === 'in' ? 'inch' : 'mm');
 
 function Bite() {
   const typed = {
@@ -218,24 +217,17 @@ function inOnlySetup(present: Json, made: readonly JsonObject[]): Json {
 }
 
 function Length({ id, label, text }: { id: string; label: string; text: { value: string } }) {
-  const isWrong = text.value.trim() !== '' && numberOf(text.value, units()) === null;
   return (
     <p class="query">
       <label for={id}>{label}</label>
-      <span class="bound">
-        <input
-          id={id}
-          type="text"
-          inputMode="decimal"
-          autocomplete="off"
-          value={text.value}
-          aria-invalid={isWrong}
-          onInput={({ currentTarget }) => {
-            text.value = currentTarget.value;
-          }}
-        />
-        <span class="unit">{unit.value}</span>
-      </span>
+      <LengthInput
+        id={id}
+        text={text.value}
+        optional
+        onTyped={(typed) => {
+          text.value = typed;
+        }}
+      />
     </p>
   );
 }

@@ -7,8 +7,9 @@ import { COLOURS } from '../board/drawn.js';
 import { numberOf } from '../form/entry.js';
 import { askMeasure, isTold, type Told, told } from '../state/measuring.js';
 import { rested } from '../state/rested.js';
-import { chosenCut, fresh, issues, job, unit, worked } from '../state/store.js';
+import { chosenCut, fresh, issues, job, worked } from '../state/store.js';
 import { drawnOrSaid } from './element.js';
+import { LengthInput, units } from './length-input.js';
 
 /** How to measure what the chosen cut leaves; readings typed in, and what to correct. */
 export function MeasurePanel() {
@@ -30,8 +31,6 @@ export function MeasurePanel() {
     </details>
   );
 }
-
-const units = () => (unit.value === 'in' ? 'inch' : 'mm');
 
 function Readings({ id }: { id: string }) {
   const arc = useSignal(0);
@@ -79,7 +78,7 @@ function Readings({ id }: { id: string }) {
                   {allowed !== null && ` (${allowed.map((one) => numberText(one, units())).join(' to ')})`}
                   {horn !== null && '. At the horns: burrs falsify it'}
                 </label>
-                <Field
+                <LengthInput
                   onUsed={() => {
                     shown.value = way;
                   }}
@@ -95,7 +94,7 @@ function Readings({ id }: { id: string }) {
           </ol>
           <p class="query">
             <label for="way-good">Each reading is good to ±</label>
-            <Field
+            <LengthInput
               id="way-good"
               text={good.value}
               optional={false}
@@ -149,33 +148,6 @@ function Arcs({ count, at, onChosen }: ArcsProps) {
         ))}
       </select>
     </p>
-  );
-}
-
-interface FieldProps {
-  readonly id: string;
-  readonly text: string;
-  readonly optional: boolean;
-  readonly onUsed?: () => void;
-  readonly onTyped: (text: string) => void;
-}
-
-function Field({ id, text, optional, onUsed, onTyped }: FieldProps) {
-  const isWrong = numberOf(text, units()) === null && !(optional && text.trim() === '');
-  return (
-    <span class="bound">
-      <input
-        id={id}
-        type="text"
-        inputMode="decimal"
-        autocomplete="off"
-        value={text}
-        aria-invalid={isWrong}
-        onFocus={onUsed}
-        onInput={({ currentTarget }) => onTyped(currentTarget.value)}
-      />
-      <span class="unit">{unit.value}</span>
-    </span>
   );
 }
 
