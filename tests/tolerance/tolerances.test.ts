@@ -69,6 +69,20 @@ describe('a tool that is off', () => {
     expect(core?.interval?.worst[1]).toBeCloseTo(angle(3 - ZERO, 6), 6);
   });
 
+  it('leaves the tip between the legs of one groove as sharp as it is drawn', () => {
+    // Both legs are off alike. They rise 15 over 30: the tip between them has twice the angle of that.
+    const groove = { id: 'v', kind: 'swept', diameter: 4, path: { svgPath: 'M30 5L60 20L30 35' } };
+    const over = { ...FINE, ...tool('end mill', ['v'], { diameterTolerance: 0.02 }) };
+    const { knifeEdges } = reportOn([groove], [setup(['v'])], over);
+    expect(knifeEdges).toHaveLength(1);
+    const angle = (2 * Math.atan2(15, 30) * 180) / Math.PI;
+    for (const bound of ['worst', 'rss'] as const) {
+      const [low, high] = knifeEdges[0]?.interval?.[bound] ?? [];
+      expect(low).toBeCloseTo(angle, 9);
+      expect(high).toBeCloseTo(angle, 9);
+    }
+  });
+
   it('is a head, set anew for each diameter', () => {
     const cuts = [bore('a', [30, 20], 8), bore('b', [40, 20], 8), bore('c', [50.5, 20], 9)];
     const over = {
