@@ -100,3 +100,31 @@ describe('a slug that a floor holds within what hung before it', () => {
     expect(new Set(owned).size).toBe(owned.length);
   });
 });
+
+describe('the corner that one bore parts off', () => {
+  // A bore of 6.7, 8.5 from one face and 3.5 from the other, leaves 1.8 of the 2 that hold where it is 3.5 off.
+  const [r, off, near] = [6.7, 8.5, 3.5];
+  const [width, height] = [30, 20];
+  const corners = [0, width].flatMap((x) => [0, height].map((y) => [x, y] as const));
+
+  it.each(
+    corners.flatMap(([x, y]) => [
+      [x, y, off, near],
+      [x, y, near, off],
+    ]),
+  )('at (%d, %d) hangs, with the bore %d and %d from it', (x, y, dx, dy) => {
+    const center = [Math.abs(x - dx), Math.abs(y - dy)] as const;
+    const part = { outline: { rectangle: [width, height] }, thickness: 6 };
+    const limits = { web: 2, knifeEdge: 30 };
+    const report = told(plate([{ id: 'a', kind: 'bore', center, diameter: 2 * r }], { part, limits }));
+    const [hung] = stepOf(report, 0).hangs;
+    expect(hung?.thickness).toBeCloseTo(off - r, 9);
+    expect(report.bodies).toMatchObject([{ role: 'hanging', step: 0, end: 'left' }]);
+    // The rectangle of 8.5 by 3.5 less what the circle takes of it: half of 3.5 chords and of a sector of asin(3.5 / 6.7).
+    const taken = (near * Math.sqrt(r * r - near * near) + r * r * Math.asin(near / r)) / 2;
+    const [body] = report.bodies;
+    // Across the neck less than a thousandth is taken as cut.
+    expect(body?.volume).toBeLessThanOrEqual(6 * (off * near - taken));
+    expect(body?.volume).toBeGreaterThan(6 * (off * near - taken - (off - r) / 1000));
+  });
+});
