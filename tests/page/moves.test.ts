@@ -51,11 +51,12 @@ const isOnStep = (value: unknown): boolean =>
 
 const away = (a: Place, b: Place): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
-const near = (x: readonly [number, number], y: readonly [number, number]) =>
-  fc.tuple(
-    fc.double({ min: x[0], max: x[1], noNaN: true }),
-    fc.double({ min: y[0], max: y[1], noNaN: true }),
-  );
+/** Places all over a box. Doubles would crowd at 0, where little is at stake. */
+const near = (x: readonly [number, number], y: readonly [number, number]) => {
+  const within = ([min, max]: readonly [number, number]) =>
+    fc.integer({ min: 0, max: 1_000_000 }).map((share) => min + ((max - min) * share) / 1_000_000);
+  return fc.tuple(within(x), within(y));
+};
 
 describe('a hole in a face', () => {
   const front = { center: { on: 'outline:0', along: 30, depth: 4 } };
@@ -199,6 +200,22 @@ describe('a centre given by two distances', () => {
     const over = drag(cut, [at[0] + 3, -at[1]]);
     expect(over?.center.pick).toBeUndefined();
     expect(Math.sign(over?.at[1] as number)).toBe(-Math.sign(at[1]));
+  });
+
+  it('knows the hands of two corners by the line between them', () => {
+    // 45 from (0, 0) and from (80, 30): beside the middle (40, 15) by sqrt(45² - 40² - 15²) = sqrt(200), square to the line.
+    const distances = [
+      { corner: 'outline:0', end: 'start', distance: 45 },
+      { corner: 'outline:1', end: 'end', distance: 45 },
+    ];
+    const cut = { center: { distances, pick: 'right' } } as unknown as JsonObject;
+    const by = Math.sqrt(200) / Math.hypot(80, 30);
+    expect(away(workedAs(cut).center as Place, [40 + 30 * by, 15 - 80 * by])).toBeLessThan(1e-9);
+    // At x = 47 the line is 17.6 up, at x = 36 it is 13.5 up.
+    expect(drag(cut, [47, 14])?.center.pick).toBe('right');
+    const over = drag(cut, [36, 27]);
+    expect(over?.center).toMatchObject({ near: [36, 27] });
+    expect(away(over?.at as Place, [36, 27])).toBeLessThan(2 * STEP);
   });
 });
 
