@@ -138,6 +138,20 @@ describe('edgebite measure', () => {
     expect(out).toContain('stay where it stood');
   });
 
+  it('says along which axes nothing was told of the place', async () => {
+    const told = async (...kinds: readonly string[]) => {
+      const readings = kinds
+        .map(wayOf)
+        .flatMap(({ number, reading }) => ['--reading', `${number}=${reading}`]);
+      const { out } = await measure(0, '--cut', 'seat', ...readings);
+      return /Along (.*?) of the drawing nothing was told/.exec(out.replace(/\s+/g, ' '))?.[1];
+    };
+    // By definition: a height over a chord moves with the arc and tells its radius; a depth then tells its place square
+    // to the back edge, along y.
+    expect(await told('height')).toBe('x and y');
+    expect(await told('height', 'depth')).toBe('x');
+  });
+
   it('says where the bore is over size, or already past the arc', async () => {
     const height = wayOf('height');
     const chord = examine(parseJob(rail(0))).checks[0]?.ways[height.number - 1]?.chord ?? 0;
