@@ -12,6 +12,7 @@ import {
 import { outlines, placed, type Similarity, transformed, UNMOVED } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { block, near, nearPlace, underXAxis, upTo } from './near.js';
 import { sampledRim } from './sample.js';
@@ -153,8 +154,8 @@ describe('engagementOf', () => {
     fc.assert(
       fc.property(
         outlines,
-        fc.double({ min: -20, max: 120, noNaN: true }),
-        fc.double({ min: -20, max: 100, noNaN: true }),
+        evenly(-20, 120),
+        evenly(-20, 100),
         fc.double({ min: 2, max: 40, noNaN: true }),
         (outline, x, y, radius) => {
           const found = engagementOf(outline, P(x, y), radius);

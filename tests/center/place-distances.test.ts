@@ -10,6 +10,7 @@ import {
 import { outlines } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { block, near, nearPlace } from './near.js';
 
 const P = (x: number, y: number): Point => ({ x, y });
@@ -147,8 +148,8 @@ describe('placeByDistances on generated outlines', () => {
     fc.assert(
       fc.property(
         named,
-        fc.double({ min: -30, max: 120, noNaN: true }),
-        fc.double({ min: -30, max: 120, noNaN: true }),
+        evenly(-30, 120),
+        evenly(-30, 120),
         fc.double({ min: 1, max: 30, noNaN: true }),
         fc.nat(),
         fc.nat(),

@@ -10,6 +10,7 @@ import {
 } from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { block, near, nearPlace } from './near.js';
 
 const P = (x: number, y: number) => ({ x, y });
@@ -139,11 +140,11 @@ describe('placeThrough', () => {
 /** Random bites in random faces, at least a hundredth of the diameter deep and as far from a full hole. */
 const bites = fc
   .record({
-    ax: fc.double({ min: -100, max: 100, noNaN: true }),
-    ay: fc.double({ min: -100, max: 100, noNaN: true }),
+    ax: evenly(-100, 100),
+    ay: evenly(-100, 100),
     turn: fc.double({ min: 0, max: 6.28, noNaN: true }),
     length: fc.double({ min: 1, max: 200, noNaN: true }),
-    along: fc.double({ min: -0.5, max: 1.5, noNaN: true }),
+    along: evenly(-0.5, 1.5),
     radius: fc.double({ min: 0.1, max: 60, noNaN: true }),
     depth: fc.double({ min: 0.01, max: 1.99, noNaN: true }),
   })

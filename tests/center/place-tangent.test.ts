@@ -9,6 +9,7 @@ import {
 } from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { near, nearPlace } from './near.js';
 
 const P = (x: number, y: number): Point => ({ x, y });
@@ -162,7 +163,7 @@ describe('placeTangent to two arcs', () => {
 });
 
 describe('placeTangent on generated edges', () => {
-  const coordinate = fc.double({ min: -50, max: 50, noNaN: true });
+  const coordinate = evenly(-50, 50);
   const place = fc.record({ x: coordinate, y: coordinate });
   const direction = fc.double({ min: 0, max: 6.28, noNaN: true });
   const edgeAt = (at: Point, angle: number, radius: number | null, ccw: boolean): Edge => {

@@ -3,10 +3,11 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { textReport } from '../../packages/previewer/src/text/report.js';
 import { unknownNames } from '../jobs/names-in.js';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 
 const unit = fc.constantFrom('mm' as const, 'inch' as const);
-const coordinate = fc.double({ min: -5, max: 85, noNaN: true });
+const coordinate = evenly(-5, 85);
 const length = fc.oneof(fc.constantFrom(5, 10, 25), fc.double({ min: 0.01, max: 50, noNaN: true }));
 const tolerance = fc.oneof(fc.constant(0), fc.double({ min: 0, max: 0.5, noNaN: true }));
 
@@ -70,7 +71,7 @@ const CUTS = ['a', 'b', 'c', 'd'];
 const setups = fc
   .array(
     fc.record({
-      turn: fc.oneof(fc.constantFrom(0, 90, 180, 270), fc.double({ min: -360, max: 360, noNaN: true })),
+      turn: fc.oneof(fc.constantFrom(0, 90, 180, 270), evenly(-360, 360)),
       flip: fc.constantFrom(undefined, 'x', 'y'),
       readout: fc.record({ units: unit, resolution: fc.constantFrom(0.005, 0.001, 0.0005, 0.1) }),
       zero: fc.record({ x: actions(['left', 'right']), y: actions(['front', 'back']) }),

@@ -1,6 +1,7 @@
 import { axesOf, type Lie, type Link, laid, placeUnder, readoutAt, type Setup } from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 
 type Matrix = readonly [readonly [number, number], readonly [number, number]];
@@ -32,12 +33,9 @@ function matrixOf({ flip, turn }: Lie): Matrix {
 
 const lies = fc.record({
   flip: fc.constantFrom(null, 'x' as const, 'y' as const),
-  turn: fc.oneof(
-    fc.constantFrom(0, 90, 180, 270, -90, 360, -360, 45),
-    fc.double({ min: -360, max: 360, noNaN: true }),
-  ),
+  turn: fc.oneof(fc.constantFrom(0, 90, 180, 270, -90, 360, -360, 45), evenly(-360, 360)),
 });
-const coordinate = fc.double({ min: -200, max: 200, noNaN: true });
+const coordinate = evenly(-200, 200);
 const place = fc.record({ x: coordinate, y: coordinate });
 
 const setups = fc
@@ -45,8 +43,8 @@ const setups = fc
     lie: lies,
     readout: fc.constantFrom('mm' as const, 'inch' as const),
     at: place,
-    x: fc.array(fc.double({ min: -50, max: 50, noNaN: true }), { minLength: 1, maxLength: 5 }),
-    y: fc.array(fc.double({ min: -50, max: 50, noNaN: true }), { minLength: 1, maxLength: 5 }),
+    x: fc.array(evenly(-50, 50), { minLength: 1, maxLength: 5 }),
+    y: fc.array(evenly(-50, 50), { minLength: 1, maxLength: 5 }),
   })
   .map(({ lie, readout, at, x, y }) => {
     const links = (lengths: readonly number[]): Link[] =>

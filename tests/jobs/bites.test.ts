@@ -1,6 +1,7 @@
 import { examine, parseJob, type Report } from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 
 /* What a cut does to each face that it opens. Depths are those of a drawing: square to the face, to the deepest place. */
@@ -137,11 +138,7 @@ describe('bites of circles anywhere in a part with a slanted side and a hole', (
   const isMetal = ([x, y]: readonly [number, number]) =>
     y > 0 && y < 40 && 80 - y / 2 > x && x > y / 4 && Math.hypot(x - 35, y - 24) > 6;
 
-  const arbitraryCut = [
-    fc.double({ min: -5, max: 85, noNaN: true }),
-    fc.double({ min: -5, max: 45, noNaN: true }),
-    fc.double({ min: 4, max: 30, noNaN: true }),
-  ] as const;
+  const arbitraryCut = [evenly(-5, 85), evenly(-5, 45), fc.double({ min: 4, max: 30, noNaN: true })] as const;
 
   /** The straight faces that are opened: each with its bite, its unit vector along and how deep a place lies behind it. */
   function straightOnes(report: Report) {

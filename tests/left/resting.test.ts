@@ -3,12 +3,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circlesMeet, lineCircle, restingPlaces } from '../../packages/core/src/left/discs.js';
 import { type Wall, type Walls, wallsOf } from '../../packages/core/src/left/walls.js';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { hole, loopThrough, round, section } from './section-builder.js';
 
 const at = (x: number, y: number): Point => ({ x, y });
 const away = (a: Point, b: Point) => Math.hypot(b.x - a.x, b.y - a.y);
-const coordinate = fc.double({ min: -50, max: 50, noNaN: true });
+const coordinate = evenly(-50, 50);
 const places = fc.record({ x: coordinate, y: coordinate });
 const size = fc.double({ min: 0.1, max: 60, noNaN: true });
 

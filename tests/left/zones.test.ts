@@ -5,6 +5,7 @@ import { Discs, type Zone } from '../../packages/core/src/left/discs.js';
 import { zonedKnifeEdges } from '../../packages/core/src/left/knife-edges.js';
 import { type Walls, wallsOf } from '../../packages/core/src/left/walls.js';
 import { zonedWebs } from '../../packages/core/src/left/webs.js';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { hole, loopThrough, section, slotHole } from './section-builder.js';
 
@@ -20,8 +21,8 @@ const PITCH = 10;
 const holes: fc.Arbitrary<Loop[]> = fc
   .array(
     fc.record({
-      x: fc.double({ min: -0.6, max: 0.6, noNaN: true }),
-      y: fc.double({ min: -0.6, max: 0.6, noNaN: true }),
+      x: evenly(-0.6, 0.6),
+      y: evenly(-0.6, 0.6),
       radius: fc.constantFrom(2, 3.5, 4, 4.3),
       isLong: fc.boolean(),
     }),

@@ -17,6 +17,7 @@ import { outlines } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { block, near, nearPlace, underXAxis } from '../center/near.js';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { quarterPoint, quarters } from './quarters.js';
 
@@ -126,8 +127,8 @@ describe('loadByHeight', () => {
       fc.property(
         outlines,
         outlines,
-        fc.double({ min: -20, max: 100, noNaN: true }),
-        fc.double({ min: -20, max: 60, noNaN: true }),
+        evenly(-20, 100),
+        evenly(-20, 60),
         fc.double({ min: 2, max: 30, noNaN: true }),
         fc.boolean(),
         (upper, lower, x, y, radius, isRing) => {

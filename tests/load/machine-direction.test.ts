@@ -1,6 +1,7 @@
 import { axesOf, DIRECTION_WORDS, type Lie, machineDirection, type Vector } from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 
 const V = (dx: number, dy: number): Vector => ({ dx, dy });
 const AS_DRAWN: Lie = { flip: null, turn: 0 };
@@ -50,8 +51,8 @@ describe('machineDirection', () => {
     fc.assert(
       fc.property(
         fc.constantFrom(null, 'x' as const, 'y' as const),
-        fc.double({ min: -720, max: 720, noNaN: true }),
-        fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
+        evenly(-720, 720),
+        evenly(-Math.PI, Math.PI),
         (flip, turn, heading) => {
           const vector = V(Math.cos(heading), Math.sin(heading));
           const degrees = (heading * 180) / Math.PI;

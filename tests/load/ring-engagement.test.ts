@@ -13,6 +13,7 @@ import { outlines, placed, type Similarity, transformed, UNMOVED } from '@edgebi
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { block, near, nearPlace, underXAxis } from '../center/near.js';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { sampledRing } from './sampled-ring.js';
 
@@ -152,8 +153,8 @@ describe('ringEngagementOf', () => {
     fc.assert(
       fc.property(
         outlines,
-        fc.double({ min: -20, max: 120, noNaN: true }),
-        fc.double({ min: -20, max: 100, noNaN: true }),
+        evenly(-20, 120),
+        evenly(-20, 100),
         fc.double({ min: 2, max: 40, noNaN: true }),
         fc.double({ min: 0.05, max: 0.95, noNaN: true }),
         (outline, x, y, outer, part) => {

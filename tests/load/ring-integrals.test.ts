@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { integralsOf, turnSeen } from '../../packages/core/src/load/ring-integrals.js';
 import { near } from '../center/near.js';
+import { evenly } from '../tools/evenly.js';
 
 const P = (x: number, y: number): Point => ({ x, y });
 const at = (center: Point, radius: number, angle: number): Point =>
@@ -42,7 +43,7 @@ function checkArc(center: Point, radius: number, start: number, turn: number): v
 
 describe('integralsOf', () => {
   it('of lines, as by the definition', () => {
-    const coordinate = fc.double({ min: -30, max: 30, noNaN: true });
+    const coordinate = evenly(-30, 30);
     fc.assert(
       fc.property(
         fc.tuple(coordinate, coordinate),
@@ -61,9 +62,9 @@ describe('integralsOf', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0, max: 30, noNaN: true }),
-        fc.double({ min: -4, max: 4, noNaN: true }),
+        evenly(-4, 4),
         fc.double({ min: 1, max: 30, noNaN: true }),
-        fc.double({ min: -4, max: 4, noNaN: true }),
+        evenly(-4, 4),
         fc.double({ min: 0.1, max: 6.2, noNaN: true }),
         fc.boolean(),
         (away, heading, radius, start, turn, ccw) => {

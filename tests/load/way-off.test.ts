@@ -16,6 +16,7 @@ import { edgesOf, outlines } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { near, nearPlace, underXAxis } from '../center/near.js';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { quarterPoint, quarters } from './quarters.js';
 import { sampledWays } from './sampled-ways.js';
@@ -263,8 +264,8 @@ describe('wayOff', () => {
       fc.property(
         outlines,
         outlines,
-        fc.double({ min: -5, max: 60, noNaN: true }),
-        fc.double({ min: -5, max: 40, noNaN: true }),
+        evenly(-5, 60),
+        evenly(-5, 40),
         fc.double({ min: 2, max: 12, noNaN: true }),
         fc.double({ min: 0.1, max: 2, noNaN: true }),
         (upper, lower, x, y, radius, clearance) => {

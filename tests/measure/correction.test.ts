@@ -1,6 +1,7 @@
 import { type Circle, correctionOf, fitCircle, type MeasureWay, readingOf } from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { closings } from './counting.js';
 
@@ -103,10 +104,10 @@ describe('the correction', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0.02, max: 0.5, noNaN: true }),
-        fc.double({ min: -0.3, max: 0.3, noNaN: true }),
-        fc.double({ min: -0.3, max: 0.3, noNaN: true }),
+        evenly(-0.3, 0.3),
+        evenly(-0.3, 0.3),
         fc.constantFrom({ step: 0.01, on: 'diameter' } as const, { step: 0.02, on: 'radius' } as const),
-        fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 8, maxLength: 8 }),
+        fc.array(evenly(-1, 1), { minLength: 8, maxLength: 8 }),
         (short, dx, dy, dial, noise) => {
           const tolerance = 0.001;
           const each = dial.on === 'diameter' ? dial.step / 2 : dial.step;

@@ -10,6 +10,7 @@ import {
 } from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { coverage, roundTrips } from './counting.js';
 import { deepest, heightOver, pinsBelow, sampledArc, widthAt } from './sampled.js';
@@ -29,8 +30,8 @@ describe('from readings to the arc', () => {
       fc.property(
         fc.double({ min: 5, max: 60, noNaN: true }),
         fc.double({ min: 0.15, max: 0.6, noNaN: true }),
-        fc.double({ min: -0.02, max: 0.02, noNaN: true }),
-        fc.double({ min: -0.02, max: 0.02, noNaN: true }),
+        evenly(-0.02, 0.02),
+        evenly(-0.02, 0.02),
         (radius, share, dr, dy) => {
           const depth = 2 * radius * share;
           const drawn = { center: { x: 3, y: radius - depth }, radius };

@@ -14,6 +14,7 @@ import {
 } from '@edgebite/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { rail } from './rail.js';
 
@@ -86,10 +87,10 @@ describe('a trial cut', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 8, max: 25, noNaN: true }),
-        fc.double({ min: -0.6, max: 0.8, noNaN: true }),
+        evenly(-0.6, 0.8),
         fc.constantFrom(...DIALS),
-        fc.double({ min: -0.45, max: 0.45, noNaN: true }),
-        fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 3, maxLength: 3 }),
+        evenly(-0.45, 0.45),
+        fc.array(evenly(-1, 1), { minLength: 3, maxLength: 3 }),
         (radius, over, dial, off, [x = 0, y = 0, read = 0]) => {
           const { seat, ways }: { seat: Seat; ways: ReturnType<typeof seatIn>['ways'] } = seatIn(
             radius,

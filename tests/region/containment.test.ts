@@ -20,6 +20,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { windingRound } from '../../packages/core/src/region/contains.js';
+import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 
 const p = (x: number, y: number): Point => ({ x, y });
@@ -53,8 +54,8 @@ describe('a point', () => {
       fc.property(
         fc.double({ min: 0, max: 360, noNaN: true }),
         fc.constantFrom([0, 180], [10, 130, 250], [0, 300], [90, 180], [0, 90, 180, 270]),
-        fc.double({ min: -8, max: 8, noNaN: true }),
-        fc.double({ min: -8, max: 8, noNaN: true }),
+        evenly(-8, 8),
+        evenly(-8, 8),
         (start, cuts, x, y) => {
           const away = Math.hypot(x, y);
           fc.pre(Math.abs(away - 5) > 1e-6);
