@@ -15,6 +15,7 @@ import {
 import { extentOf } from '@edgebite/core/testing';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { evenly } from '../tools/evenly.js';
 import { type GeosFigures, geosFigures } from '../tools/geos-figures.js';
 import { runs } from '../tools/runs.js';
 import { EACH, figuresAt, pairsAt, SCALES } from './figures.js';
@@ -60,7 +61,7 @@ describe.each(SCALES)('at the scale %d', (scale) => {
 
   it('both sides of a line are the region, and nothing of them is on the other side', () =>
     fc.assert(
-      fc.property(figuresAt(scale), fc.double({ min: -4, max: 4, noNaN: true }), (region, angle) => {
+      fc.property(figuresAt(scale), evenly(-4, 4), (region, angle) => {
         const size = extentOf(region);
         const at = boundingCircle(region)?.center ?? { x: 0, y: 0 };
         const to = { x: at.x + size * Math.cos(angle), y: at.y + size * Math.sin(angle) };

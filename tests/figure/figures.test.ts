@@ -37,6 +37,7 @@ import { Resvg } from '@resvg/resvg-js';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { chordStarts } from '../tools/chords.js';
+import { evenly } from '../tools/evenly.js';
 import { type GeosFigures, geosFigures } from '../tools/geos-figures.js';
 import { runs } from '../tools/runs.js';
 import { EACH, figuresAt, SCALES } from './figures.js';
@@ -52,7 +53,7 @@ beforeAll(async () => {
 }, 300_000);
 
 describe('transforms', () => {
-  const number = fc.double({ min: -3, max: 3, noNaN: true });
+  const number = evenly(-3, 3);
 
   it.each(SCALES)('are those of a second copy, at the scale %d, with names kept', (scale) => {
     fc.assert(
@@ -199,7 +200,7 @@ describe('secondMoments', () => {
 
 describe('nearestOnRegion', () => {
   it.each(SCALES)('is as near as the nearest of many places of the boundary, at the scale %d', (scale) => {
-    const share = fc.double({ min: -2, max: 2, noNaN: true });
+    const share = evenly(-2, 2);
     fc.assert(
       fc.property(figuresAt(scale), share, share, (region, x, y) => {
         const size = extentOf(region);

@@ -1,6 +1,7 @@
 import type { Region } from '@edgebite/core';
 import { extentOf, outlines, transformed } from '@edgebite/core/testing';
 import fc from 'fast-check';
+import { evenly } from '../tools/evenly.js';
 
 /** From a thousandth of the size of drawn outlines to ten thousand times it. */
 export const SCALES = [1e-3, 0.1, 1, 100, 1e4] as const;
@@ -8,7 +9,7 @@ export const SCALES = [1e-3, 0.1, 1, 100, 1e4] as const;
 /** Cases of each of the scales that make a thousand in all. */
 export const EACH = 200;
 
-const unit = fc.double({ min: -Math.PI, max: Math.PI, noNaN: true });
+const unit = evenly(-Math.PI, Math.PI);
 
 /** An outline turned and shifted anyhow, at a scale. */
 export function figuresAt(scale: number): fc.Arbitrary<Region> {
@@ -23,7 +24,7 @@ export function figuresAt(scale: number): fc.Arbitrary<Region> {
 
 /** Two of them, near each other. */
 export function pairsAt(scale: number): fc.Arbitrary<readonly [Region, Region]> {
-  const share = fc.double({ min: -1.5, max: 1.5, noNaN: true });
+  const share = evenly(-1.5, 1.5);
   return fc.tuple(figuresAt(scale), outlines, unit, share, share).map(([first, second, angle, x, y]) => {
     const turn = [Math.cos(angle), Math.sin(angle)] as const;
     const size = extentOf(first);

@@ -15,7 +15,10 @@ export function convexHull(region: Region): Region {
   if (box === null) return [];
   const weld = weldTolerance(extentOf(box), Math.max(...Object.values(box).map(Math.abs)));
   const ends = endsOf(region);
-  const stops = whole(supportOf(region)).map((one) => stop(one, ends, weld));
+  const stops = withoutReturns(
+    whole(supportOf(region)).map((one) => stop(one, ends, weld)),
+    weld,
+  );
   const names = namesOf(region);
   const outer: Edge[] = [];
   const kept = stops.filter((one, k) => {
@@ -49,6 +52,42 @@ interface Stop {
   /** null for a corner. */
   readonly arc: Bulge | null;
   readonly turn: number;
+  /** How near another place is the same. */
+  readonly near: number;
+}
+
+/**
+ * Directions told apart by less, radians, are one: where a line is tangent to two arcs both reach equally far to second order, so
+ * that the direction in which the one overtakes the other is known to the root of the rounding only.
+ */
+const ALIKE = 1e-7;
+
+/** How near two places on an arc are one. */
+const nearOn = ({ radius }: Bulge, weld: number): number => Math.max(weld, ALIKE * radius);
+
+/**
+ * The same without places that are gone to only to come back: along a common tangent of two arcs rounding may tell the one and
+ * the other by turns.
+ */
+function withoutReturns(stops: readonly Stop[], weld: number): Stop[] {
+  const kept: Stop[] = [];
+  // From the longest arc on, which nothing else overtakes for a moment.
+  const longest = stops.reduce((best, { turn }, k) => (turn > (stops[best]?.turn ?? 0) ? k : best), 0);
+  for (const one of [...stops.slice(longest), ...stops.slice(0, longest)]) {
+    const [before, last] = kept.slice(-2);
+    const isReturn =
+      before !== undefined &&
+      last?.arc === null &&
+      distance(before.b, one.a) <= Math.max(before.near, one.near, weld) &&
+      distance(last.a, one.a) > weld;
+    if (!isReturn) kept.push(one);
+    else {
+      kept.pop();
+      // An arc goes on from where it was come back to; a mere place is there already.
+      if (one.arc !== null) kept.push(one);
+    }
+  }
+  return kept;
 }
 
 /** The first and the last stretch are one where the same thing goes on. */
@@ -65,14 +104,17 @@ function stop(
   weld: number,
 ): Stop {
   const { center, radius } = bulge;
-  const isArc = radius > 0 && radius * (to - from) > weld;
-  if (radius === 0) return { a: center, b: center, arc: null, turn: 0 };
+  const near = nearOn(bulge, weld);
+  const isArc = radius > 0 && radius * (to - from) > near;
+  if (radius === 0) return { a: center, b: center, arc: null, turn: 0, near };
   const at = (angle: number): Point => {
     const p = { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
-    return ends.get(center)?.find((end) => distance(end, p) <= weld) ?? p;
+    return ends.get(center)?.find((end) => distance(end, p) <= near) ?? p;
   };
   const a = at(turned(from));
-  return isArc ? { a, b: at(turned(to)), arc: bulge, turn: to - from } : { a, b: a, arc: null, turn: 0 };
+  return isArc
+    ? { a, b: at(turned(to)), arc: bulge, turn: to - from, near }
+    : { a, b: a, arc: null, turn: 0, near };
 }
 
 /** The ends of the arcs round each centre: the hull takes them as they are. */
