@@ -52,6 +52,10 @@ async function onScreen(page: Awaited<ReturnType<typeof look>>, [x, y]: readonly
   );
 }
 
+/** Waits until the panel says so: it is drawn anew after the key that changed it. */
+const says = (page: Awaited<ReturnType<typeof look>>, words: string) =>
+  expect.poll(() => page.textContent('#bite-state')).toContain(words);
+
 describe('biting into a face', () => {
   it('takes a click on a face, radius and depth, and puts ring and bore about one centre', async () => {
     const page = await look();
@@ -60,15 +64,17 @@ describe('biting into a face', () => {
     // The right face of the lower arm, x = 100, half way up.
     const { x, y } = await onScreen(page, [100, 15]);
     await page.mouse.click(x + 6, y);
-    expect(
-      await page.$eval('#bite-face', (e) => (e as HTMLSelectElement).selectedOptions[0]?.textContent),
-    ).toContain('outline edge 1');
+    await page.waitForFunction(() =>
+      (document.getElementById('bite-face') as HTMLSelectElement).selectedOptions[0]?.textContent?.includes(
+        'outline edge 1',
+      ),
+    );
     await typeOver(page, '#bite-along', '15');
     await typeOver(page, '#bite-radius', '9');
     await typeOver(page, '#bite-deep', '7');
     await typeOver(page, '#bite-rough', '16');
     await typeOver(page, '#bite-wall', '2.5');
-    expect(await page.textContent('#bite-state')).toContain('7.000 mm deep, opens 17.550 mm of the face');
+    await says(page, '7.000 mm deep, opens 17.550 mm of the face');
     await page.waitForSelector('.bite-mark');
     await page.click('#bite-put');
     await settled(page);
@@ -110,15 +116,15 @@ describe('biting into a face', () => {
     const page = await look();
     await openJob(page, job);
     await page.click('#bite-panel summary');
-    expect(await page.textContent('#bite-state')).toContain('No face is chosen yet');
+    await says(page, 'No face is chosen yet');
     await page.selectOption('#bite-face', { index: 2 });
-    expect(await page.textContent('#bite-state')).toContain('The radius takes a number over 0');
+    await says(page, 'The radius takes a number over 0');
     await typeOver(page, '#bite-radius', '8');
     await typeOver(page, '#bite-deep', '17');
-    expect(await page.textContent('#bite-state')).toContain('at most twice the radius');
+    await says(page, 'at most twice the radius');
     await typeOver(page, '#bite-deep', '5');
     await typeOver(page, '#bite-rough', '4');
-    expect(await page.textContent('#bite-state')).toContain('over 6.000');
+    await says(page, 'over 6.000');
     await page.click('#bite-put', { force: true });
     expect((await jobOf(page)).cuts.map(({ id }) => id)).toEqual(['hole']);
   });
@@ -162,12 +168,12 @@ describe('a swipe over the steps', () => {
         },
         [dx, dy],
       );
-    expect(await head()).toContain('Step 1 of 2');
+    await expect.poll(head).toContain('Step 1 of 2');
     await swipe(-90, 10);
-    expect(await head()).toContain('Step 2 of 2');
+    await expect.poll(head).toContain('Step 2 of 2');
     await swipe(20, -120);
-    expect(await head()).toContain('Step 2 of 2');
+    await expect.poll(head).toContain('Step 2 of 2');
     await swipe(90, 0);
-    expect(await head()).toContain('Step 1 of 2');
+    await expect.poll(head).toContain('Step 1 of 2');
   });
 });
