@@ -1,12 +1,12 @@
 import { type Aim, SAME_SHARE } from '../aim/aim.js';
 import { intersect } from '../combine/boolean.js';
 import type { DrawerTool } from '../document/schema-drawer.js';
-import type { PlannedCut } from '../feature/cut-plan.js';
 import type { Edge } from '../geometry/edge.js';
 import { edgeLength, pointAlong } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import { area } from '../region/measure.js';
 import { disc, type Loop } from '../region/region.js';
+import type { PlannedCut } from './cut-plan.js';
 import type { SlotFeature, WallFeature } from './features.js';
 import { descentsOf } from './suits.js';
 

@@ -1,10 +1,10 @@
 import { FINISHED } from '../aim/layers.js';
 import { sweptRegion } from '../cut/swept.js';
-import { type ArcCircle, SAME, type Slot } from '../feature/slots.js';
 import { type ArcEdge, arcEdge, type Edge } from '../geometry/edge.js';
 import { distance, type Point } from '../geometry/point.js';
 import { area, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { type ArcCircle, SAME, type Slot } from './slots.js';
 
 /** A circle along which a tool of one width may have gone. */
 interface Ring {

@@ -1,8 +1,8 @@
 import type { Aim } from '../aim/aim.js';
 import type { DrawerTool } from '../document/schema-drawer.js';
-import type { PlannedCut } from '../feature/cut-plan.js';
 import { toolDocument } from '../read/read-drawer.js';
 import { spindleSetOf } from '../result/running.js';
+import type { PlannedCut } from './cut-plan.js';
 import type { Feature } from './features.js';
 
 /** Whether the spindle has a speed for a tool at a diameter; true where none is known of either. */

@@ -1,12 +1,12 @@
 import { type Aim, SAME_SHARE } from '../aim/aim.js';
 import { intersect } from '../combine/boolean.js';
 import type { DrawerTool } from '../document/schema-drawer.js';
-import type { Method, PlannedCut } from '../feature/cut-plan.js';
 import { type Edge, reversed } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { area } from '../region/measure.js';
 import { disc, type Loop, type Region } from '../region/region.js';
 import { chainBefore } from './chains.js';
+import type { Method, PlannedCut } from './cut-plan.js';
 import type { SlotFeature, WallFeature } from './features.js';
 import { straightRuns } from './slots.js';
 import { type Descent, descentsOf } from './suits.js';

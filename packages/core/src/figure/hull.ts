@@ -78,7 +78,7 @@ function withoutReturns(stops: readonly Stop[], weld: number): Stop[] {
     const isReturn =
       before !== undefined &&
       last?.arc === null &&
-      distance(before.b, one.a) <= Math.max(before.near, one.near, weld) &&
+      distance(before.b, one.a) <= Math.max(before.near, one.near) &&
       distance(last.a, one.a) > weld;
     if (!isReturn) kept.push(one);
     else {

@@ -1,8 +1,7 @@
 import { checkNotNegative, checkOverZero, checkPlace } from '../geometry/checks.js';
-import { nearestOnEdge } from '../geometry/distance.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
-import { distanceTo } from '../load/touch.js';
-import { boxed, firstClear } from '../load/way-along.js';
+import { distanceTo, distanceToBoundary } from '../load/touch.js';
+import { type BoxedEdge, boxed, firstClear } from '../load/way-along.js';
 import type { Obstacle } from '../load/way-off.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
@@ -30,10 +29,17 @@ export type ClearStand =
 export interface Around {
   /** The metal before the first pass, at each height that the tool goes through. */
   readonly metal: readonly Region[];
+  /** Its edges, at all heights. */
+  readonly edges: readonly BoxedEdge[];
   /** The gap to be had to all of it, over 0. */
   readonly gap: number;
   /** What the tool may not meet either, at its heights. */
   readonly keepOuts: readonly Obstacle[];
+}
+
+/** What a clear stand is looked for in; its edges are made ready once, for all directions that are tried. */
+export function aroundOf(metal: readonly Region[], gap: number, keepOuts: readonly Obstacle[]): Around {
+  return { metal, edges: boxed(metal.flatMap(loopsOf).flat()), gap, keepOuts };
 }
 
 /** How much further back than first touch a clear stand is looked for. */
@@ -52,18 +58,15 @@ export function clearBehind(touch: Point, approach: Vector, radius: number, arou
   checkPlace('clearBehind', 'touch', touch);
   checkOverZero('clearBehind', 'radius', radius);
   checkOverZero('clearBehind', 'gap', around.gap);
-  const { metal, gap, keepOuts } = around;
+  const { metal, edges, gap } = around;
   const back = { dx: -approach.dx, dy: -approach.dy };
   const furthest = furthestBack(radius, gap) * (1 + SLACK);
-  const edges = boxed(metal.flatMap(loopsOf).flat());
   const by = firstClear({ from: touch, direction: back, furthest }, edges, radius + gap);
   const center = by === null ? null : moved(touch, back, by);
   // In the full there is no edge near either.
   if (center === null || metal.some((one) => contains(one, center) === 'inside'))
     return { kind: 'none', why: 'metal' };
-  const met = keepOuts.filter(({ region }) => distanceTo(region, center) < radius);
-  if (met.length > 0) return { kind: 'none', why: 'keep-out', ids: met.map(({ id }) => id) };
-  return { kind: 'stand', center, radius, gap: gapAt(around, center, radius) };
+  return standOf(around, center, radius);
 }
 
 /** So that a place just at the furthest is not cut off by rounding. */
@@ -87,20 +90,17 @@ export function clearWithin(
   checkNotNegative('clearWithin', 'smallest', smallest);
   checkNotNegative('clearWithin', 'mark', mark);
   checkOverZero('clearWithin', 'gap', around.gap);
-  const { metal, gap, keepOuts } = around;
+  const { metal, gap } = around;
   const room = Math.min(...metal.map((one) => (one.length === 0 ? final : distanceTo(one, center)))) - gap;
   const radius = room >= final ? final : final - markOver(final - room, mark);
   if (!(radius > 0) || radius < smallest) return { kind: 'none', why: 'metal' };
-  const met = keepOuts.filter(({ region }) => distanceTo(region, center) < radius);
-  if (met.length > 0) return { kind: 'none', why: 'keep-out', ids: met.map(({ id }) => id) };
-  return { kind: 'stand', center, radius, gap: gapAt(around, center, radius) };
+  return standOf(around, center, radius);
 }
 
-function gapAt({ metal, gap }: Around, center: Point, radius: number): number | null {
-  const least = metal
-    .flatMap(loopsOf)
-    .flat()
-    .reduce((nearest, edge) => Math.min(nearest, nearestOnEdge(edge, center).distance), Infinity);
-  const away = least - radius;
-  return away <= furthestBack(radius, gap) ? away : null;
+/** A place that is clear of the metal, unless something else is in the way there. */
+function standOf({ metal, gap, keepOuts }: Around, center: Point, radius: number): ClearStand {
+  const met = keepOuts.filter(({ region }) => distanceTo(region, center) < radius);
+  if (met.length > 0) return { kind: 'none', why: 'keep-out', ids: met.map(({ id }) => id) };
+  const away = Math.min(...metal.map((one) => distanceToBoundary(one, center))) - radius;
+  return { kind: 'stand', center, radius, gap: away <= furthestBack(radius, gap) ? away : null };
 }

@@ -10,7 +10,7 @@ import { distanceTo } from '../load/touch.js';
 import { area } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { approachAlong, smoothestApproach } from './approach.js';
-import type { Around } from './clear-stand.js';
+import { type Around, aroundOf } from './clear-stand.js';
 import { type LaidPass, layOut, type Motion, markOver, markUnder, type Task } from './layout.js';
 
 /** What passes are wanted. Lengths in the unit of the metal. */
@@ -107,7 +107,7 @@ function clearanceIn({ metal, clear }: Parameters<typeof stepIn>[0]): Around | n
   if (clear === undefined) return null;
   checkOverZero('stepIn', 'clear.gap', clear.gap);
   const keepOuts = (clear.avoid ?? []).map((region, k) => ({ id: String(k), region }));
-  return { metal: [metal], gap: clear.gap, keepOuts };
+  return aroundOf([metal], clear.gap, keepOuts);
 }
 
 function unitOf({ dx, dy }: Vector): Vector {

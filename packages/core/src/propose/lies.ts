@@ -36,8 +36,7 @@ function arranged(aim: Aim, order: readonly PlannedCut[], round: ReadonlySet<str
     else lays.push({ side, isRound, cuts: [id] });
   }
   const setups = setupsOf(aim, lays);
-  const outcome = outcomeOf(aim, order, setups);
-  return outcome === null || outcome.order.length !== order.length ? null : outcome;
+  return outcomeOf(aim, order, setups);
 }
 
 /** Cuts of one lie together, as far as those of one side go on in their order. */

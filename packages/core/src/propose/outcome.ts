@@ -39,7 +39,7 @@ const IDLE = new Set<Finding['code']>(['cut-misses', 'cut-in-air']);
 
 /**
  * Cuts in an order examined; null where some of them cannot be made as they are planned. Those that find nothing left to
- * take are left out.
+ * take are left out; in setups that are given there is none then.
  */
 export function outcomeOf(
   aim: Aim,
@@ -51,6 +51,8 @@ export function outcomeOf(
   const { findings } = report;
   const idle = new Set(findings.flatMap(({ code, about }) => (IDLE.has(code) ? about : [])));
   if (idle.size > 0) {
+    // Setups name their cuts: without some of them they are others.
+    if (setups !== undefined) return null;
     return outcomeOf(
       aim,
       order.filter(({ id }) => !idle.has(`cut:${id}`)),

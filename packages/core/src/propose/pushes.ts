@@ -1,4 +1,5 @@
 import type { Aim, AimStop } from '../aim/aim.js';
+import { type Bounds, boxAround, grown, joined } from '../geometry/bounds.js';
 import { DEGREE } from '../geometry/degree.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { boundsOf } from '../region/measure.js';
@@ -58,7 +59,9 @@ function overStops({ stops, job }: Pick<Aim, 'stops' | 'job'>, report: Report, i
   if (box === null) return [];
   const slack = OVER_SHARE * (box.maxX - box.minX + box.maxY - box.minY);
   const sidesOf = (cut: ReportCut): AimStop[] => {
-    const { minX, maxX, minY, maxY } = reachOf(cut, report);
+    const reach = reachOf(cut, report);
+    if (reach === null) return [];
+    const { minX, maxX, minY, maxY } = reach;
     return [
       ...(minX < box.minX - slack ? ['left' as const] : []),
       ...(maxX > box.maxX + slack ? ['right' as const] : []),
@@ -79,21 +82,12 @@ function overStops({ stops, job }: Pick<Aim, 'stops' | 'job'>, report: Report, i
   });
 }
 
-/** The box round all places that the tool of a cut takes up. */
-function reachOf(
-  { id, diameter, path }: ReportCut,
-  { steps }: Report,
-): { minX: number; minY: number; maxX: number; maxY: number } {
-  const stands = steps.flatMap(({ cut, center }) => (cut === id && center !== null ? [center] : []));
-  const boxes = [
-    ...stands.map(([x, y]) => ({ minX: x, minY: y, maxX: x, maxY: y })),
-    ...(path ?? []).map((edge) => edgeBounds(edgeFromReport(edge))),
-  ];
+/** The box round all places that the tool of a cut takes up; null where it stands nowhere. */
+function reachOf({ id, diameter, path }: ReportCut, { steps }: Report): Bounds | null {
   const half = diameter / 2;
-  return {
-    minX: Math.min(...boxes.map(({ minX }) => minX)) - half,
-    minY: Math.min(...boxes.map(({ minY }) => minY)) - half,
-    maxX: Math.max(...boxes.map(({ maxX }) => maxX)) + half,
-    maxY: Math.max(...boxes.map(({ maxY }) => maxY)) + half,
-  };
+  const stands = steps.flatMap(({ cut, center }) => (cut === id && center !== null ? [center] : []));
+  return [
+    ...stands.map(([x, y]) => boxAround({ x, y }, half)),
+    ...(path ?? []).map((edge) => grown(edgeBounds(edgeFromReport(edge)), half)),
+  ].reduce<Bounds | null>((all, box) => (all === null ? box : joined(all, box)), null);
 }

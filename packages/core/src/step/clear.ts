@@ -1,7 +1,7 @@
 import { isInReach, type KeepOut } from '../datum/keep-out.js';
 import type { Point } from '../geometry/point.js';
 import type { Layer } from '../load/by-height.js';
-import { type ClearStand, clearBehind, clearWithin } from '../passes/clear-stand.js';
+import { aroundOf, type ClearStand, clearBehind, clearWithin } from '../passes/clear-stand.js';
 import type { PassesStart } from '../result/passes-row.js';
 
 /** What a tool finds round it before its first pass. */
@@ -24,7 +24,7 @@ export function clearBefore(before: BeforePasses): ClearStand {
   const { start, center, radius, layers, gap, lowest, through } = before;
   const metal = [...new Set(layers.map((layer) => layer.metal))];
   const keepOuts = before.keepOuts.filter((one) => isInReach(lowest, through, one));
-  const around = { metal, gap, keepOuts };
+  const around = aroundOf(metal, gap, keepOuts);
   return start.kind === 'step in'
     ? clearBehind(start.touch, start.approach, radius, around)
     : clearWithin(center, { final: radius, smallest: start.smallest, mark: start.mark }, around);

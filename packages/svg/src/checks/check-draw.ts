@@ -1,7 +1,11 @@
 import {
   type Axes,
   axesOf,
+  type Bounds,
+  boxAround,
   EdgebiteError,
+  joined,
+  type Lie,
   type Report,
   type ReportCheck,
   type ReportWay,
@@ -16,7 +20,7 @@ import { chainPath, regionPath } from '../pen/path.js';
 import type { Pen } from '../pen/pen.js';
 import { haloed, TYPE, write } from '../pen/text.js';
 import { type Theme, type ThemeName, themeOf } from '../pen/theme.js';
-import { axesOfStep, boundsAsLies, lieOf, lieText } from '../plan/lie.js';
+import { boundsAsLies, lieOf, lieText } from '../plan/lie.js';
 import type { Place } from '../view/edges.js';
 import { type Box, onSheet, type View } from '../view/view.js';
 import { type WayScene, wayScene } from './way-scene.js';
@@ -47,14 +51,17 @@ export function checkSheetOf(report: Report, index: number, options: CheckDrawOp
     throw refused('options.ways', `there is no way ${number}; the arc has ${check.ways.length}, from 0`);
   }
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
-  const axes = axesIn(report, check);
+  const lie = lieIn(report, check);
+  const axes = axesOf(lie);
   const frames = numbers.map((number) => frameOf(report, check, number, axes, pen));
   const title = `Measuring ${check.cut}, radius ${dimensionText(check.radius, report.units)} ${unitText(report.units)}`;
   const name = report.name === '' ? 'a job without a name' : report.name;
   const description = frames.map((frame) => `${frame.name}: ${frame.words}`).join(' ');
   const whole = { title: `${title}, of ${name}`, description };
   const under = 'Stop the spindle, let the part cool, and break sharp edges before you measure.';
-  return drawFrames({ title, under: `${under}${lieWords(report, check)}`, whole, frames, width }, pen);
+  const lies = lieText(lie);
+  const said = lies === '' ? under : `${under} The part lies ${lies}.`;
+  return drawFrames({ title, under: said, whole, frames, width }, pen);
 }
 
 function refused(argument: string, what: string): EdgebiteError {
@@ -66,16 +73,10 @@ function refused(argument: string, what: string): EdgebiteError {
   });
 }
 
-/** The part as it lies when the arc is cut last. */
-function axesIn(report: Report, { cut }: ReportCheck): Axes {
+/** How the part lies when the arc is cut last. */
+function lieIn(report: Report, { cut }: ReportCheck): Lie {
   const step = report.steps.filter((one) => one.cut === cut).at(-1);
-  return step === undefined ? axesOf({ flip: null, turn: 0 }) : axesOfStep(report, step);
-}
-
-function lieWords(report: Report, { cut }: ReportCheck): string {
-  const step = report.steps.filter((one) => one.cut === cut).at(-1);
-  const lies = step === undefined ? '' : lieText(lieOf(report, step));
-  return lies === '' ? '' : ` The part lies ${lies}.`;
+  return step === undefined ? { flip: null, turn: 0 } : lieOf(report, step);
 }
 
 function frameOf(report: Report, check: ReportCheck, number: number, axes: Axes, pen: Pen): Frame {
@@ -125,22 +126,11 @@ const ROUND = 0.45;
 /** The arc and what is read, with so much round it. */
 function viewOf({ check, scene, axes, box }: Picture): View {
   const { center, radius } = check;
-  const about = radius * (1 + ROUND);
-  const places: Place[] = [
-    [center[0] - about, center[1] - about],
-    [center[0] + about, center[1] + about],
-    ...(scene?.ends ?? []).flatMap(([x, y]): Place[] => [
-      [x - radius * ROUND, y - radius * ROUND],
-      [x + radius * ROUND, y + radius * ROUND],
-    ]),
-  ];
-  const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
-  const shown = {
-    minX: Math.min(...xs),
-    minY: Math.min(...ys),
-    maxX: Math.max(...xs),
-    maxY: Math.max(...ys),
-  };
+  const around = ([x, y]: Place, by: number): Bounds => boxAround({ x, y }, by);
+  const shown = (scene?.ends ?? []).reduce(
+    (box, end) => joined(box, around(end, radius * ROUND)),
+    around(center, radius * (1 + ROUND)),
+  );
   const lying = boundsAsLies(shown, axes);
   return {
     middle: [(shown.minX + shown.maxX) / 2, (shown.minY + shown.maxY) / 2],
