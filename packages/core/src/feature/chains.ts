@@ -8,7 +8,7 @@ import { area } from '../region/measure.js';
 import { disc, type Loop } from '../region/region.js';
 import type { PlannedCut } from './cut-plan.js';
 import type { SlotFeature, WallFeature } from './features.js';
-import { descentsOf } from './suits.js';
+import { boresOf } from './suits.js';
 
 /** Longer chains nobody drills to save a mill some metal. */
 const MOST_HOLES = 12;
@@ -45,17 +45,13 @@ export function chainBefore(
   }
   if (places.length < 2 || places.length > MOST_HOLES) return [];
   return places.flatMap(({ x, y }, k) =>
-    descentsOf(aim, drill, feature).map(
-      ({ side, depth, word }): PlannedCut => ({
-        id: `${feature.id} chain ${k + 1}${word}`,
-        tool: drill,
-        feature: feature.id,
-        stage: 0,
-        side,
-        isLast: false,
-        document: { kind: 'bore', center: [x, y], diameter: drill.diameter, ...depth },
-      }),
-    ),
+    boresOf(aim, drill, feature, {
+      id: `${feature.id} chain ${k + 1}`,
+      stage: 0,
+      isLast: false,
+      at: [x, y],
+      diameter: drill.diameter,
+    }),
   );
 }
 

@@ -8,7 +8,7 @@ import { centroid } from '../region/measure.js';
 import { disc } from '../region/region.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import type { Feature, RoundFeature } from './features.js';
-import { descentsOf, reaches, spindleSuits } from './suits.js';
+import { boresOf, descentsOf, reaches, spindleSuits } from './suits.js';
 import { sweptMethods } from './swept-methods.js';
 
 /** A tool cuts a size exactly if it differs by less than this share of it: rounding of drawings. */
@@ -104,19 +104,12 @@ function straightDown(aim: Aim, feature: RoundFeature, tool: RoundDrawerTool, pl
   const { id: name, center } = feature;
   const { diameter } = tool;
   const at = [center.x, center.y] as const;
+  const id = `${name} ${DOWN_WORD[tool.kind]}`;
+  if (tool.kind !== 'annular cutter') return boresOf(aim, tool, feature, { id, ...place, at, diameter });
+  const { wall, reach } = tool;
   return descentsOf(aim, tool, feature).map(({ side, depth, word }): PlannedCut => {
-    const common = { center: at, diameter, ...depth };
-    return {
-      tool,
-      feature: name,
-      ...place,
-      id: `${name} ${DOWN_WORD[tool.kind]}${word}`,
-      side,
-      document:
-        tool.kind === 'annular cutter'
-          ? { kind: 'annular', ...common, wall: tool.wall, reach: tool.reach }
-          : { kind: 'bore', ...common },
-    };
+    const document = { kind: 'annular', center: at, diameter, ...depth, wall, reach } as const;
+    return { tool, feature: name, ...place, id: `${id}${word}`, side, document };
   });
 }
 
@@ -152,21 +145,14 @@ function headMethods(aim: Aim, feature: RoundFeature, head: HeadTool, able: read
   const { id: name, center, radius, isOpen } = feature;
   if (!fits(head, feature)) return [];
   const finish = (passes: object, stage: number): PlannedCut[] =>
-    descentsOf(aim, head, feature).map(({ side, depth, word }) => ({
-      id: `${name} bore${word}`,
-      tool: head,
-      feature: name,
+    boresOf(aim, head, feature, {
+      id: `${name} bore`,
       stage,
-      side,
       isLast: true,
-      document: {
-        kind: 'bore',
-        center: [center.x, center.y],
-        diameter: 2 * radius,
-        passes,
-        ...depth,
-      } as PlannedCut['document'],
-    }));
+      at: [center.x, center.y],
+      diameter: 2 * radius,
+      passes,
+    });
   const { bite } = aim;
   const opened = roughings(aim, feature, able).flatMap((rough): Method[] => {
     if (rough === null && !isOpen) return [];
@@ -200,23 +186,14 @@ function millMethods(aim: Aim, feature: RoundFeature, mill: MillTool, able: read
   const { id: name, center, radius, isOpen } = feature;
   if (mill.diameter >= 2 * radius || isSize(mill.diameter, feature)) return [];
   const bite = MILL_BITE_SHARE * mill.diameter;
-  const round = descentsOf(aim, mill, feature).map(
-    ({ side, depth, word }): PlannedCut => ({
-      id: `${name} mill round${word}`,
-      tool: mill,
-      feature: name,
-      stage: 1,
-      side,
-      isLast: true,
-      document: {
-        kind: 'bore',
-        center: [center.x, center.y],
-        diameter: 2 * radius,
-        passes: { kind: 'open out', bite, smallest: mill.diameter },
-        ...depth,
-      },
-    }),
-  );
+  const round = boresOf(aim, mill, feature, {
+    id: `${name} mill round`,
+    stage: 1,
+    isLast: true,
+    at: [center.x, center.y],
+    diameter: 2 * radius,
+    passes: { kind: 'open out', bite, smallest: mill.diameter },
+  });
   const roughed = roughings(aim, feature, able).flatMap((rough): Method[] => {
     if (rough === null) return isOpen ? [{ cuts: round, passes: passesIn(radius, bite) }] : [];
     if (rough.diameter < mill.diameter || rough === mill) return [];

@@ -50,3 +50,34 @@ export function descentsOf(
     word: ` from ${side}`,
   }));
 }
+
+/** A round cut as it is planned, but for how deep it goes. */
+export interface PlannedBore extends Pick<PlannedCut, 'id' | 'stage' | 'isLast'> {
+  readonly at: readonly [number, number];
+  readonly diameter: number;
+  readonly passes?: object;
+}
+
+/** A bore in the descents that its tool needs: one cut, or one from each side. */
+export function boresOf(
+  aim: Aim,
+  tool: DrawerTool,
+  feature: Feature,
+  { id, stage, isLast, at, diameter, passes }: PlannedBore,
+): PlannedCut[] {
+  return descentsOf(aim, tool, feature).map(({ side, depth, word }) => ({
+    id: `${id}${word}`,
+    tool,
+    feature: feature.id,
+    stage,
+    side,
+    isLast,
+    document: {
+      kind: 'bore',
+      center: at,
+      diameter,
+      ...(passes === undefined ? {} : { passes }),
+      ...depth,
+    } as PlannedCut['document'],
+  }));
+}

@@ -9,7 +9,7 @@ import { chainBefore } from './chains.js';
 import type { Method, PlannedCut } from './cut-plan.js';
 import type { SlotFeature, WallFeature } from './features.js';
 import { straightRuns } from './slots.js';
-import { type Descent, descentsOf } from './suits.js';
+import { boresOf, type Descent, descentsOf } from './suits.js';
 import { wallPaths } from './wall-paths.js';
 
 /** A tool cuts a width exactly if it differs by less than this share of it: rounding of drawings. */
@@ -129,17 +129,13 @@ function startedByDrills(
     .filter(({ diameter }) => Math.abs(diameter - mill.diameter) <= SAME_SIZE * diameter)
     .map((drill) => ({
       cuts: [
-        ...descentsOf(aim, drill, feature).map(
-          ({ side, depth, word }): PlannedCut => ({
-            id: `${id} drill${word}`,
-            tool: drill,
-            feature: id,
-            stage: 0,
-            side,
-            isLast: false,
-            document: { kind: 'bore', center: at, diameter: drill.diameter, ...depth },
-          }),
-        ),
+        ...boresOf(aim, drill, feature, {
+          id: `${id} drill`,
+          stage: 0,
+          isLast: false,
+          at,
+          diameter: drill.diameter,
+        }),
         ...cuts,
       ],
     }));
