@@ -1,18 +1,18 @@
-import { numberText, sourceText } from '@edgebite/svg';
+import { lengthText, numberText, sourceText } from '@edgebite/svg';
 import { computed, useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { snapped } from '../board/snap.js';
+import { snapped, tidied } from '../board/snap.js';
 import { numberOf } from '../form/entry.js';
-import { freeName } from '../form/new-cut.js';
-import { biteCenter, biteShown, biting, bitten, type Face, faces } from '../state/biting.js';
+import { cutsIn, freeName, stepFor } from '../form/new-cut.js';
+import { biteCenter, biteShown, biting, bitten, type Face, faces, hasFaces } from '../state/biting.js';
 import { isList, type Json, type JsonObject, valueAt, withValue } from '../state/json.js';
 import { rested } from '../state/rested.js';
-import { change, chosenCut, job, readoutStep, seal, unit } from '../state/store.js';
+import { change, chosenCut, job, readoutStep, seal } from '../state/store.js';
 import { LengthInput, units } from './length-input.js';
 
 /** A partial hole in a straight face as one entry: bore and hollow cutter about one centre. */
 export function BitePanel() {
-  if (rested.value !== null && faces.value.length === 0) return null;
+  if (rested.value !== null && !hasFaces.value) return null;
   return (
     <details
       class="card bite-panel"
@@ -43,8 +43,7 @@ function Bite() {
   const picked = pickedFace.value;
   // A place that was picked is a number like one that was typed.
   useEffect(() => {
-    if (bitten.value !== null)
-      typed.along.value = String(snapped(bitten.value.along, Math.max(readoutStep(), roughStep(picked))));
+    if (bitten.value !== null) typed.along.value = String(snapped(bitten.value.along, stepOn(picked)));
   }, [bitten.value]);
   const bite = useComputed(() => readBite(pickedFace.value, typed, isOpening.value));
   useEffect(() => {
@@ -117,8 +116,8 @@ function Bite() {
 }
 
 /** A place is picked by hand to about a fiftieth of the face. */
-function roughStep(face: Face | undefined): number {
-  return face === undefined ? 0 : 10 ** Math.floor(Math.log10(face.length / 20));
+function stepOn(face: Face | undefined): number {
+  return Math.max(readoutStep(), face === undefined ? 0 : stepFor(face.length));
 }
 
 interface Typed {
@@ -165,22 +164,19 @@ function readBite(
 
 function wordsOf({ radius, depth, rough }: Bitten): string {
   const opening = 2 * Math.sqrt(Math.max(0, radius ** 2 - (radius - depth) ** 2));
-  const length = (value: number) => `${numberText(value, units())} ${unit.value}`;
+  const length = (value: number) => lengthText(value, units());
   const left = rough === null ? '' : ` The cutter leaves ${length(radius - rough.diameter / 2)} all round.`;
   return `Radius ${length(radius)}, ${length(depth)} deep, opens ${length(opening)} of the face.${left}`;
 }
 
 /** Puts the bore into the job, and before it the hollow cutter, about the same centre. */
 function putBite({ face, along, radius, depth, rough }: Bitten, opening: number | null): void {
-  const cuts = valueAt(job.value ?? undefined, ['cuts']);
-  const held: readonly Json[] = isList(cuts) ? cuts : [];
-  const id = freeName(job.value, 'bite');
+  const id = freeName(job.value, 'bite', 1);
   const on = { on: face.source, along };
-  const tidy = (value: number) => Number(value.toFixed(9));
   const bore: JsonObject = {
     id,
     kind: 'bore',
-    diameter: tidy(2 * radius),
+    diameter: tidied(2 * radius),
     center: { ...on, ...acrossOf(opening, depth, radius) },
   };
   const ring: JsonObject[] =
@@ -192,12 +188,12 @@ function putBite({ face, along, radius, depth, rough }: Bitten, opening: number 
             kind: 'annular',
             diameter: rough.diameter,
             wall: rough.wall,
-            center: { ...on, depth: tidy(depth - radius + rough.diameter / 2) },
+            center: { ...on, depth: tidied(depth - radius + rough.diameter / 2) },
           },
         ];
   const made = [...ring, bore];
   seal();
-  change(inOnlySetup(withValue(job.value ?? {}, ['cuts'], [...held, ...made]), made));
+  change(inOnlySetup(withValue(job.value ?? {}, ['cuts'], [...cutsIn(job.value), ...made]), made));
   seal();
   chosenCut.value = id;
 }

@@ -15,17 +15,23 @@ export interface Face {
 /** Faces of an outline from longer ones on, so many at most: nobody bites into the facets of a curve. */
 const MOST_FACES = 64;
 
+const loops = () => rested.value?.outline.flatMap(({ outer, holes }) => [outer, ...holes]) ?? [];
+
+/** Whether there is a straight face at all: told at once, however many there are. */
+export const hasFaces = computed(() => loops().some((loop) => loop.some(({ kind }) => kind === 'line')));
+
 /** The straight faces of the part, in the order of its outline; a name that two edges share is of none. */
 export const faces = computed<readonly Face[]>(() => {
-  const loops = rested.value?.outline.flatMap(({ outer, holes }) => [outer, ...holes]) ?? [];
-  const all = loops.flat().flatMap((edge): Face[] => {
-    if (edge.kind !== 'line' || edge.source === undefined) return [];
-    return [{ source: edge.source, edge, length: lengthOf(between(edge.a, edge.b)) }];
-  });
-  const longest = [...all].sort((a, b) => b.length - a.length).slice(0, MOST_FACES);
-  return all.filter(
-    (face) => longest.includes(face) && all.filter(({ source }) => source === face.source).length === 1,
+  const times = new Map<string, number>();
+  const all = loops().flatMap((loop) =>
+    loop.flatMap((edge): Face[] => {
+      if (edge.kind !== 'line' || edge.source === undefined) return [];
+      times.set(edge.source, (times.get(edge.source) ?? 0) + 1);
+      return [{ source: edge.source, edge, length: lengthOf(between(edge.a, edge.b)) }];
+    }),
   );
+  const longest = new Set([...all].sort((a, b) => b.length - a.length).slice(0, MOST_FACES));
+  return all.filter((face) => longest.has(face) && times.get(face.source) === 1);
 });
 
 /** Whether a face can be picked on the drawing now. */
