@@ -52,6 +52,11 @@ export const SVG: Readonly<Record<string, Row>> = {
     WHOLE,
     maybe({ keys: { ...OPTIONS, sheet: maybe('word'), upright: maybe('flag'), range: maybe(RANGE) } }),
   ),
+  drawSheets: row(
+    [REPORT, { theme: 'mono', idPrefix: 'a-', sheet: 'A3', upright: true, range: ANSWER }],
+    WHOLE,
+    maybe({ keys: { ...OPTIONS, sheet: maybe('word'), upright: maybe('flag'), range: maybe(RANGE) } }),
+  ),
   drawView: row(
     [REPORT, { theme: 'dark', idPrefix: 'a-', size: [200, 100], dimensions: true, labels: false }],
     WHOLE,

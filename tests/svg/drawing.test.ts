@@ -1,5 +1,5 @@
 import { examine, parseJob, type Report } from '@edgebite/core';
-import { draw, drawView, type SheetSize } from '@edgebite/svg';
+import { draw, drawSheets, drawView, type SheetSize } from '@edgebite/svg';
 import { Resvg } from '@resvg/resvg-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -7,7 +7,7 @@ import { pathArea } from '../../packages/svg/fixtures/path-area.js';
 import { jobCases } from '../fuzz/job-cases.js';
 import { runs } from '../tools/runs.js';
 import { EXAMPLES, exampleReport, WORKED } from './cases.js';
-import { faultsOf, letteringFaults } from './drawing-check.js';
+import { faultsOf, letteringFaults, missingFrom } from './drawing-check.js';
 import { letteringOf, overlaps } from './lettering.js';
 
 const SHEETS: readonly (readonly [SheetSize, boolean])[] = [
@@ -36,14 +36,66 @@ describe('drawings of the examples', () => {
 });
 
 describe('drawings of generated jobs', () => {
-  it('have all pieces with their areas, all findings marked, and no words over others or off the sheet', () => {
+  it('have all pieces with their areas, all findings marked, no words over others, on a line or off the sheet', () => {
     fc.assert(
       fc.property(jobCases, fc.constantFrom(...SHEETS), (job, [sheet, upright]) => {
         const report = examine(parseJob(job));
-        expect(faultsOf(draw(report, { sheet, upright }), report)).toEqual([]);
+        const sheets = drawSheets(report, { sheet, upright });
+        expect(sheets[0]).toBe(draw(report, { sheet, upright }));
+        expect(faultsOf(sheets[0] ?? '', report)).toEqual([]);
+        expect(sheets.slice(1).flatMap(letteringFaults)).toEqual([]);
+        expect(missingFrom(sheets, report)).toEqual([]);
       }),
       { numRuns: runs(25) },
     );
+  });
+});
+
+describe('the lists of a drawing', () => {
+  it.each(EXAMPLES)('%s: with them every mark is explained on paper, on each sheet', (name) => {
+    const report = exampleReport(name);
+    for (const [sheet, upright] of SHEETS) {
+      const sheets = drawSheets(report, { sheet, upright });
+      expect([sheet, upright, ...missingFrom(sheets, report), ...sheets.flatMap(letteringFaults)]).toEqual([
+        sheet,
+        upright,
+      ]);
+    }
+  });
+
+  it('say of a path where the tool stands and by which arc it comes there, on the readout', () => {
+    const [, lists = ''] = drawSheets(exampleReport('saddle-block'));
+    const words = letteringOf(lists).map(({ text }) => text);
+    // The oilway is 5 wide, from (20, 27) to (52, 27), round (52, 19) with radius 8, to (60, 19) and down to (60, 7). The zero is
+    // 5 to the left of the part and 5 in front of it: the tip of 10 stands against the stop, and against the front.
+    expect(words.filter((word) => word !== '').join(' ')).toContain(
+      'oilway start 15.000 32.000 lifted before oilway path 47.000 32.000 oilway path 55.000 24.000 47.000 24.000 8.000 clockwise oilway path 55.000 12.000',
+    );
+  });
+
+  it('go on over as many sheets as there are rows for, and none is there where all is on the drawing', () => {
+    const job = {
+      edgebite: 1,
+      name: 'Comb',
+      units: 'mm',
+      part: { outline: { rectangle: [400, 60] }, thickness: 6 },
+      cuts: Array.from({ length: 90 }, (_, k) => ({
+        id: `hole-${k}`,
+        kind: 'bore',
+        center: [10 + 8.5 * (k % 45), k < 45 ? 15 : 45],
+        diameter: 4,
+      })),
+    };
+    const report = examine(parseJob(job));
+    const sheets = drawSheets(report);
+    expect(missingFrom(sheets, report)).toEqual([]);
+    expect(sheets.length).toBeGreaterThan(2);
+    sheets.forEach((svg, k) => {
+      const head = letteringOf(svg).map(({ text }) => text);
+      expect(head.some((text) => text.endsWith(`sheet ${k + 1} of ${sheets.length}`))).toBe(true);
+    });
+    const bare = { ...job, cuts: [] };
+    expect(drawSheets(examine(parseJob(bare)))).toHaveLength(1);
   });
 });
 

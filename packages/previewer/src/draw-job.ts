@@ -1,6 +1,6 @@
-import { basename } from 'node:path';
+import { basename, join, parse } from 'node:path';
 import { examine, type Report } from '@edgebite/core';
-import { clean, type DrawOptions, draw, drawCheck, drawZero } from '@edgebite/svg';
+import { clean, countText, type DrawOptions, drawCheck, drawSheets, drawZero } from '@edgebite/svg';
 import { EXIT, STANDARD_OUTPUT } from './exit.js';
 import { Failure } from './failure.js';
 import type { Io } from './io.js';
@@ -20,9 +20,11 @@ export async function drawJob(
   io: Io,
 ): Promise<number> {
   const report = examine(await loadJob(name, io, { twin, drawer }));
-  const svg = svgOf(report, { zero, measure }, options);
+  const [svg = '', ...lists] = svgsOf(report, { zero, measure }, options);
   if (output === STANDARD_OUTPUT) {
     io.out(`${svg}\n`);
+    if (lists.length > 0)
+      io.err(`${countText(lists.length, 'sheet')} of lists left out: name a file with -o to have all\n`);
     return EXIT.clean;
   }
   const shown =
@@ -30,8 +32,20 @@ export async function drawJob(
     `${name === STANDARD_INPUT ? 'job' : basename(name).replace(/\.json$/i, '')}${twin ? '-twin' : ''}${zero === undefined ? '' : '-zero'}${measure === undefined ? '' : '-measure'}.svg`;
   const file = outputFile(shown, name, '-o', io);
   await saveWhole(file, shown, `${svg}\n`);
-  io.out(`Drawing written to ${clean(shown)}\n`);
+  const further = lists.map((_, i) => numbered(shown, i + 2));
+  for (const [i, list] of lists.entries()) {
+    const own = further[i] as string;
+    await saveWhole(outputFile(own, name, '-o', io), own, `${list}\n`);
+  }
+  const also = further.length === 0 ? '' : `, its lists to ${further.map(clean).join(', ')}`;
+  io.out(`Drawing written to ${clean(shown)}${also}\n`);
   return EXIT.clean;
+}
+
+/** The name of a file with the number of a sheet before its ending. */
+function numbered(name: string, sheet: number): string {
+  const { dir, name: stem, ext } = parse(name);
+  return join(dir, `${stem}-${sheet}${ext}`);
 }
 
 /** What is drawn in place of the job: the zero of a setup, or how to measure what a cut leaves. */
@@ -40,11 +54,11 @@ export interface Instead {
   readonly measure?: string | undefined;
 }
 
-function svgOf(report: Report, { zero, measure }: Instead, options: DrawOptions): string {
+function svgsOf(report: Report, { zero, measure }: Instead, options: DrawOptions): readonly string[] {
   if (zero !== undefined && measure !== undefined)
     throw new Failure(['--zero and --measure draw two things; ask for one of them']);
-  if (zero !== undefined) return zeroOf(report, zero, options);
-  return measure === undefined ? draw(report, options) : measureOf(report, measure, options);
+  if (zero !== undefined) return [zeroOf(report, zero, options)];
+  return measure === undefined ? drawSheets(report, options) : [measureOf(report, measure, options)];
 }
 
 function measureOf(report: Report, cut: string, { theme = 'light' }: DrawOptions): string {

@@ -1,7 +1,7 @@
 // Functions that look at what they are given; types beside them.
 
 export type { CheckDrawOptions } from './checks/check-draw.js';
-export { draw, drawCheck, drawRange, drawStep, drawView, drawZero } from './door/draw.js';
+export { draw, drawCheck, drawRange, drawSheets, drawStep, drawView, drawZero } from './door/draw.js';
 export {
   alongText,
   angleText,

@@ -10,8 +10,8 @@ import {
   type ReportCheck,
   type ReportWay,
 } from '@edgebite/core';
+import type { Fills } from '../pen/fills.js';
 import { drawFrames, type Frame } from '../pen/frames.js';
-import type { Hatching } from '../pen/hatch.js';
 import { arrowhead } from '../pen/label.js';
 import { lined, NARROW, tinted, WIDE } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
@@ -91,7 +91,7 @@ function frameOf(report: Report, check: ReportCheck, number: number, axes: Axes,
     id,
     name: `${number + 1}`,
     words,
-    draw: (group, box, hatching) => {
+    draw: (group, box, fills) => {
       const scene = wayScene(report, check, way);
       drawWay(group, {
         report,
@@ -101,7 +101,7 @@ function frameOf(report: Report, check: ReportCheck, number: number, axes: Axes,
         axes,
         box,
         pen,
-        hatching,
+        fills,
         clip: `${pen.prefix}${id}-clip`,
       });
     },
@@ -116,7 +116,7 @@ interface Picture {
   readonly axes: Axes;
   readonly box: Box;
   readonly pen: Pen;
-  readonly hatching: Hatching;
+  readonly fills: Fills;
   readonly clip: string;
 }
 
@@ -141,7 +141,7 @@ function viewOf({ check, scene, axes, box }: Picture): View {
 }
 
 function drawWay(group: SvgNode, picture: Picture): void {
-  const { report, check, way, scene, box, pen, hatching, clip } = picture;
+  const { report, check, way, scene, box, pen, fills, clip } = picture;
   const view = viewOf(picture);
   group
     .clip()
@@ -154,7 +154,7 @@ function drawWay(group: SvgNode, picture: Picture): void {
   const section = kept?.sections.find(({ from, to }) => from <= height && height <= to);
   if (section !== undefined) {
     const path = lined(inside.path(regionPath(section.region, view)), NARROW * 1.4);
-    path.attr({ fill: hatching.fill('kept', 0, 'small'), 'fill-rule': 'evenodd', 'data-role': 'part' });
+    path.attr({ fill: fills.face('kept', true), 'fill-rule': 'evenodd', 'data-role': 'part' });
   }
   drawArc(tinted(inside.group(), pen.theme.tool), check, view);
   if (scene !== null) drawScene(inside, scene, dimensionText(way.reading, report.units), view, pen);

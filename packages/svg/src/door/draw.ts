@@ -19,6 +19,12 @@ export const draw: typeof rawDrawings.draw = /* @__PURE__ */ reading(rawDrawings
   options: drawOptions,
 });
 /** @function */
+export const drawSheets: typeof rawDrawings.drawSheets = /* @__PURE__ */ reading(
+  rawDrawings.drawSheets,
+  'drawSheets',
+  { report, options: drawOptions },
+);
+/** @function */
 export const drawRange: typeof rawDrawings.drawRange = /* @__PURE__ */ reading(
   rawDrawings.drawRange,
   'drawRange',

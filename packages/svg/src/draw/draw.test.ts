@@ -119,7 +119,7 @@ describe('what the drawing shows', () => {
     expect(drawing).not.toContain('"edgebite-piece-1-slab-0"');
   });
 
-  it('hatches at 45 degrees, each piece and each lower face with a pattern of its own', () => {
+  it('hatches what is cut through alone, at 45 degrees, each piece with a pattern of its own', () => {
     const [kept, slug] = block.pieces;
     if (kept === undefined || slug === undefined) throw new Error('the fixture has pieces');
     const copies = (['slug', 'slug', 'held slug', 'offcut', 'offcut'] as const).map((role, i) => ({
@@ -128,16 +128,31 @@ describe('what the drawing shows', () => {
       role,
     }));
     const svg = draw({ ...block, pieces: [kept, slug, ...copies] });
-    const patterns = [...svg.matchAll(/<pattern (.*?)>(.*?)<\/pattern>/g)].map(([, head = '', body]) => ({
-      angle: / patternTransform="rotate\((-?\d+)\)"/.exec(head)?.[1],
-      look: `${head.replace(/ id="[^"]*"/, '')}${body}`,
-      small: / id="[^"]*-small"/.test(head),
-    }));
-    for (const { angle } of patterns) expect(['45', '-45']).toContain(angle);
-    const large = patterns.filter(({ small }) => !small).map(({ look }) => look);
-    // Kept at the top and lower, three slugs, one held slug, two offcuts, and the dots of what a step takes.
-    expect(large).toHaveLength(9);
-    expect(new Set(large).size).toBe(9);
+    const hatches = [...svg.matchAll(/<pattern (.*? id="[^"]*hatch-[^"]*".*?)>(.*?)<\/pattern>/g)].map(
+      ([, head = '', body]) => ({
+        angle: / patternTransform="rotate\((-?\d+)\)"/.exec(head)?.[1],
+        look: `${head.replace(/ id="[^"]*"/, '')}${body}`,
+      }),
+    );
+    for (const { angle } of hatches) expect(['45', '-45']).toContain(angle);
+    // Kept, three slugs, one held slug, two offcuts.
+    expect(new Set(hatches.map(({ look }) => look)).size).toBe(7);
+    expect(hatches).toHaveLength(7);
+    // Only faces of the section have one, and the sample in the legend (ISO 128-50).
+    const hatched = [...svg.matchAll(/<(\w+) [^>]*fill="url\(#[^"]*hatch-/g)].map(({ index }) => index);
+    const [from, to] = [svg.indexOf('id="edgebite-section"'), svg.indexOf('id="edgebite-side"')];
+    const outside = hatched.filter((at) => at < from || at > to);
+    expect(hatched.length).toBeGreaterThan(7);
+    expect(outside.every((at) => at > svg.indexOf('id="edgebite-legend"'))).toBe(true);
+    expect(outside).toHaveLength(1);
+  });
+
+  it('shades a face the more the deeper it lies', () => {
+    // The groove's floor is 4 under the top of 12; its plan is painted with the metal and then shaded.
+    const shades = [...drawing.matchAll(/fill-opacity="([\d.]+)"[^>]* id="edgebite-piece-0-slab-(\d)"/g)];
+    expect(shades.map(([, , slab]) => slab)).toEqual(['0']);
+    // From 0.07 just under the top to 0.25 at the very bottom: a third of the way.
+    expect(Number(shades[0]?.[1])).toBeCloseTo(0.07 + 0.18 / 3, 6);
   });
 
   it('has a section where cuts stop short, with the depths, and none where all go through', () => {
@@ -192,7 +207,7 @@ describe('odd reports', () => {
     })) as Report['cuts'];
     const svg = draw({ ...block, cuts });
     const shown = texts(svg).filter((text) => /^eye-\d+$/.test(text)).length;
-    expect(texts(svg)).toContain(`and ${60 - shown} more in the report`);
+    expect(texts(svg)).toContain(`and ${60 - shown} more on sheet 2`);
   });
 
   it('with a centre far from the part keep the part in view', () => {

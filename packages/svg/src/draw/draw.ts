@@ -1,5 +1,5 @@
 import type { RangeReport, Report } from '@edgebite/core';
-import { hatchingIn } from '../pen/hatch.js';
+import { fillsIn } from '../pen/fills.js';
 import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
 import { rootOf } from '../pen/root.js';
@@ -13,11 +13,12 @@ import { drawCuttingLine, drawSection } from '../section/section.js';
 import { drawFrame } from '../sheet/frame.js';
 import { type Layout, layOut } from '../sheet/layout.js';
 import { drawLegend } from '../sheet/legend.js';
+import { drawLists, listSheets } from '../sheet/lists.js';
 import { frameOf, type SheetSize, sheetSize } from '../sheet/sheet.js';
-import { drawSide } from '../sheet/side.js';
+import { drawSide, sideText } from '../sheet/side.js';
 import { drawSteps } from '../steps/step-strip.js';
 import { emptyRoom, INK, type Room } from '../view/room.js';
-import { factorOf } from '../view/scale.js';
+import { factorOf, scaleText } from '../view/scale.js';
 import { type Box, shrunk } from '../view/view.js';
 import { descriptionOf, titleOf } from './describe.js';
 import { inkedRoom } from './ink.js';
@@ -58,10 +59,10 @@ function besideTables({ frame, legend, tables }: Layout): Room {
 const DETAILS = { small: 3, large: 8 } as const;
 
 /**
- * The drawing of a report.
+ * The sheets of a drawing: the drawing itself, and lists of what it points at and has no room for.
  * @throws EdgebiteError if the range is not one of the report.
  */
-export function sheetOf(report: Report, options: DrawOptions, name = 'draw'): SvgNode {
+export function sheetsOf(report: Report, options: DrawOptions, name = 'drawSheets'): readonly SvgNode[] {
   const { sheet = 'A4', upright = false, theme = 'light', idPrefix = 'edgebite-', range } = options;
   if (range !== undefined) checkRange(name, range, report);
   const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
@@ -70,11 +71,17 @@ export function sheetOf(report: Report, options: DrawOptions, name = 'draw'): Sv
   const job: Drawn = { report, range, sheet, size, pen };
   const layout = layOut(report, frame, idPrefix, range);
   const first = drawnSheet(job, layout, null);
-  if (range === undefined || first.told === eventsTold(range)) return first.root;
+  if (range === undefined || first.told === eventsTold(range)) return [first.root, ...listsOf(job, layout)];
   const banded = bandedLayout(report, frame, idPrefix, range);
   const kept = factorOf(banded.layout.scale) / factorOf(layout.scale);
   const better = first.told === null ? kept >= ONE_STEP : kept === 1 && banded.events > first.told;
-  return better ? drawnSheet(job, banded.layout, banded.events).root : first.root;
+  if (!better) return [first.root, ...listsOf(job, layout)];
+  return [drawnSheet(job, banded.layout, banded.events).root, ...listsOf(job, banded.layout)];
+}
+
+/** The drawing itself, without its lists. */
+export function sheetOf(report: Report, options: DrawOptions, name = 'draw'): SvgNode {
+  return sheetsOf(report, options, name)[0] as SvgNode;
 }
 
 /** What is left of a scale of ISO 5455 one step on: half, or two fifths from 1:2 to 1:5; with room for rounding. */
@@ -96,27 +103,40 @@ function drawnSheet(
   inBand: number | null,
 ): { readonly root: SvgNode; readonly told: number | null } {
   const { prefix } = pen;
-  const words = { title: titleOf(report), description: descriptionOf(report, range) };
-  const root = rootOf(size, words, prefix, pen.theme);
-  root.rect(size[0], size[1]).attr('fill', pen.theme.paper);
-  const hatching = hatchingIn(root, pen);
-  drawFrame(root, report, layout, sheet, pen);
-  if (layout.steps !== null) drawSteps(root, report, layout.steps, pen, hatching);
+  const root = emptySheet(size, { title: titleOf(report), description: descriptionOf(report, range) }, pen);
+  const fills = fillsIn(root, pen);
+  const side = layout.side === null ? null : sideText(report, layout.side);
+  const { frame, heading, footing, legend: foot, tables, band } = layout;
+  const tablesTop = Math.min(band?.y ?? foot.y, ...tables.map(({ y }) => y - 3));
+  const count = 1 + listSheets(report, side, tables, listBody(layout), prefix).length;
+  const scale = `SCALE ${scaleText(layout.scale)}`;
+  const words = [scale, sheet, `lengths in ${report.units}`, ...(count > 1 ? [`sheet 1 of ${count}`] : [])];
+  drawFrame(
+    root,
+    report,
+    { frame, heading, footing, rules: [foot.y, tablesTop], words: words.join(' · ') },
+    pen,
+  );
+  if (layout.steps !== null) drawSteps(root, report, layout.steps, pen, fills);
   const { plan, section, view } = layout;
   const area = section === null ? plan : { ...plan, height: plan.height + section.height };
   const room = inkedRoom(report, area, view);
   const group = root.group().attr({ id: `${prefix}plan`, role: 'group', 'aria-label': 'Plan' });
-  const labels = drawTop(group, report, { plan, view }, pen, hatching);
+  const labels = drawTop(group, report, { plan, view }, pen, fills);
+  // Under the figures of the dimensions, which break a leader that begins among them.
+  const names = group.group();
   drawMeasures(group, report, { plan, view }, room, pen);
   drawCuttingLine(group, report, layout, room, pen);
-  drawSection(root, report, layout, room, pen, hatching);
+  drawSection(root, report, layout, room, pen, fills);
   const rest =
-    layout.side === null ? [] : [spareUnder(layout.side, drawSide(root, report, layout.side, pen))];
+    layout.side === null || side === null
+      ? []
+      : [spareUnder(layout.side, drawSide(root, report, layout.side, side, pen))];
   const small = sheet === 'A4' || sheet === 'Letter';
   const most = small ? DETAILS.small : DETAILS.large;
-  drawDetails(root, report, view, most, [room, ...rest], pen, hatching);
-  setLabels(group, labels, { plan, view }, room, pen);
-  for (const { table, x, y } of layout.tables) drawTable(root, table, x, y);
+  drawDetails(root, report, view, most, [room, ...rest], pen, fills);
+  setLabels(names, labels, { plan, view }, room, pen);
+  for (const { table, x, y } of tables) drawTable(root, table, x, y);
   const told =
     range === undefined
       ? null
@@ -125,6 +145,38 @@ function drawnSheet(
         : drawRangeBand(root, range, inBand, layout.band, pen);
   const strip = range === undefined ? null : { of: range, drawn: told !== null };
   const legend = { ...layout.legend, x: layout.legend.x + 3, width: layout.legend.width - 6 };
-  drawLegend(root, report, legend, strip, pen, hatching);
+  drawLegend(root, report, legend, strip, pen, fills);
   return { root, told };
+}
+
+function emptySheet(
+  size: readonly [number, number],
+  words: Parameters<typeof rootOf>[1],
+  { prefix, theme }: Pen,
+): SvgNode {
+  const root = rootOf(size, words, prefix, theme);
+  root.rect(size[0], size[1]).attr('fill', theme.paper);
+  return root;
+}
+
+/** Between the heading and the foot of a sheet of lists. */
+function listBody({ frame, heading, footing }: Layout): Box {
+  const y = heading.y + heading.height;
+  return { ...frame, y, height: footing.y - y };
+}
+
+/** The sheets of lists of a drawing. */
+function listsOf({ report, sheet, size, pen }: Drawn, layout: Layout): readonly SvgNode[] {
+  const { frame, heading, footing, side, tables } = layout;
+  const told = side === null ? null : sideText(report, side);
+  const lists = listSheets(report, told, tables, listBody(layout), pen.prefix);
+  return lists.map((list, i) => {
+    const number = `sheet ${i + 2} of ${lists.length + 1}`;
+    const title = `${titleOf(report)}, ${number}`;
+    const root = emptySheet(size, { title, description: 'Lists of what the drawing has no room for.' }, pen);
+    const words = ['LISTS', sheet, `lengths in ${report.units}`, number].join(' · ');
+    drawFrame(root, report, { frame, heading, footing, rules: [], words }, pen);
+    drawLists(root, list, pen);
+    return root;
+  });
 }

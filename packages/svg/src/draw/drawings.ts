@@ -3,18 +3,29 @@ import { type CheckDrawOptions, checkSheetOf } from '../checks/check-draw.js';
 import { type RangeDrawOptions, rangeSheetOf } from '../range/range-strip.js';
 import { type StepViewOptions, stepViewOf } from '../steps/step-view.js';
 import { type ZeroDrawOptions, zeroSheetOf } from '../zero/zero-draw.js';
-import { type DrawOptions, sheetOf } from './draw.js';
+import { type DrawOptions, sheetOf, sheetsOf } from './draw.js';
 import { type ViewOptions, viewOf } from './view-draw.js';
 
 /**
  * A drawing of a report as the text of an SVG file: the steps, the plan, details of what is thin, a section where cuts
  * stop short, tables, findings, legend. One unit is a millimetre of the sheet; lengths in the text are in the unit of the
  * job. The same report gives the same text. Line types and widths follow ISO 128, dimensions ISO 129, scales ISO 5455,
- * sheets ISO 216 and ISO 5457. No two labels overlap, and none leaves the sheet.
+ * sheets ISO 216 and ISO 5457. No label lies on a line or on another label, and none leaves the sheet. What does not fit is on further
+ * sheets: `drawSheets`.
  * @throws EdgebiteError if `idPrefix` cannot begin an id, the theme is none, or the range is not one of the report.
  */
 export function draw(report: Report, options: DrawOptions = {}): string {
   return sheetOf(report, options).text();
+}
+
+/**
+ * A drawing of a report on as many sheets as it needs, each the text of an SVG file: the drawing of `draw`, then lists. They have
+ * every finding and caution that is not whole on the drawing, every table with more rows than it has room for there, and the stands
+ * of a tool on a path with the centre, radius and sense of its arcs, in readout numbers. At most twelve sheets of lists.
+ * @throws EdgebiteError if `idPrefix` cannot begin an id, the theme is none, or the range is not one of the report.
+ */
+export function drawSheets(report: Report, options: DrawOptions = {}): readonly string[] {
+  return sheetsOf(report, options).map((sheet) => sheet.text());
 }
 
 /**

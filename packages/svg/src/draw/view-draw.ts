@@ -1,5 +1,5 @@
 import type { Report } from '@edgebite/core';
-import { hatchingIn } from '../pen/hatch.js';
+import { fillsIn } from '../pen/fills.js';
 import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
 import { rootOf } from '../pen/root.js';
@@ -52,15 +52,16 @@ export function viewOf(report: Report, options: ViewOptions): SvgNode {
   const plan = { x: 0, y: 0, width: size[0], height: size[1] };
   const place = { plan, view: fitting(report, size, dimensions ? ROUND.dimensioned : ROUND.bare) };
   const group = root.group().attr({ id: `${idPrefix}plan`, role: 'group', 'aria-label': 'Plan' });
-  const named = drawTop(group, report, place, pen, hatchingIn(root, pen));
+  const named = drawTop(group, report, place, pen, fillsIn(root, pen));
   if (!dimensions && !labels) return root;
   const room = inkedRoom(report, plan, place.view);
+  const names = group.group();
   if (dimensions) drawMeasures(group, report, place, room, pen);
   // On a screen a pass can be taken hold of where its centre stands.
   for (const { passes } of report.cuts) {
     for (const { center } of passes?.list ?? []) room.markBox(around(onSheet(place.view, center)), INK.named);
   }
-  if (labels) setLabels(group, named, place, room, pen);
+  if (labels) setLabels(names, named, place, room, pen);
   return root;
 }
 

@@ -54,5 +54,8 @@ export function drawDimension(
   for (const x of [left, right]) {
     room.markBox({ x: x - 0.5, y: top, width: 1, height: bottom - top }, INK.line);
   }
-  room.markBox({ x: left - out - 1, y: y - 4.5, width: end - left + out + 2, height: 6 }, INK.taken);
+  // No label on the line, but a leader may cross it.
+  room.markBox({ x: left - out - 1, y: y - 1.5, width: end - left + out + 2, height: 3 }, INK.named);
+  const start = fits ? middle - width / 2 : end - width;
+  room.markBox({ x: start - 1, y: y - 4.5, width: width + 2, height: 6 }, INK.taken);
 }

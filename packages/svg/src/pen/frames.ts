@@ -1,5 +1,5 @@
 import type { Box } from '../view/view.js';
-import { type Hatching, hatchingIn } from './hatch.js';
+import { type Fills, fillsIn } from './fills.js';
 import { lined, NARROW, tinted } from './lines.js';
 import type { SvgNode } from './node.js';
 import type { Pen } from './pen.js';
@@ -13,7 +13,7 @@ export interface Frame {
   readonly name: string;
   readonly words: string;
   /** Draws the picture in a box of the sheet. */
-  readonly draw: (group: SvgNode, box: Box, hatching: Hatching) => void;
+  readonly draw: (group: SvgNode, box: Box, fills: Fills) => void;
 }
 
 /** A drawing made of frames: in rows, as many in each as there is room for. */
@@ -57,7 +57,7 @@ export function drawFrames({ title, under, whole, frames, width }: Frames, pen: 
   const height = Math.ceil(head + heights.reduce((sum, one) => sum + one + GAP, 0) + MARGIN - GAP);
   const root = rootOf([width, height], whole, pen.prefix, pen.theme);
   root.rect(width, height).attr('fill', pen.theme.paper);
-  const hatching = hatchingIn(root, pen);
+  const fills = fillsIn(root, pen);
   const y = MARGIN + TYPE.title * 0.8;
   write(root, fitted(title, width - 2 * MARGIN, TYPE.title, true), MARGIN, y, {
     size: TYPE.title,
@@ -71,7 +71,7 @@ export function drawFrames({ title, under, whole, frames, width }: Frames, pen: 
     const high = heights[r] as number;
     row.forEach(({ frame, lines }, k) => {
       const box: Box = { x: MARGIN + k * (wide + GAP), y: top, width: wide, height: high };
-      drawFrame(root, frame, lines, box, pen, hatching);
+      drawFrame(root, frame, lines, box, pen, fills);
     });
     top += high + GAP;
   });
@@ -84,7 +84,7 @@ function drawFrame(
   lines: readonly string[],
   box: Box,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const group = root.group().attr({
     id: `${pen.prefix}${id}`,
@@ -93,7 +93,7 @@ function drawFrame(
   });
   const rim = tinted(group.group(), pen.theme.soft);
   lined(rim.rect(box.width, box.height).attr({ x: box.x, y: box.y }), NARROW * 0.6);
-  draw(group, { x: box.x + 4, y: box.y + 4, width: box.width - 8, height: PICTURE - 7 }, hatching);
+  draw(group, { x: box.x + 4, y: box.y + 4, width: box.width - 8, height: PICTURE - 7 }, fills);
   write(group, name, box.x + 1.5, box.y + PICTURE + LINE - 1, { size: TYPE.small, bold: true });
   lines.forEach((line, k) => {
     write(group, line, box.x + INDENT, box.y + PICTURE + (k + 1) * LINE - 1, { size: TYPE.small });

@@ -52,8 +52,14 @@ const RING_PITCH = 4.7;
 /** Most rings after a label; more findings are told of in the list alone. */
 const MOST_RINGS = 6;
 
-/** Draws a label with its leader where there is room for it; returns whether there was. */
+/** Draws a label with its leader where there is room for it, if need be its name alone; returns whether there was. */
 export function drawLabel(parent: SvgNode, room: Room, label: Label, theme: Theme): boolean {
+  if (drawWhole(parent, room, label, theme)) return true;
+  const isLong = (label.more ?? []).length > 0;
+  return isLong && drawWhole(parent, room, { ...label, more: [] }, theme);
+}
+
+function drawWhole(parent: SvgNode, room: Room, label: Label, theme: Theme): boolean {
   const text = fitted(clean(label.text), WIDEST, TYPE.label, true);
   const more = (label.more ?? []).map((line) => fitted(clean(line), WIDEST, TYPE.small));
   const rings = (label.findings ?? []).slice(0, MOST_RINGS);

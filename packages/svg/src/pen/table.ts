@@ -37,7 +37,7 @@ export function shortened(table: Table, rows: number): Table {
 
 /** What the last row says of those for which there is no room. */
 export function moreText(count: number): string {
-  return `and ${count} more in the report`;
+  return `and ${count} more on sheet 2`;
 }
 
 /** Widths of the columns, mm: as their entries need it. */

@@ -4,12 +4,14 @@ export interface Theme {
   readonly paper: string;
   /** Visible edges, names, figures. */
   readonly ink: string;
-  /** Hatching, dimensions, centre lines, rules. */
+  /** Hatching of what is cut through, signs on loose metal, dimensions, centre lines, rules. */
   readonly soft: string;
-  /** Under the hatching of metal that is kept, held by a floor, and loose. */
+  /** Metal that is kept, held by a floor, and loose. */
   readonly kept: string;
   readonly held: string;
   readonly loose: string;
+  /** Laid over faces under the top one, the thicker the deeper they lie: darker than the metal. */
+  readonly shade: string;
   /** What a cut takes in its turn. */
   readonly kerf: string;
   /** The tool: its circle, its centre, its path. */
@@ -27,6 +29,7 @@ export const THEMES = {
     kept: '#eef3f1',
     held: '#f6ecd0',
     loose: '#f9e3d8',
+    shade: '#0c1a22',
     kerf: '#e3e9ee',
     tool: '#17567a',
     warning: '#96260f',
@@ -38,6 +41,7 @@ export const THEMES = {
     kept: '#26333a',
     held: '#463d20',
     loose: '#4d3027',
+    shade: '#000000',
     kerf: '#101518',
     tool: '#8fc7e0',
     warning: '#ff9f87',
@@ -49,6 +53,7 @@ export const THEMES = {
     kept: '#ffffff',
     held: '#ffffff',
     loose: '#ffffff',
+    shade: '#000000',
     kerf: '#ffffff',
     tool: '#000000',
     warning: '#000000',

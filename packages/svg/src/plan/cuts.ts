@@ -17,7 +17,7 @@ import { directionAt } from './directions.js';
 const CROWD = 12;
 
 /** Longest arm of a centre cross, mm. */
-const LONGEST_ARM = 9;
+export const LONGEST_ARM = 9;
 
 /** How far a centre cross goes past its circle, mm. */
 const PAST = 2.5;
@@ -78,7 +78,7 @@ export function drawCentres(
     if (pointed === null) continue;
     labels.push({
       text: centre.cuts.map((cut) => cut.id).join(', '),
-      more: [centre.cuts.map((cut) => `\u00d8${dimensionText(cut.diameter, report.units)}`).join(', ')],
+      more: sizesOf(report, centre.cuts),
       at: pointed,
       end: seen ? 'none' : 'arrow',
       near: crowded,
@@ -86,6 +86,21 @@ export function drawCentres(
     });
   }
   return labels;
+}
+
+/**
+ * What stands under the name of cuts about one centre: the diameter of each, of a bore that breaks out its radius, as an arc is
+ * dimensioned (ISO 129-1); and how deep the last of them bites from the face that it opens widest, and how wide.
+ */
+function sizesOf({ units }: Report, cuts: readonly ReportCut[]): readonly string[] {
+  const number = (value: number): string => dimensionText(value, units);
+  const size = ({ kind, bites, diameter }: ReportCut): string =>
+    kind === 'bore' && bites.length > 0 ? `R${number(diameter / 2)}` : `\u00d8${number(diameter)}`;
+  const [widest] = [...(cuts.at(-1)?.bites ?? [])].sort((a, b) => b.opening - a.opening);
+  const sizes = cuts.map(size).join(', ');
+  return widest === undefined
+    ? [sizes]
+    : [sizes, `${number(widest.depth)} deep, opens ${number(widest.opening)}`];
 }
 
 /** A cross at a centre, each arm so long, of a chain line unless it is too small for one. */

@@ -1,5 +1,5 @@
 import { knifeMarks, type Report, webMarks } from '@edgebite/core';
-import type { Hatching } from '../pen/hatch.js';
+import type { Fills } from '../pen/fills.js';
 import { arrowhead } from '../pen/label.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
@@ -56,13 +56,23 @@ export function drawDetails(
   most: number,
   rooms: readonly Room[],
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const group = parent.group().attr({ id: `${pen.prefix}details`, role: 'group', 'aria-label': 'Details' });
   for (const subject of subjectsOf(report, view).slice(0, most)) {
     const found = spotFor(subject, onSheet(view, subject.at), rooms);
-    if (found !== null) drawDetail(group, report, subject, view, found.diameter, found.box, pen, hatching);
+    if (found === null) continue;
+    drawDetail(group, report, subject, view, found.diameter, found.box, pen, fills);
+    const [x, y] = onSheet(view, subject.at);
+    const ring = ringOf(subject, found.diameter, report, view) / 2;
+    rooms[0]?.markBox({ x: x - ring, y: y - ring, width: 2 * ring, height: 2 * ring }, INK.line);
   }
+}
+
+/** Diameter on the sheet of the ring about what a detail shows. */
+function ringOf({ scale }: Subject, diameter: number, report: Report, view: View): number {
+  const factor = factorOf(scale(diameter)) * millimetres(report.units);
+  return Math.max((diameter * view.factor) / factor, 2.4);
 }
 
 /** Room for a detail, the largest circle first, in the first of the rooms that has it. */
@@ -151,7 +161,7 @@ function drawDetail(
   diameter: number,
   box: Box,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const { id, about, at, lines } = subject;
   const scale = subject.scale(diameter);
@@ -164,10 +174,10 @@ function drawDetail(
   const own: View = { middle: at, at: [cx, cy], factor };
   const inside = group.group().attr('clip-path', `url(#${clip})`);
   const reach = diameter / factor;
-  drawMetal(inside, nearby(report, at, reach), own, pen, hatching, undefined, `detail-${key}-`);
+  drawMetal(inside, nearby(report, at, reach), own, pen, fills, undefined, `detail-${key}-`);
   subject.draw(tinted(inside.group(), pen.theme.warning), own);
   lined(group.circle(diameter), NARROW).attr({ cx, cy });
-  const ring = Math.max((diameter * view.factor) / factor, 2.4);
+  const ring = ringOf(subject, diameter, report, view);
   const [rx, ry] = onSheet(view, at);
   const spot = tinted(group.group(), pen.theme.soft);
   lined(spot.circle(toMicron(ring)), NARROW).attr({ cx: toMicron(rx), cy: toMicron(ry) });

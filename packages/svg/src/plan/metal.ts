@@ -1,5 +1,5 @@
 import type { Report, ReportPiece } from '@edgebite/core';
-import { type FaceKind, type Hatching, turnsOf } from '../pen/hatch.js';
+import { type Fills, shadeOf } from '../pen/fills.js';
 import { DOUBLE_DASH_CHAIN, lined, NARROW, WIDE } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
 import { regionPath } from '../pen/path.js';
@@ -29,23 +29,20 @@ export function drawBefore(parent: SvgNode, report: Report, view: View, prefix: 
 
 /**
  * Draws all that is left, seen from the top. First each piece's plan view as a whole; over it, where it is not the same
- * at all heights, slab after slab from the bottom up: what a higher slab covers is hidden, as it is on the part.
+ * at all heights, slab after slab from the bottom up: what a higher slab covers is hidden, as it is on the part, and the deeper
+ * a face lies the darker it is.
  */
 export function drawMetal(
   parent: SvgNode,
   report: Report,
   view: View,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
   style: MetalStyle = FULL,
   id = '',
 ): void {
   const group = parent.group().attr('id', `${pen.prefix}${id}metal`);
-  const turns = turnsOf(report.pieces);
-  const fillOf = (p: number, lower: boolean): string => {
-    const kind: FaceKind = style.small ? 'small' : lower ? 'lower' : 'top';
-    return hatching.fill(report.pieces[p]?.role ?? 'kept', turns[p] ?? 0, kind);
-  };
+  const fillOf = (p: number): string => fills.face(report.pieces[p]?.role ?? 'kept', style.small);
   const flat = report.slabs.length === 1;
   report.pieces.forEach((piece, p) => {
     const d = regionPath(piece.view, view, decimalsFor(piece, view));
@@ -53,7 +50,7 @@ export function drawMetal(
     const face = group.path(d).attr({ id: `${pen.prefix}${id}piece-${p}`, 'fill-rule': 'evenodd' });
     face.attr('data-about', clean(`piece:${piece.id}`));
     face.element('title').words(clean(`${piece.id}: ${roleText(piece.role)}`));
-    if (flat) lined(face, style.edge).attr('fill', fillOf(p, false));
+    if (flat) lined(face, style.edge).attr('fill', fillOf(p));
     else face.attr('fill', pen.theme.paper);
   });
   if (flat) return;
@@ -63,8 +60,10 @@ export function drawMetal(
       const section = piece.sections.find(({ to }) => to === slab.to);
       const d = section === undefined ? '' : regionPath(section.region, view);
       if (d === '') return;
+      const depth = (report.thickness - slab.to) / report.thickness;
+      if (depth > 0) group.path(d).attr({ fill: fillOf(p), 'fill-rule': 'evenodd' });
       const face = lined(group.path(d), style.edge);
-      face.attr({ fill: fillOf(p, slab.to < report.thickness), 'fill-rule': 'evenodd' });
+      face.attr(depth > 0 ? shadeOf(pen.theme, depth) : { fill: fillOf(p) }).attr('fill-rule', 'evenodd');
       face.attr({ id: `${pen.prefix}${id}piece-${p}-slab-${s}`, 'data-about': clean(`piece:${piece.id}`) });
     });
   });

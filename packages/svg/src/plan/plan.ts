@@ -1,5 +1,5 @@
 import type { Report, ReportCut } from '@edgebite/core';
-import type { Hatching } from '../pen/hatch.js';
+import type { Fills } from '../pen/fills.js';
 import { drawBareMarks, drawLabel, type Label } from '../pen/label.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
@@ -19,9 +19,11 @@ import { drawKnives, drawWebs, pieceLabels } from './pointers.js';
 import { drawRunning } from './running.js';
 import { drawKeepOuts, drawWorking, keepOutLabels, namedKeepOuts } from './working.js';
 
-/** Height of the note that names were left out, mm, and the most ink that it may lie on: a few lines. */
+/** Height of the note that names were left out, mm. */
 const NOTE = 4.6;
-const MOST_INK = 60;
+
+/** Diameter of the ring at the zero of the coordinates, mm. */
+const ZERO = 2.2;
 
 /** Half the side of the square round a named place that labels keep clear of if they can, mm. */
 const NAMED = 2;
@@ -41,7 +43,7 @@ export function drawTop(
   report: Report,
   { plan, view }: PlanPlace,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): readonly Label[] {
   const { theme, prefix } = pen;
   const clip = `${prefix}plan-clip`;
@@ -53,7 +55,7 @@ export function drawTop(
   drawKerf(inside, report, report.cuts, view, pen);
   // Under the metal: it shows where the part has lost its edge.
   drawBefore(tinted(inside.group(), theme.soft), report, view, prefix);
-  drawMetal(inside, report, view, pen, hatching);
+  drawMetal(inside, report, view, pen, fills);
   const tool = tinted(inside.group(), theme.tool).attr('id', `${prefix}cuts`);
   drawFootprints(tool, report, cuts, view, prefix);
   drawWorking(tool, report, cuts, view, theme);
@@ -82,11 +84,12 @@ export function drawMeasures(
   const outstand = outstandOf(report, plan, view);
   if (outstand === null) return;
   const group = tinted(parent.group(), theme.soft).attr('id', `${prefix}dimensions`);
+  drawRunning(group, report, view, plan, outstand, room, theme);
   drawOverall(group, report, view, outstand, room, theme);
-  drawRunning(group, report, view, plan, outstand, room);
   const zero = onSheet(view, [0, 0]);
   if (!holds(plan, zero)) return;
-  lined(group.circle(2.2), NARROW).attr({ cx: toMicron(zero[0]), cy: toMicron(zero[1]) });
+  lined(group.circle(ZERO), NARROW).attr({ cx: toMicron(zero[0]), cy: toMicron(zero[1]) });
+  room.markBox({ x: zero[0] - ZERO / 2, y: zero[1] - ZERO / 2, width: ZERO, height: ZERO }, INK.line);
   group.circle(0.8).attr({ cx: toMicron(zero[0]), cy: toMicron(zero[1]) });
 }
 
@@ -118,7 +121,7 @@ function noteLeftOut(parent: SvgNode, left: number, plan: Box, room: Room): void
     `${names} left out`,
   ]) {
     const width = textWidth(words, TYPE.small) + 2;
-    const box = room.clearing([plan.x, plan.y], width, NOTE, MOST_INK);
+    const box = room.clearing([plan.x, plan.y], width, NOTE);
     if (box === null) continue;
     write(parent, words, box.x + 1, box.y + 3.4, { size: TYPE.small });
     return;

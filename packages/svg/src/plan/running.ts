@@ -4,7 +4,8 @@ import { lined, NARROW } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
 import { dimensionText, toMicron } from '../pen/numbers.js';
 import { spread } from '../pen/range-spread.js';
-import { CAPITALS, TYPE, textWidth, write } from '../pen/text.js';
+import { CAPITALS, haloed, TYPE, textWidth, write } from '../pen/text.js';
+import type { Theme } from '../pen/theme.js';
 import type { Place } from '../view/edges.js';
 import type { Sides } from '../view/outstand.js';
 import { INK, type Room } from '../view/room.js';
@@ -41,6 +42,7 @@ export function drawRunning(
   plan: Box,
   outstand: Sides,
   room: Room,
+  theme: Theme,
 ): number {
   const bounds = boundsOfRegion(report.outline);
   if (bounds === null) return 0;
@@ -48,7 +50,8 @@ export function drawRunning(
   const centres = report.cuts
     .filter((cut) => cut.relation !== 'clear')
     .flatMap((cut) => (cut.center === null ? [] : [cut.center]));
-  const group = parent.group();
+  // The figures of both rows over the lines of both.
+  const group = { lines: parent.group(), figures: parent.group() };
   const ends = [bounds.minX, bounds.maxX];
   const level = stepsOf(
     report,
@@ -66,10 +69,14 @@ export function drawRunning(
 
   const y = bottom + outstand.bottom + OFF.level;
   const spanX = [plan.x + 2, plan.x + plan.width - 2] as const;
-  const outX = drawRow(group, level, { zero: zero[0], from: bottom, line: y, span: spanX }, room, (a, b) => [
-    a,
-    b,
-  ]);
+  const outX = drawRow(
+    group,
+    level,
+    { zero: zero[0], from: bottom, line: y, span: spanX },
+    room,
+    (a, b) => [a, b],
+    theme,
+  );
   // The same, turned a quarter: along is up the sheet, across is to the left.
   const x = left - outstand.left - OFF.upright;
   const spanY = [-(plan.y + plan.height - 2), -(plan.y + 2)] as const;
@@ -79,6 +86,7 @@ export function drawRunning(
     { zero: -zero[1], from: -left, line: -x, span: spanY },
     room,
     (a, b) => [-b, -a],
+    theme,
   );
   return outX + outY;
 }
@@ -106,11 +114,12 @@ interface Row {
 
 /** Draws a row of figures as if it were level and downwards; `turn` brings it to where it belongs. */
 function drawRow(
-  group: SvgNode,
+  { lines, figures }: { readonly lines: SvgNode; readonly figures: SvgNode },
   { ends, centres }: { readonly ends: readonly Step[]; readonly centres: readonly Step[] },
   { zero, from, line, span }: Row,
   room: Room,
   turn: (along: number, across: number) => Place,
+  theme: Theme,
 ): number {
   const inSight = (step: Step): boolean =>
     step.at >= span[0] && step.at <= span[1] && textWidth(step.text, SIZE) <= LONGEST;
@@ -129,59 +138,67 @@ function drawRow(
   const point = (along: number, across: number): string => turn(along, across).map(toMicron).join(' ');
   const lows = [...steps.map(({ at }) => at), ...(inSight({ text: '', at: zero }) ? [zero] : [])];
   const [low, high] = [Math.min(...lows), Math.max(...lows)];
-  lined(group.path(`M${point(low, line)}L${point(high, line)}`), NARROW);
+  lined(lines.path(`M${point(low, line)}L${point(high, line)}`), NARROW);
   if (inSight({ text: '', at: zero })) {
     const [cx, cy] = turn(zero, line);
-    lined(group.circle(ORIGIN), NARROW).attr({ cx: toMicron(cx), cy: toMicron(cy) });
+    lined(lines.circle(ORIGIN), NARROW).attr({ cx: toMicron(cx), cy: toMicron(cy) });
   }
-  let widest = 0;
   steps.forEach(({ text, at }, i) => {
     const place = places[i] as number;
     lined(
-      group.path(
+      lines.path(
         `M${point(at, from + 1)}L${point(at, line + 1.5)}L${point(place, line + TO_TEXT - 1)}L${point(place, line + TO_TEXT)}`,
       ),
       NARROW,
     );
-    if (at !== zero) arrowhead(group, turn(at, line), turn(at < zero ? at + 1 : at - 1, line));
-    drawFigure(group, text, place, line + TO_TEXT + 0.6, turn);
-    widest = Math.max(widest, textWidth(text, SIZE));
+    if (at !== zero) arrowhead(lines, turn(at, line), turn(at < zero ? at + 1 : at - 1, line));
+    const figure = line + TO_TEXT + 0.6;
+    drawFigure(figures, text, place, figure, turn, theme);
+    markArea(
+      room,
+      [place - PITCH / 2, place + PITCH / 2],
+      [figure, figure + textWidth(text, SIZE)],
+      INK.taken,
+      turn,
+    );
   });
+  // No label among the lines of the row, but a leader may cross them.
   const [a, b] = [places[0] as number, places[places.length - 1] as number];
-  markRow(room, Math.min(low, a), Math.max(high, b), from, line + TO_TEXT + widest + 1.5, turn);
+  markArea(room, [Math.min(low, a) - 1, Math.max(high, b) + 1], [from, line + TO_TEXT], INK.named, turn);
   return centres.length - shown.length;
 }
 
-// Beyond the end of its line and in its direction, to be read from below or from the right.
+// Beyond the end of its line and in its direction, to be read from below or from the right. It breaks a rim that comes so far.
 function drawFigure(
   group: SvgNode,
   text: string,
   along: number,
   across: number,
   turn: (along: number, across: number) => Place,
+  theme: Theme,
 ): void {
   const [x, y] = turn(along, across);
   const [dx] = turn(0, 1);
   const drop = (SIZE * CAPITALS) / 2;
   if (dx < 0) {
-    write(group, text, x, y + drop, { size: SIZE, anchor: 'end' });
+    haloed(write(group, text, x, y + drop, { size: SIZE, anchor: 'end' }), theme);
     return;
   }
   const turned = group.group().attr('transform', `rotate(-90 ${toMicron(x)} ${toMicron(y)})`);
-  write(turned, text, x, y + drop, { size: SIZE, anchor: 'end' });
+  haloed(write(turned, text, x, y + drop, { size: SIZE, anchor: 'end' }), theme);
 }
 
-function markRow(
+/** Notes ink on what a row has along and across it. */
+function markArea(
   room: Room,
-  low: number,
-  high: number,
-  from: number,
-  to: number,
+  along: readonly [number, number],
+  across: readonly [number, number],
+  ink: number,
   turn: (along: number, across: number) => Place,
 ): void {
-  const corners = [turn(low - 2, from), turn(high + 2, to)];
+  const corners = [turn(along[0], across[0]), turn(along[1], across[1])];
   const xs = corners.map(([x]) => x);
   const ys = corners.map(([, y]) => y);
   const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  room.markBox({ x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y }, INK.taken);
+  room.markBox({ x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y }, ink);
 }

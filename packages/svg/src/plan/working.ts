@@ -13,6 +13,9 @@ import { onSheet, type View } from '../view/view.js';
 /** Length of the arrow by which a tool comes off its wall, and of a full side load, mm. */
 export const ARROW_LENGTH = { backOff: 6, load: 8 } as const;
 
+/** Length of the longest tick of a bite, mm. */
+export const TICK = 4;
+
 /** Draws how the cuts are made, as far as the report says: passes, tool paths with their leads, ways off the wall. */
 export function drawWorking(
   parent: SvgNode,
@@ -45,7 +48,7 @@ function drawPasses(group: SvgNode, { passes }: ReportCut, view: View): void {
     }
     if (bite === null) return;
     const [x, y] = onSheet(view, bite.at);
-    const long = Math.min(bite.size * view.factor, 4);
+    const long = Math.min(bite.size * view.factor, TICK);
     const [dx, dy] = toward([x, y], at);
     lined(group.line(toMicron(x), toMicron(y), toMicron(x + dx * long), toMicron(y + dy * long)), NARROW * 2);
   });

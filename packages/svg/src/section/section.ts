@@ -1,5 +1,5 @@
 import type { Report } from '@edgebite/core';
-import { type Hatching, turnsOf } from '../pen/hatch.js';
+import { type Fills, turnsOf } from '../pen/fills.js';
 import { arrowhead } from '../pen/label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, lined, NARROW, tinted, WIDE } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
@@ -45,11 +45,24 @@ export function drawCuttingLine(
     lined(group.line(x, y, x + inward * WIDE_END, y), WIDE);
     lined(group.line(x, y, x, y + 6), NARROW);
     arrowhead(group, [x, y], [x, y + 6]);
-    const at: Place = [x - inward * 2.4, y + 5];
-    write(group, 'A', at[0], at[1], { size: TYPE.label, anchor: 'middle', bold: true });
-    room.markBox({ x: x - 4, y: y - 1, width: 8, height: 8 }, INK.taken);
+    const letter = letterAt([x, y], inward, room);
+    haloed(write(group, 'A', ...letter.at, { size: TYPE.label, anchor: 'middle', bold: true }), theme);
+    room.markBox(letter.box, INK.taken);
+    room.markLine([x, y], [x, y + 6], INK.named);
   }
   room.markLine([left, y], [right, y], INK.line);
+}
+
+/** Beside the arrow at an end of the cutting line: outside, inside, or off its tip; the first on no other line. */
+function letterAt([x, y]: Place, inward: number, room: Room): { readonly at: Place; readonly box: Box } {
+  const places: readonly Place[] = [
+    [x - inward * 2.4, y + 5],
+    [x + inward * 2.4, y + 5.4],
+    [x, y + 10.4],
+    [x - inward * 4.6, y + 1.2],
+  ];
+  const boxes = places.map((at) => ({ at, box: { x: at[0] - 1.5, y: at[1] - 3, width: 3, height: 3.4 } }));
+  return boxes.find(({ box }) => room.isBare(box)) ?? (boxes[0] as (typeof boxes)[number]);
 }
 
 /** Draws the section under the plan: what is left in every slab, how deep each slab begins, and what ends there. */
@@ -59,7 +72,7 @@ export function drawSection(
   layout: Layout,
   room: Room,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const level = sectionLevel(report);
   const bounds = boundsOfRegion(report.outline);
@@ -81,7 +94,7 @@ export function drawSection(
     const before = tinted(group.group(), pen.theme.soft).rect(box.width, box.height);
     lined(before, NARROW, DOUBLE_DASH_CHAIN).attr({ x: box.x, y: box.y });
   }
-  drawFaces(group, report, level, { across, up }, hatching);
+  drawFaces(group, report, level, { across, up }, fills);
   drawFloors(group, report, level, { across, up }, pen);
   const soft = tinted(group.group(), pen.theme.soft);
   const widest = drawDepths(soft, report, right + 4, up, section.x + section.width - right - 14);
@@ -95,7 +108,7 @@ interface Axes {
   readonly up: (height: number) => number;
 }
 
-function drawFaces(parent: SvgNode, report: Report, level: number, axes: Axes, hatching: Hatching): void {
+function drawFaces(parent: SvgNode, report: Report, level: number, axes: Axes, fills: Fills): void {
   const turns = turnsOf(report.pieces);
   const whole: { height: number; stretches: readonly Stretch[] }[] = [{ height: 0, stretches: [] }];
   for (const slab of report.slabs) {
@@ -105,7 +118,7 @@ function drawFaces(parent: SvgNode, report: Report, level: number, axes: Axes, h
       for (const stretch of stretchesAt(here?.region ?? [], level)) {
         const box = boxOf(stretch, slab, axes);
         const face = parent.rect(box.width, box.height).attr({ x: box.x, y: box.y, stroke: 'none' });
-        face.attr('fill', hatching.fill(piece.role, turns[p] ?? 0, 'top'));
+        face.attr('fill', fills.cut(piece.role, turns[p] ?? 0));
         face.attr('data-about', clean(`piece:${piece.id}`));
         for (const x of [box.x, box.x + box.width]) {
           lined(parent.line(x, box.y, x, box.y + box.height), WIDE);

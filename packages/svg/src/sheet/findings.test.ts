@@ -36,7 +36,7 @@ describe('the findings beside the drawing', () => {
       const begun = entries.filter(({ number }) => number !== null).length;
       const left = block.findings.length - begun;
       const last = entries.at(-1)?.lines.at(-1);
-      if (begun > 0 && left > 0) expect(last).toBe(`and ${left} more in the report`);
+      if (begun > 0 && left > 0) expect(last).toBe(`and ${left} more on sheet 2`);
       if (begun > 0 && left === 0) expect(last).toMatch(/…$/);
     }
   });
@@ -44,7 +44,7 @@ describe('the findings beside the drawing', () => {
   it('begin with the gravest even where it does not fit whole', () => {
     expect(listed(2 * SPACING.gap + 3 * SPACING.line).map(({ lines }) => lines)).toEqual([
       [expect.stringMatching(/^DANGER: /), expect.stringMatching(/…$/)],
-      ['and 2 more in the report'],
+      ['and 2 more on sheet 2'],
     ]);
   });
 

@@ -11,6 +11,8 @@ export interface FindingEntry {
   readonly index: number | null;
   readonly level: Finding['level'] | null;
   readonly lines: readonly string[];
+  /** Whether all of its words are there. */
+  readonly whole: boolean;
 }
 
 /**
@@ -28,23 +30,30 @@ export function findingLines(
   const entries: FindingEntry[] = [];
   let left = height;
   for (const [i, finding] of findings.entries()) {
-    const { level, message } = finding;
-    const own = wrapped(`${level.toUpperCase()}: ${message}`, width, size);
+    const { level } = finding;
+    const own = wrapped(findingText(finding), width, size);
     const after = findings.length - i - 1;
     const room = Math.floor((left - gap - (after > 0 ? line + gap : 0)) / line + 1e-9);
     const shown = own.length <= room ? own : cutShort(own, room, width, size);
     if (shown.length > 0) {
-      entries.push({ number: i + 1, index: report.findings.indexOf(finding), level, lines: shown });
+      const index = report.findings.indexOf(finding);
+      entries.push({ number: i + 1, index, level, lines: shown, whole: shown.length === own.length });
       left -= gap + shown.length * line;
     }
     if (shown.length === own.length) continue;
     const out = after + (shown.length > 0 ? 0 : 1);
     if (out > 0 && left >= line + gap - 1e-9) {
-      entries.push({ number: null, index: null, level: null, lines: [fitted(moreText(out), width, size)] });
+      const lines = [fitted(moreText(out), width, size)];
+      entries.push({ number: null, index: null, level: null, lines, whole: true });
     }
     break;
   }
   return entries;
+}
+
+/** A finding in words, its level first. */
+export function findingText({ level, message }: Finding): string {
+  return `${level.toUpperCase()}: ${message}`;
 }
 
 function cutShort(own: readonly string[], room: number, width: number, size: number): readonly string[] {

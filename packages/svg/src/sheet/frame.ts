@@ -4,9 +4,7 @@ import type { SvgNode } from '../pen/node.js';
 import { dimensionText, toMicron, unitText } from '../pen/numbers.js';
 import type { Pen } from '../pen/pen.js';
 import { clean, fitted, TYPE, textWidth, wrapped, write } from '../pen/text.js';
-import { scaleText } from '../view/scale.js';
-import type { Layout } from './layout.js';
-import type { SheetSize } from './sheet.js';
+import type { Box } from '../view/view.js';
 
 /** What every drawing defers to. */
 export const DEFERENCE =
@@ -18,26 +16,30 @@ const TITLES = [TYPE.title, 4.2, TYPE.label];
 /** Length of the bar by which a print is checked, mm. */
 const CHECK_BAR = 50;
 
+/** The frame of a sheet, and what of it is in every drawing. */
+export interface SheetFrame {
+  readonly frame: Box;
+  readonly heading: Box;
+  readonly footing: Box;
+  /** Heights of further rules from side to side. */
+  readonly rules: readonly number[];
+  /** What is said over the thickness and the limits: the scale, the size of the sheet. */
+  readonly words: string;
+}
+
 /** Draws the frame, the heading at its top and the line at its foot. */
-export function drawFrame(
-  parent: SvgNode,
-  report: Report,
-  layout: Layout,
-  size: SheetSize,
-  { prefix, theme }: Pen,
-): void {
-  const { frame, heading, footing, legend } = layout;
+export function drawFrame(parent: SvgNode, report: Report, sheet: SheetFrame, { prefix, theme }: Pen): void {
+  const { frame, heading, footing, rules, words } = sheet;
   const group = parent.group().attr({ id: `${prefix}frame`, role: 'group', 'aria-label': 'Title block' });
   lined(group.rect(frame.width, frame.height), WIDE).attr({ x: frame.x, y: frame.y });
-  const rules = tinted(group.group(), theme.soft);
-  const tablesTop = Math.min(layout.band?.y ?? legend.y, ...layout.tables.map(({ y }) => y - 3));
-  for (const y of [heading.y + heading.height, footing.y, legend.y, tablesTop]) {
-    lined(rules.line(frame.x, toMicron(y), frame.x + frame.width, toMicron(y)), NARROW);
+  const lines = tinted(group.group(), theme.soft);
+  for (const y of [heading.y + heading.height, footing.y, ...rules]) {
+    lined(lines.line(frame.x, toMicron(y), frame.x + frame.width, toMicron(y)), NARROW);
   }
-  drawHeading(group, report, layout, size);
-  const lines = wrapped(DEFERENCE, frame.width - CHECK_BAR - 38, TYPE.small);
-  lines.forEach((line, i) => {
-    write(group, line, footing.x + 3, footing.y + 5 + (i - (lines.length - 1) / 2) * 3.3, {
+  drawHeading(group, report, heading, words);
+  const deference = wrapped(DEFERENCE, frame.width - CHECK_BAR - 38, TYPE.small);
+  deference.forEach((line, i) => {
+    write(group, line, footing.x + 3, footing.y + 5 + (i - (deference.length - 1) / 2) * 3.3, {
       size: TYPE.small,
     });
   });
@@ -52,9 +54,8 @@ function drawCheckBar(parent: SvgNode, x: number, y: number): void {
   write(parent, words, x - 2.5, y + 1, { size: TYPE.small, anchor: 'end' });
 }
 
-function drawHeading(parent: SvgNode, report: Report, { heading, scale }: Layout, sheet: SheetSize): void {
+function drawHeading(parent: SvgNode, report: Report, heading: Box, first: string): void {
   const length = (value: number): string => `${dimensionText(value, report.units)} ${unitText(report.units)}`;
-  const first = `SCALE ${scaleText(scale)} · ${sheet} · lengths in ${report.units}`;
   const second = [
     `thickness ${length(report.thickness)}`,
     ...(report.material === null ? [] : [clean(report.material)]),

@@ -1,5 +1,5 @@
 import type { RangeReport, Report } from '@edgebite/core';
-import { type Hatching, ROLES } from '../pen/hatch.js';
+import { type Fills, ROLES, shadeOf } from '../pen/fills.js';
 import { drawSafe } from '../pen/hatch-range.js';
 import { arrowhead, RING } from '../pen/label.js';
 import { CHAIN, DOUBLE_DASH_CHAIN, HIDDEN, lined, NARROW, tinted, WIDE } from '../pen/lines.js';
@@ -15,11 +15,11 @@ const SWATCH = { width: 10, height: 3.2 } as const;
 
 /** Between a sample and its words, and between two entries, mm. */
 const BESIDE = 1.8;
-const APART = 6;
+const APART = 4.5;
 
 interface Entry {
   readonly text: string;
-  readonly draw: (parent: SvgNode, box: Box, pen: Pen, hatching: Hatching) => void;
+  readonly draw: (parent: SvgNode, box: Box, pen: Pen, fills: Fills) => void;
 }
 
 /** A strip of safe intervals, and whether there is room for it. */
@@ -41,14 +41,14 @@ export function drawLegend(
   { x, y, width }: Box,
   strip: StripOf | null,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const group = parent.group().attr({ id: `${pen.prefix}legend`, role: 'group', 'aria-label': 'Legend' });
   rowsOf(entriesFor(report, strip), width).forEach((row, r) => {
     let left = x;
     for (const entry of row) {
       const box = { x: left, y: y + 1.5 + r * ENTRY, ...SWATCH };
-      entry.draw(group, box, pen, hatching);
+      entry.draw(group, box, pen, fills);
       write(group, entry.text, left + SWATCH.width + BESIDE, box.y + 2.6, { size: TYPE.small });
       left += entryWidth(entry) + APART;
     }
@@ -96,11 +96,12 @@ function entriesFor(report: Report, strip: StripOf | null): readonly Entry[] {
   const ways = report.steps.some(({ backOff }) => backOff.machine !== null);
   const below = report.cuts.some((c) => c.from === 'bottom' && !c.through);
   return [
-    ...roles.map((role) => ({ text: names[role], draw: face((h) => h.fill(role, 0, 'top')) })),
+    ...roles.map((role) => ({ text: names[role], draw: face((f) => f.face(role, false)) })),
+    ...some(lower, 'lower face', lowerFace),
     ...some(
-      lower,
-      'lower face',
-      face((h) => h.fill('kept', 0, 'lower')),
+      report.slabs.length > 1,
+      'section',
+      face((f) => f.cut('kept', 0)),
     ),
     { text: 'part before', draw: rule(DOUBLE_DASH_CHAIN, 'ink') },
     ...some(report.cuts.length > 0, 'rim of a cut', rule([], 'tool')),
@@ -110,7 +111,7 @@ function entriesFor(report: Report, strip: StripOf | null): readonly Entry[] {
     ...some(
       drawn,
       'taken in a step',
-      face((h) => h.taken()),
+      face((f) => f.taken()),
     ),
     ...some(loads && drawn, 'push on the part', arrowSign('ink')),
     ...some(ways, 'way off the wall', arrowSign('tool')),
@@ -144,10 +145,15 @@ function stripEntry({ of, drawn }: StripOf): Entry {
     : { text: `no room here for the safe values of ${cut}: left out`, draw: () => {} };
 }
 
-function face(fill: (hatching: Hatching) => string): Entry['draw'] {
-  return (parent, { x, y, width, height }, _, hatching) => {
-    lined(parent.rect(width, height), WIDE).attr({ x, y, fill: fill(hatching) });
+function face(fill: (fills: Fills) => string): Entry['draw'] {
+  return (parent, { x, y, width, height }, _, fills) => {
+    lined(parent.rect(width, height), WIDE).attr({ x, y, fill: fill(fills) });
   };
+}
+
+function lowerFace(parent: SvgNode, { x, y, width, height }: Box, { theme }: Pen, fills: Fills): void {
+  parent.rect(width, height).attr({ x, y, fill: fills.face('kept', false) });
+  lined(parent.rect(width, height), WIDE).attr({ x, y, ...shadeOf(theme, 0.5) });
 }
 
 function rule(dashes: readonly number[], colour: 'ink' | 'tool' | 'soft'): Entry['draw'] {

@@ -56,17 +56,25 @@ function textOn({ readout: { units, resolution } }: Report['setups'][number]): (
   return (value) => (decimals === null ? numberText(value, units) : fixed(value, decimals));
 }
 
-/**
- * Numbers of a step's readout as it shows them: `X 12.345 Y 6.000`; in the job's unit where it is in no setup. Of a move
- * `from` another place only the numbers that change, and both of one that changes none.
- */
-export function stepReadout(report: Report, step: ReportStep, [x, y]: Place, from?: Place): string {
-  if (lostZeros(report).has(step.setup)) return `X ${NO_TARGET} Y ${NO_TARGET}`;
+/** Both numbers of a step's readout as it shows them, in the job's unit where it is in no setup; dashes without a zero. */
+export function stepNumbers(report: Report, step: ReportStep, [x, y]: Place): readonly [string, string] {
+  if (lostZeros(report).has(step.setup)) return [NO_TARGET, NO_TARGET];
   const setup = report.setups.find(({ id }) => id === step.setup);
   const text = setup === undefined ? (value: number) => numberText(value, report.units) : textOn(setup);
-  if (from !== undefined && from[1] === y && from[0] !== x) return `X ${text(x)}`;
-  if (from !== undefined && from[0] === x && from[1] !== y) return `Y ${text(y)}`;
-  return `X ${text(x)} Y ${text(y)}`;
+  return [text(x), text(y)];
+}
+
+/**
+ * Numbers of a step's readout with their axes: `X 12.345 Y 6.000`. Of a move `from` another place only the numbers that change,
+ * and both of one that changes none.
+ */
+export function stepReadout(report: Report, step: ReportStep, to: Place, from?: Place): string {
+  const [x, y] = stepNumbers(report, step, to);
+  if (x !== NO_TARGET && from !== undefined) {
+    if (from[1] === to[1] && from[0] !== to[0]) return `X ${x}`;
+    if (from[0] === to[0] && from[1] !== to[1]) return `Y ${y}`;
+  }
+  return `X ${x} Y ${y}`;
 }
 
 // Enough decimals to write every step of the readout; null beyond what any has.

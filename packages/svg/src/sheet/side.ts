@@ -4,23 +4,72 @@ import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
 import { moreText } from '../pen/table.js';
 import { fitted, TYPE, wrapped, write } from '../pen/text.js';
+import type { Theme } from '../pen/theme.js';
 import { countText, LEVELS } from '../pen/words.js';
 import type { Place } from '../view/edges.js';
-import type { Box } from '../view/view.js';
-import { findingLines } from './findings.js';
+import { type FindingEntry, findingLines } from './findings.js';
 import type { SideBox } from './layout.js';
 
 const PAD = 3;
 
 /** Line height of the findings, and what sets one off from the next, mm. */
-const LINE = 3.6;
-const BETWEEN = 1.4;
+export const LINE = 3.6;
+export const BETWEEN = 1.4;
 
 /** How far the words of a finding stand in from its number, mm. */
-const INDENT = 5;
+export const INDENT = 5;
 
-/** Draws the column at the side: the findings in words, numbered as on the plan, gravest first. Returns where they end. */
-export function drawSide(parent: SvgNode, report: Report, side: SideBox, { prefix, theme }: Pen): number {
+/** What the side of a drawing has room for: findings gravest first, and cautions, each as the lines of its words. */
+export interface SideText {
+  readonly findings: readonly FindingEntry[];
+  readonly cautions: readonly (readonly string[])[];
+  /** What is said in place of the cautions that do not fit. */
+  readonly last: string | null;
+}
+
+/** All cautions but the standing one, which the foot of the sheet has. */
+export function cautionsOf({ cautions }: Report): readonly string[] {
+  return cautions.slice(0, -1).map(({ message }) => message);
+}
+
+/** What goes into the column at the side. */
+export function sideText(report: Report, side: SideBox): SideText {
+  const width = side.width - 2 * PAD;
+  const bottom = side.y + side.height - 2;
+  const top = side.y + 7;
+  const findings = findingLines(
+    report,
+    bottom - top,
+    { line: LINE, gap: BETWEEN },
+    width - INDENT,
+    TYPE.small,
+  );
+  const end = findings.reduce((sum, { lines }) => sum + BETWEEN + lines.length * LINE, top);
+  const all = cautionsOf(report).map((message) => wrapped(message, width, TYPE.small));
+  const cautions: (readonly string[])[] = [];
+  // A caution of which no line fits is left to the next sheet.
+  if (all.length === 0 || end + 3 * LINE + 3 > bottom) return { findings, cautions, last: null };
+  let y = end + LINE + 3;
+  for (const [i, lines] of all.entries()) {
+    const after = all.length - i - 1;
+    if (y + lines.length * LINE + BETWEEN + (after > 0 ? LINE : 0) > bottom) {
+      const last = y + LINE <= bottom ? fitted(moreText(after + 1), width, TYPE.small) : null;
+      return { findings, cautions, last };
+    }
+    cautions.push(lines);
+    y += BETWEEN + lines.length * LINE;
+  }
+  return { findings, cautions, last: null };
+}
+
+/** Draws the column at the side: the findings in words, numbered as on the plan, gravest first. Returns where it ends. */
+export function drawSide(
+  parent: SvgNode,
+  report: Report,
+  side: SideBox,
+  { findings, cautions, last }: SideText,
+  { prefix, theme }: Pen,
+): number {
   const group = parent.group().attr({ id: `${prefix}side`, role: 'group', 'aria-label': 'Findings' });
   const edge = tinted(group.group(), theme.soft);
   const end: Place = side.at === 'right' ? [side.x, side.y + side.height] : [side.x + side.width, side.y];
@@ -30,50 +79,37 @@ export function drawSide(parent: SvgNode, report: Report, side: SideBox, { prefi
   const heading = fitted(levelsFound(report), width, TYPE.small, true);
   write(group, heading, side.x + PAD, top, { size: TYPE.small, bold: true });
   let y = top + 1;
-  const bottom = side.y + side.height - 2;
-  for (const entry of findingLines(
-    report,
-    bottom - y,
-    { line: LINE, gap: BETWEEN },
-    width - INDENT,
-    TYPE.small,
-  )) {
-    y += BETWEEN;
-    const own = tinted(group.group(), entry.level === 'danger' ? theme.warning : theme.ink);
-    if (entry.index !== null) own.attr('data-about', `finding:${entry.index}`);
-    entry.lines.forEach((line, i) => {
+  for (const entry of findings) y = drawEntry(group, entry, [side.x + PAD, y], theme);
+  if (cautions.length === 0 && last === null) return y + 1;
+  y += LINE + 3;
+  write(group, 'Cautions', side.x + PAD, y, { size: TYPE.small, bold: true });
+  for (const lines of [...cautions, ...(last === null ? [] : [[last]])]) {
+    if (lines[0] !== last) y += BETWEEN;
+    for (const line of lines) {
       y += LINE;
-      if (i === 0 && entry.number !== null) {
-        write(own, String(entry.number), side.x + PAD, y, { size: TYPE.small, bold: true });
-      }
-      write(own, line, side.x + PAD + INDENT, y, { size: TYPE.small });
-    });
+      write(group, line, side.x + PAD, y, { size: TYPE.small });
+    }
   }
-  return drawCautions(group, report, side, y) + 1;
+  return y + 1;
 }
 
-/** Draws the cautions but the standing one, which the foot of the sheet has; returns where they end. */
-function drawCautions(parent: SvgNode, report: Report, side: Box, top: number): number {
-  const bottom = side.y + side.height - 2;
-  const entries = report.cautions.slice(0, -1).map(({ message }) => message);
-  // A caution of which no line fits is left to the report.
-  if (entries.length === 0 || top + 3 * LINE + 3 > bottom) return top;
-  let y = top + LINE + 3;
-  write(parent, 'Cautions', side.x + PAD, y, { size: TYPE.small, bold: true });
-  const line = (text: string): void => {
+/** Writes a finding with its number under a place; returns where it ends. */
+export function drawEntry(
+  parent: SvgNode,
+  { index, level, lines, number }: FindingEntry,
+  [x, top]: Place,
+  theme: Theme,
+): number {
+  const own = tinted(parent.group(), level === 'danger' ? theme.warning : theme.ink);
+  if (index !== null) own.attr('data-about', `finding:${index}`);
+  let y = top + BETWEEN;
+  lines.forEach((line, i) => {
     y += LINE;
-    write(parent, text, side.x + PAD, y, { size: TYPE.small });
-  };
-  for (const [i, message] of entries.entries()) {
-    const lines = wrapped(message, side.width - 2 * PAD, TYPE.small);
-    const after = entries.length - i - 1;
-    if (y + lines.length * LINE + BETWEEN + (after > 0 ? LINE : 0) > bottom) {
-      if (y + LINE <= bottom) line(fitted(moreText(after + 1), side.width - 2 * PAD, TYPE.small));
-      return y;
+    if (i === 0 && number !== null) {
+      write(own, String(number), x, y, { size: TYPE.small, bold: true });
     }
-    y += BETWEEN;
-    lines.forEach(line);
-  }
+    write(own, line, x + INDENT, y, { size: TYPE.small });
+  });
   return y;
 }
 

@@ -4,7 +4,7 @@ import { moreText, type Table } from '../pen/table.js';
 import { betweenText, countText, depthsText, depthText, sourceText } from '../pen/words.js';
 import { knifeLines, webLines } from '../plan/pointers.js';
 import type { Place } from '../view/edges.js';
-import { readoutNumbers, readoutOf } from './readouts.js';
+import { readoutNumbers, readoutOf, stepNumbers } from './readouts.js';
 
 /** The table of cuts. */
 export function cutTable(report: Report, prefix: string): Table {
@@ -109,6 +109,42 @@ export function biteTable({ cuts, units, names }: Report, prefix: string): Table
       { head: 'leaves', align: 'end', widest: 20 },
       { head: 'to', align: 'start', widest: 26 },
       { head: 'arc', align: 'end', widest: 16 },
+    ],
+    rows,
+    none: 'none',
+  };
+}
+
+/** The table of where the tool stands on paths, one stand after the other, with the arcs between them; null where there are none. */
+export function pathTable(report: Report, prefix: string): Table | null {
+  const number = (value: number): string => numberText(value, report.units);
+  const rows = report.steps
+    .filter(({ stands }) => stands.some(({ what }) => what === 'path'))
+    .flatMap((step) =>
+      step.stands.map(({ what, readout, arc, lifted }): readonly string[] => [
+        step.pass === null ? step.cut : `${step.cut}, pass ${step.pass}`,
+        what,
+        ...stepNumbers(report, step, readout),
+        ...(arc === null
+          ? ['', '', '', '']
+          : [...stepNumbers(report, step, arc.center), number(arc.radius), arc.sense]),
+        lifted ? 'lifted before' : '',
+      ]),
+    );
+  if (rows.length === 0) return null;
+  return {
+    id: `${prefix}paths-table`,
+    title: 'Paths, in readout numbers: where the tool stands, and the arc by which it comes there',
+    columns: [
+      { head: 'cut', align: 'start', widest: 36 },
+      { head: '', align: 'start', widest: 16 },
+      { head: 'X', align: 'end', widest: 24 },
+      { head: 'Y', align: 'end', widest: 24 },
+      { head: 'centre X', align: 'end', widest: 24 },
+      { head: 'centre Y', align: 'end', widest: 24 },
+      { head: 'radius', align: 'end', widest: 22 },
+      { head: 'sense', align: 'start', widest: 28 },
+      { head: '', align: 'start', widest: 24 },
     ],
     rows,
     none: 'none',

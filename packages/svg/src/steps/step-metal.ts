@@ -1,5 +1,5 @@
 import type { Bounds, Report, ReportRegion, ReportStep } from '@edgebite/core';
-import type { Hatching } from '../pen/hatch.js';
+import { type Fills, shadeOf } from '../pen/fills.js';
 import { lined } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
 import { regionPath } from '../pen/path.js';
@@ -85,8 +85,8 @@ function coreOf({ center, diameter, wall }: ReportStep): Bounds | null {
 
 /**
  * Draws the metal after a picture's steps, seen from the face that lies up: slab after slab from below, so that what a
- * higher one covers is hidden, as it is on the part. What the steps take is dotted, and so are places that they deepen.
- * What is loose, held by a floor or hangs has its own hatching.
+ * higher one covers is hidden, as it is on the part. The deeper a face lies the darker it is. What the steps take is
+ * dotted, and so are places that they deepen. What is loose, held by a floor or hangs is strewn with its own sign.
  */
 export function drawStepMetal(
   parent: SvgNode,
@@ -95,7 +95,7 @@ export function drawStepMetal(
   bodies: ShownBodies,
   view: View,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
   id: string,
 ): void {
   const group = parent.group().attr('id', `${pen.prefix}${id}metal`);
@@ -103,19 +103,24 @@ export function drawStepMetal(
   const { before, up } = report.steps[first] as ReportStep;
   const { after } = report.steps[last] as ReportStep;
   if (before === null || after === null) return;
-  const face = (d: string, role: 'kept' | ShownBody['role'], about?: string): void => {
+  const face = (d: string, role: 'kept' | ShownBody['role'], depth: number, about?: string): void => {
     if (d === '') return;
+    const fill = fills.face(role, true);
+    if (depth > 0) group.path(d).attr({ fill, 'fill-rule': 'evenodd' });
     const path = lined(group.path(d), SMALL.edge);
-    path.attr({ fill: hatching.fill(role, 0, 'small'), 'fill-rule': 'evenodd', 'data-role': role });
+    path
+      .attr(depth > 0 ? shadeOf(pen.theme, depth) : { fill })
+      .attr({ 'fill-rule': 'evenodd', 'data-role': role });
     if (about !== undefined) path.attr('data-about', clean(`body:${about}`));
   };
   const loose = [...bodies.freed, ...bodies.met];
   const near = report.resolution;
-  const layers = after.map(({ region }, s) => {
+  const layers = after.map(({ region, from, to }, s) => {
     const own = before[s]?.region ?? [];
     const standing = partsOf(region, [...loose, ...bodies.gone], bodies.held, near);
     const met = bodies.met.length === 0 ? null : partsOf(own, bodies.met, [], near);
     return {
+      depth: (up === 'top' ? report.thickness - to : from) / report.thickness,
       metal: regionPath(standing.rest, view),
       bodies: [...loose, ...bodies.held].map((body) => ({
         body,
@@ -126,18 +131,18 @@ export function drawStepMetal(
     };
   });
   const upwards = up === 'top' ? layers : layers.reverse();
-  upwards.forEach(({ metal, bodies: own, taken }, k) => {
+  upwards.forEach(({ depth, metal, bodies: own, taken }, k) => {
     const over = upwards[k + 1];
-    if (metal !== over?.metal) face(metal, 'kept');
+    if (metal !== over?.metal) face(metal, 'kept', depth);
     if (taken !== '' && taken !== over?.taken) {
-      const path = group.path(taken).attr({ fill: hatching.taken(), stroke: 'none' });
+      const path = group.path(taken).attr({ fill: fills.taken(), stroke: 'none' });
       path.attr({ 'fill-rule': 'evenodd', 'data-role': 'taken' });
     }
     own.forEach(({ body, d }, i) => {
-      if (d !== over?.bodies[i]?.d) face(d, body.role, body.id);
+      if (d !== over?.bodies[i]?.d) face(d, body.role, depth, body.id);
     });
   });
-  drawHanging(group, after, bodies.hanging, view, pen, hatching, id);
+  drawHanging(group, after, bodies.hanging, view, pen, fills, id);
 }
 
 function takenPath(before: string, after: string): string {
@@ -151,7 +156,7 @@ function drawHanging(
   hanging: readonly ShownBody[],
   view: View,
   { prefix }: Pen,
-  hatching: Hatching,
+  fills: Fills,
   id: string,
 ): void {
   if (hanging.length === 0) return;
@@ -161,7 +166,7 @@ function drawHanging(
   const inside = group.group().attr('clip-path', `url(#${clip})`);
   for (const body of hanging) {
     const path = lined(inside.path(regionPath(body.view, view)), SMALL.edge);
-    path.attr({ fill: hatching.fill('hanging', 0, 'small'), 'data-role': 'hanging' });
+    path.attr({ fill: fills.face('hanging', true), 'data-role': 'hanging' });
     path.attr('data-about', clean(`body:${body.id}`));
   }
 }

@@ -1,5 +1,5 @@
 import type { Axes, Bounds, Report, ReportStep } from '@edgebite/core';
-import type { Hatching } from '../pen/hatch.js';
+import type { Fills } from '../pen/fills.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
@@ -40,7 +40,7 @@ export function drawPicture(
   picture: Picture,
   { box, shown, axes, factor }: PictureFrame & { readonly factor: number },
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const first = picture.steps[0] as number;
   const id = `step-${first}-`;
@@ -60,7 +60,7 @@ export function drawPicture(
     axes,
   };
   const bodies = bodiesIn(report, picture);
-  drawStepMetal(inside, report, picture, bodies, view, pen, hatching, id);
+  drawStepMetal(inside, report, picture, bodies, view, pen, fills, id);
   drawKeepOuts(tinted(inside.group(), pen.theme.soft), keepOutsFor(report, step.setup), view);
   const place = { box, view, room: emptyRoom(shrunk(box, 0.2)) };
   drawTools(inside, report, picture, place, pen);

@@ -1,5 +1,5 @@
 import type { Bounds, Report, ReportStep } from '@edgebite/core';
-import type { Hatching } from '../pen/hatch.js';
+import type { Fills } from '../pen/fills.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
 import { toMicron } from '../pen/numbers.js';
@@ -37,7 +37,7 @@ export function drawSteps(
   report: Report,
   { box, way, frames: count, most }: StepBand,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const { shown, leftOut } = picturesIn(report, count);
   const bounds = shownBounds(report, true);
@@ -53,7 +53,7 @@ export function drawSteps(
   });
   const factor = Math.min(...frames.map(factorIn));
   frames.forEach((frame, i) => {
-    drawFrame(group, report, frame, factor, pen, hatching);
+    drawFrame(group, report, frame, factor, pen, fills);
     if (i > 0) rule(group, frame.cell, way, pen);
   });
   if (note > 0) {
@@ -109,7 +109,7 @@ function drawFrame(
   { picture, cell, box, head, lines, shown, axes }: Frame,
   factor: number,
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const first = picture.steps[0] as number;
   const name = headText(report, picture);
@@ -122,7 +122,7 @@ function drawFrame(
   drawHead(group, head, cell, pen);
   drawLines(group, lines, { ...box, y: box.y + box.height }, pen);
 
-  drawPicture(group, report, picture, { box, shown, axes, factor }, pen, hatching);
+  drawPicture(group, report, picture, { box, shown, axes, factor }, pen, fills);
 }
 
 /** A row over a picture: what stands at its left, and at its right. */

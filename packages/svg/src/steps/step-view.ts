@@ -7,7 +7,7 @@ import {
   type Report,
   type ReportStep,
 } from '@edgebite/core';
-import { hatchingIn } from '../pen/hatch.js';
+import { fillsIn } from '../pen/fills.js';
 import type { SvgNode } from '../pen/node.js';
 import type { Pen } from '../pen/pen.js';
 import { rootOf } from '../pen/root.js';
@@ -87,6 +87,6 @@ function treeOf(
   const box: Box = shrunk({ x: 0, y: 0, width: size[0], height: size[1] }, ROUND);
   const frame = { box, shown: withTool(shownBounds(report, true), step), axes: axesOfStep(report, step) };
   const group = root.group().attr({ id: `${pen.prefix}picture`, 'data-about': `step:${index}` });
-  drawPicture(group, report, picture, { ...frame, factor: factorIn(frame) }, pen, hatchingIn(root, pen));
+  drawPicture(group, report, picture, { ...frame, factor: factorIn(frame) }, pen, fillsIn(root, pen));
   return root;
 }

@@ -62,8 +62,7 @@ function drawn(report: Report, setup: ReportSetup, width: number, pen: Pen): Svg
       id: `zero-${axis}-${scene.action + 1}`,
       name: `${axis.toUpperCase()} ${scene.action + 1}`,
       words,
-      draw: (group, box, hatching) =>
-        drawScene(group, report, setup, scene, { axis, scenes, box }, pen, hatching),
+      draw: (group, box, fills) => drawScene(group, report, setup, scene, { axis, scenes, box }, pen, fills),
     };
   });
   const under = lies === '' ? '' : `The part lies ${lies}.`;

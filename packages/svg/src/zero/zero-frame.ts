@@ -1,5 +1,5 @@
 import { axesOf, type Bounds, type Report, type ReportSetup } from '@edgebite/core';
-import type { Hatching } from '../pen/hatch.js';
+import type { Fills } from '../pen/fills.js';
 import { arrowhead } from '../pen/label.js';
 import { HIDDEN, lined, NARROW, tinted, WIDE } from '../pen/lines.js';
 import type { SvgNode } from '../pen/node.js';
@@ -77,7 +77,7 @@ export function drawScene(
     box,
   }: { readonly axis: ZeroAxis; readonly scenes: readonly ZeroScene[]; readonly box: Box },
   pen: Pen,
-  hatching: Hatching,
+  fills: Fills,
 ): void {
   const shown = shownIn(report, setup, axis, scenes);
   const factor = Math.min(box.width / (shown.maxX - shown.minX), box.height / (shown.maxY - shown.minY));
@@ -89,8 +89,8 @@ export function drawScene(
   ];
   const draw = { parent, scene, axis, on, factor, pen };
   const across = acrossOf(report, setup, axis, scenes);
-  if (axis === 'z') drawSide(draw, report, setup, hatching);
-  else drawPart(draw, report, setup, hatching, { middle, center });
+  if (axis === 'z') drawSide(draw, report, setup, fills);
+  else drawPart(draw, report, setup, fills, { middle, center });
   drawStop(draw, across, STOP * Math.max(shown.maxX - shown.minX, shown.maxY - shown.minY));
   for (const one of scene.blocks) drawBlock(draw, one, across);
   for (const one of scene.measured) drawMeasured(draw, one, shown);
@@ -133,7 +133,7 @@ function drawPart(
   { parent, scene, factor, pen }: Drawing,
   report: Report,
   setup: ReportSetup,
-  hatching: Hatching,
+  fills: Fills,
   { middle, center }: { readonly middle: Place; readonly center: Place },
 ): void {
   const axes = axesOf(setup);
@@ -148,15 +148,15 @@ function drawPart(
   }
   for (const region of standingIn(report, setup)) {
     const path = lined(parent.path(regionPath(region, view)), WIDE);
-    path.attr({ fill: hatching.fill('kept', 0, 'small'), 'fill-rule': 'evenodd', 'data-role': 'part' });
+    path.attr({ fill: fills.face('kept', true), 'fill-rule': 'evenodd', 'data-role': 'part' });
   }
 }
 
 /** In Z the part is seen from the front, on what it lies on. */
-function drawSide(draw: Drawing, report: Report, setup: ReportSetup, hatching: Hatching): void {
+function drawSide(draw: Drawing, report: Report, setup: ReportSetup, fills: Fills): void {
   const { minX, maxX } = boxAsLies(report, setup);
   rect(draw, [minX, 0], [maxX, report.thickness], WIDE).attr({
-    fill: hatching.fill('kept', 0, 'small'),
+    fill: fills.face('kept', true),
     'data-role': 'part',
   });
   const level = levelOf(report, setup, draw.scene);

@@ -26,6 +26,7 @@ export const COLOURS: Theme = {
   kept: 'var(--kept)',
   held: 'var(--held)',
   loose: 'var(--loose)',
+  shade: 'var(--shade)',
   kerf: 'var(--kerf)',
   tool: 'var(--blue)',
   warning: 'var(--danger)',

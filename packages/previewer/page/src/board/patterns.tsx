@@ -1,33 +1,26 @@
-/** Pixels between the lines of a hatch, as ISO 128 leaves it to the size of the area. */
-const PITCH = { kept: 9, held: 6, loose: 5 };
+/** Pixels from sign to sign, and the size of one. */
+const PITCH = 14;
+const SIZE = 5;
 
 /**
- * Hatches at 45 degrees, one way for what is kept and the other for what comes loose; what is held by a floor has
- * both. They keep their pitch on the screen at every scale.
+ * Signs on metal that does not stay with the part, as drawings strew them: crosses on what comes loose, rings on what a floor
+ * holds. They keep their size on the screen at every scale. What is kept is plain.
  */
 export function Patterns({ scale }: { scale: number }) {
+  const [pitch, size] = [PITCH / scale, SIZE / scale];
+  const [middle, arm] = [pitch / 2, size / 2];
+  const cross = `M${middle - arm} ${middle}h${size}M${middle} ${middle - arm}v${size}`;
+  const frame = { width: pitch, height: pitch, patternUnits: 'userSpaceOnUse' } as const;
   return (
     <defs>
-      <Hatch id="hatch-kept" pitch={PITCH.kept / scale} turns={[45]} />
-      <Hatch id="hatch-held" pitch={PITCH.held / scale} turns={[45, 135]} />
-      <Hatch id="hatch-loose" pitch={PITCH.loose / scale} turns={[135]} />
+      <pattern id="face-held" {...frame}>
+        <rect class="ground" width={pitch} height={pitch} />
+        <circle class="sign" cx={middle} cy={middle} r={arm} stroke-width={size / 5} />
+      </pattern>
+      <pattern id="face-loose" {...frame} patternTransform="rotate(45)">
+        <rect class="ground" width={pitch} height={pitch} />
+        <path class="sign" d={cross} stroke-width={size / 5} />
+      </pattern>
     </defs>
-  );
-}
-
-function Hatch({ id, pitch, turns }: { id: string; pitch: number; turns: readonly number[] }) {
-  const [turn = 45] = turns;
-  return (
-    <pattern
-      id={id}
-      width={pitch}
-      height={pitch}
-      patternUnits="userSpaceOnUse"
-      patternTransform={`rotate(${turn})`}
-    >
-      <rect class="ground" width={pitch} height={pitch} />
-      <path class="hatch" d={`M0 0H${pitch}`} stroke-width={pitch / 8} />
-      {turns.length > 1 && <path class="hatch" d={`M0 0V${pitch}`} stroke-width={pitch / 8} />}
-    </pattern>
   );
 }
