@@ -1,16 +1,8 @@
-import {
-  area,
-  intersect,
-  type Point,
-  partArea,
-  perimeter,
-  type Region,
-  subtract,
-  union,
-  xor,
-} from '@edgebite/core';
+import { intersect, type Point, type Region, subtract, union, xor } from '@edgebite/core';
 import { boxOf as boxOfEdges, edgesOf, regionFaults, transformed } from '@edgebite/core/testing';
 import { weldTolerance } from '../../../packages/core/src/geometry/tolerance.js';
+// Not by the door: it measures a splinter by its own size, and where it was cut from is what welds.
+import { area, partArea, perimeter } from '../../../packages/core/src/region/measure.js';
 import type { ExactAnswer, ExactReference, Operation } from './exact.js';
 import { pinchesOf } from './pinches.js';
 
