@@ -1,8 +1,11 @@
 export { gather } from '../../packages/core/src/noding/gather.js';
+export { node } from '../../packages/core/src/noding/node.js';
 export { arrange } from '../../packages/core/src/overlay/arrange.js';
 export { certify } from '../../packages/core/src/overlay/certify.js';
 export { regionFault } from '../../packages/core/src/overlay/certify-region.js';
 export { borderOf } from '../../packages/core/src/overlay/keep.js';
+export { subdivide } from '../../packages/core/src/overlay/label.js';
+export { merge } from '../../packages/core/src/overlay/merge.js';
 export { collect } from '../../packages/core/src/overlay/stitch.js';
 export { windings } from '../../packages/core/src/overlay/windings.js';
-export { loopsOf } from '../../packages/core/src/region/measure.js';
+export { loopArea, loopsOf } from '../../packages/core/src/region/measure.js';

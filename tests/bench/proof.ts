@@ -1,4 +1,5 @@
 import { type Region, subtract } from '@edgebite/core';
+import type { Points } from '../../packages/core/src/noding/points.js';
 import type { Figure } from './figures.js';
 import { inner } from './inner.js';
 import type { Problem } from './library.js';
@@ -9,7 +10,20 @@ import { type Effort, type Timing, timed } from './measure.js';
  * answers, no overlay is made in earnest; the figure is that of the one that would be.
  */
 
-const { gather, arrange, certify, regionFault, borderOf, collect, windings, loopsOf } = await inner();
+const {
+  gather,
+  node,
+  merge,
+  subdivide,
+  arrange,
+  certify,
+  regionFault,
+  borderOf,
+  collect,
+  windings,
+  loopsOf,
+  loopArea,
+} = await inner();
 
 /** The figure of a case that an overlay can do; none for others. */
 export function proofFigures(problem: Problem, effort: Effort): Figure[] {
@@ -17,16 +31,23 @@ export function proofFigures(problem: Problem, effort: Effort): Figure[] {
   if (operands === null) return [];
   const loops = operands.map(loopsOf);
   const given = gather(loops);
-  const subdivision = arrange(loops);
+  const subdivision = subdivide(merge(node({ ...given, points: copyOf(given.points) })));
+  if (subdivision === null) throw new Error(`${problem.name}: an overlay that is in no order`);
   const count = windings(subdivision, () => true);
   const kept = Uint8Array.from(count, (times, face) => (face > 0 && times % 2 === 1 ? 1 : 0));
   const border = borderOf(subdivision, kept);
   const parts = collect(subdivision, kept);
+  // What goes round a loop has to be known for the region itself: to tell holes, and what is next to nothing.
+  const sizes = loopsOf(parts).map(loopArea);
   const whole = () => collect(arrange(loops), kept);
-  const proof = () => certify(subdivision, given) ?? regionFault(subdivision, border, parts, 0);
+  const proof = () => certify(subdivision, given) ?? regionFault(subdivision, border, parts, 0, sizes);
   if (proof() !== null) throw new Error(`${problem.name}: an overlay that is not proven`);
   const [all, own] = timed([whole, proof], effort) as [Timing, Timing];
   return [{ kind: 'proof', case: problem.name, share: own.cpu / (all.cpu - own.cpu) }];
+}
+
+function copyOf({ x, y, given, isSeam }: Points): Points {
+  return { x: x.slice(), y: y.slice(), given: given.slice(), isSeam: isSeam.slice() };
 }
 
 function operandsOf(problem: Problem): readonly Region[] | null {

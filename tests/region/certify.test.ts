@@ -2,7 +2,8 @@ import { disc, offsetPath, type Point, type Region, ring } from '@edgebite/core'
 import { describe, expect, it } from 'vitest';
 import { type Curves, gather } from '../../packages/core/src/noding/gather.js';
 import { type Noding, node } from '../../packages/core/src/noding/node.js';
-import { certify, OFF_CURVE } from '../../packages/core/src/overlay/certify.js';
+import { certify } from '../../packages/core/src/overlay/certify.js';
+import { OFF_CURVE } from '../../packages/core/src/overlay/certify-edges.js';
 import { regionFault } from '../../packages/core/src/overlay/certify-region.js';
 import { borderOf } from '../../packages/core/src/overlay/keep.js';
 import { type Subdivision, subdivide } from '../../packages/core/src/overlay/label.js';

@@ -33,7 +33,7 @@ export function isSameCrossing(
 }
 
 /** Distance of a place from the line or circle that carries a piece. */
-function awayFrom(rows: Float64Array, piece: number, x: number, y: number): number {
+export function awayFrom(rows: Float64Array, piece: number, x: number, y: number): number {
   const o = piece * ROW;
   if (rows[o + 7] !== 0) {
     const away = Math.hypot(x - (rows[o + 4] as number), y - (rows[o + 5] as number));

@@ -1,6 +1,6 @@
 import { ROW } from '../geometry/curves.js';
 import { meetRows } from '../geometry/meet.js';
-import { isSameCrossing } from '../noding/same-crossing.js';
+import { runsBeside } from './beside.js';
 import type { Subdivision } from './label.js';
 import { LineOrder } from './line-order.js';
 import type { Strands } from './strands.js';
@@ -34,17 +34,27 @@ class Rising {
   /** Stands for what is left and right of all edges. */
   private readonly none: number;
   private readonly tolerance: number;
-  private readonly faceOf: Int32Array;
-  private readonly ccw: Int32Array;
+  /** The face to the left and to the right of each edge on its way up. */
+  private readonly faceLeft: Int32Array;
+  private readonly faceRight: Int32Array;
+  private readonly isSeam: readonly boolean[];
 
   constructor(private readonly subdivision: Subdivision) {
-    const { graph, strands, faceOf, rotation } = subdivision;
+    const { graph, strands, faceOf } = subdivision;
+    const { count, from } = graph;
     this.strands = strands;
-    this.none = graph.count;
-    this.line = new LineOrder(graph.count);
+    this.none = count;
+    this.line = new LineOrder(count);
     this.tolerance = graph.curves.tolerance;
-    this.faceOf = faceOf;
-    this.ccw = rotation.ccw;
+    this.isSeam = graph.curves.points.isSeam;
+    const faces = new Int32Array(2 * count + 2);
+    this.faceLeft = faces.subarray(0, count + 1);
+    this.faceRight = faces.subarray(count + 1);
+    for (let e = 0; e < count; e++) {
+      const isUp = from[e] === strands.low[e];
+      this.faceLeft[e] = faceOf[isUp ? 2 * e : 2 * e + 1] as number;
+      this.faceRight[e] = faceOf[isUp ? 2 * e + 1 : 2 * e] as number;
+    }
   }
 
   fault(): string | null {
@@ -58,53 +68,58 @@ class Rising {
     return this.line.isEmpty() ? null : 'edges without an upper end';
   }
 
-  /** Lifts the line over a vertex. */
+  /** Lifts the line over a vertex; `any` is the leftmost half-edge that goes up from it, or the rightmost that goes down. */
   private pass(v: number, any: number): string | null {
-    const { strands, line, ccw } = this;
+    const { strands, line, none } = this;
+    const { ccw } = this.subdivision.rotation;
     const { low, high } = strands;
+    let half = ccw[any] as number;
+    /** The neighbour to the left of what ends here, and the first and last edge that does. */
+    let left = none;
+    let first = none;
+    let last = none;
     let downs = 0;
-    let ups = 0;
-    let half = any;
-    /** The neighbour to the left of what ends here, and the last edge that does. */
-    let left = this.none;
-    let last = this.none;
-    do {
-      half = ccw[half] as number;
+    let ups = true;
+    while (low[half >> 1] !== v) {
       const edge = half >> 1;
-      if (low[edge] === v) ups++;
-      else if (high[edge] !== v) return 'a strange edge in the order';
-      else if (ups > 0) return 'a wrong order';
-      else {
-        if (!line.has(edge)) return 'an edge that does not come here';
-        if (downs === 0) left = line.before(edge);
-        else if (line.after(last) !== edge) return 'a wrong order below';
-        last = edge;
-        downs++;
-      }
-    } while (half !== any);
+      if (high[edge] !== v) return 'a strange edge in the order';
+      if (!line.has(edge)) return 'an edge that does not come here';
+      if (downs === 0) {
+        left = line.before(edge);
+        first = edge;
+      } else if (line.after(last) !== edge) return 'a wrong order below';
+      last = edge;
+      downs++;
+      ups = half !== any;
+      if (!ups) break;
+      half = ccw[half] as number;
+    }
     if (downs === 0) {
       left = this.whereBetween(v, any);
       if (left < 0) return 'a wrong face';
       last = left;
     }
     const right = line.after(last);
-    if (!this.isClear(left, right, v)) return 'a place on the wrong side of an edge';
+    const what = this.placeFault(v, left, right);
+    if (what !== null) return what;
+    // What ends here stands where the leftmost does that begins here.
+    const heir = ups ? any >> 1 : left;
+    for (let edge = first; downs > 0; downs--) {
+      const next = line.after(edge);
+      line.take(edge, heir);
+      edge = next;
+    }
     // Those that go up come from right to left, the leftmost of them last.
-    half = any;
-    for (let k = 0; k < downs; k++) half = ccw[half] as number;
     let next = right;
-    for (let k = 0; k < ups; k++) {
-      half = ccw[half] as number;
+    while (ups) {
       const edge = half >> 1;
+      if (low[edge] !== v) return 'a wrong order';
       if (!line.put(edge, next)) return 'an edge that is there already';
       const what = this.neighbourFault(edge, next);
       if (what !== null) return what;
       next = edge;
-    }
-    half = any;
-    for (let k = 0; k < downs; k++) {
+      if (half === any) break;
       half = ccw[half] as number;
-      line.take(half >> 1, ups > 0 ? next : left);
     }
     line.join(left, next);
     return this.neighbourFault(left, next);
@@ -116,45 +131,39 @@ class Rising {
    */
   private whereBetween(v: number, any: number): number {
     const { line, strands, none } = this;
-    const face = this.faceOf[any] as number;
+    const face = this.subdivision.faceOf[any] as number;
     const left = line.lastLeft((edge) => strands.side(edge, v) > 0);
-    if (this.faceRightOf(left) === face) return left;
+    if (this.faceRight[left] === face) return left;
     const reach = SEAM * this.tolerance;
     for (let e = left; e !== none && strands.side(e, v) <= reach; ) {
       e = line.before(e);
-      if (this.faceRightOf(e) === face) return e;
+      if (this.faceRight[e] === face) return e;
     }
     for (let e = line.after(left); e !== none && strands.side(e, v) >= -reach; e = line.after(e)) {
-      if (this.faceRightOf(e) === face) return e;
+      if (this.faceRight[e] === face) return e;
     }
     return -1;
   }
 
-  /** Whether a vertex lies between two neighbours, clear of both. */
-  private isClear(left: number, right: number, v: number): boolean {
-    const { strands, none } = this;
-    const least = (this.subdivision.graph.curves.points.isSeam[v] ? -SEAM : CLEAR) * this.tolerance;
-    return (
-      (left === none || strands.side(left, v) >= least) &&
-      (right === none || strands.side(right, v) <= -least)
-    );
-  }
-
-  private faceRightOf(edge: number): number {
-    if (edge === this.none) return 0;
-    const isUp = this.subdivision.graph.from[edge] === this.strands.low[edge];
-    return this.faceOf[isUp ? 2 * edge + 1 : 2 * edge] as number;
-  }
-
-  private faceLeftOf(edge: number): number {
-    if (edge === this.none) return 0;
-    const isUp = this.subdivision.graph.from[edge] === this.strands.low[edge];
-    return this.faceOf[isUp ? 2 * edge : 2 * edge + 1] as number;
+  /** What is wrong with where a vertex lies: between two neighbours, and clear of both. */
+  private placeFault(v: number, left: number, right: number): string | null {
+    const { strands, none, tolerance } = this;
+    const toLeft = left === none ? Infinity : strands.side(left, v);
+    const toRight = right === none ? Infinity : -strands.side(right, v);
+    const isSeam = this.isSeam[v] === true;
+    const clear = CLEAR * tolerance;
+    if (toLeft >= clear && toRight >= clear) return null;
+    const least = isSeam ? -SEAM * tolerance : clear;
+    if (!(toLeft >= least && toRight >= least)) return 'a place on the wrong side of an edge';
+    const isBeside =
+      (toLeft < clear && runsBeside(this.subdivision, v, left)) ||
+      (toRight < clear && runsBeside(this.subdivision, v, right));
+    return isBeside ? 'edges that run beside each other' : null;
   }
 
   /** What is wrong between two edges that have become neighbours. */
   private neighbourFault(e: number, f: number): string | null {
-    if (this.faceRightOf(e) !== this.faceLeftOf(f)) return 'two faces between neighbours';
+    if (this.faceRight[e] !== this.faceLeft[f]) return 'two faces between neighbours';
     if (e === this.none || f === this.none) return null;
     const { strands } = this;
     if ((strands.maxX[e] as number) + this.tolerance < (strands.minX[f] as number)) return null;
@@ -201,7 +210,7 @@ class Rising {
     const ox = other[0] as number;
     const oy = other[1] as number;
     if (!this.isInBox(e, ox, oy) || !this.isInBox(f, ox, oy)) return false;
-    return !isSameCrossing(rows, p, q, x, y, ox, oy, tolerance);
+    return lensBetween(rows, p, q, x, y, ox, oy) > tolerance + lastDigits(rows, p) + lastDigits(rows, q);
   }
 
   private isInBox(e: number, x: number, y: number): boolean {
@@ -219,6 +228,33 @@ class Rising {
     const { points, originX, originY } = this.subdivision.graph.curves;
     return `(${(points.x[v] as number) + originX}, ${(points.y[v] as number) + originY})`;
   }
+}
+
+/** How far apart two pieces come between two places in which both meet. The centres may be so far away that distances from them say nothing. */
+function lensBetween(
+  rows: Float64Array,
+  p: number,
+  q: number,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+): number {
+  const bow = (piece: number): number => {
+    const o = piece * ROW;
+    if (rows[o + 7] === 0) return 0;
+    const r = rows[o + 6] as number;
+    const quarter = ((bx - ax) ** 2 + (by - ay) ** 2) / 4;
+    const depth = quarter / (r + Math.sqrt(Math.max(0, r * r - quarter)));
+    const toCenter = (bx - ax) * ((rows[o + 5] as number) - ay) - (by - ay) * ((rows[o + 4] as number) - ax);
+    return toCenter > 0 ? -depth : depth;
+  };
+  return Math.abs(bow(p) - bow(q));
+}
+
+/** What rounding of its centre and radius may have moved an arc by. */
+function lastDigits(rows: Float64Array, piece: number): number {
+  return 2 * Number.EPSILON * (rows[piece * ROW + 6] as number);
 }
 
 /** Where two pieces that meet in a place do so once more: its mirror image, in the line of centres or across a line. */
@@ -255,28 +291,28 @@ function inOrder({ graph, strands, rotation }: Subdivision): Int32Array {
   const { anyAt } = rotation;
   const { y } = graph.curves.points;
   let n = 0;
-  const list = new Int32Array(anyAt.length);
   let min = Infinity;
   let max = -Infinity;
   for (let v = 0; v < anyAt.length; v++) {
     if ((anyAt[v] as number) < 0) continue;
-    list[n++] = v;
+    n++;
     const height = y[v] as number;
     if (height < min) min = height;
     if (height > max) max = height;
   }
-  // Whole numbers sort natively, and have room for the place in the list behind the height; what they round is mended after.
-  const places = 2 ** Math.ceil(Math.log2(n + 1));
+  // Whole numbers sort natively, and have room for the vertex behind the height; what they round is mended after.
+  const places = 2 ** Math.ceil(Math.log2(anyAt.length + 1));
   const scale = max > min ? (2 ** 53 / places - 1) / (max - min) : 0;
   const keys = new Float64Array(n);
-  for (let k = 0; k < n; k++) {
-    keys[k] = Math.floor(((y[list[k] as number] as number) - min) * scale) * places + k;
+  let at = 0;
+  for (let v = 0; v < anyAt.length; v++) {
+    if ((anyAt[v] as number) >= 0) keys[at++] = Math.floor(((y[v] as number) - min) * scale) * places + v;
   }
   keys.sort();
   const order = new Int32Array(n);
   for (let k = 0; k < n; k++) {
     const key = keys[k] as number;
-    const v = list[key - Math.floor(key / places) * places] as number;
+    const v = key - Math.floor(key / places) * places;
     let slot = k;
     while (slot > 0 && strands.isBefore(v, order[slot - 1] as number)) {
       order[slot] = order[slot - 1] as number;

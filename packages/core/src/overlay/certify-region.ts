@@ -1,7 +1,7 @@
 import { samePoint } from '../geometry/point.js';
 import { loopArea, loopsOf } from '../region/measure.js';
 import type { Loop, RegionPart } from '../region/region.js';
-import { areaUnder, OFF_CURVE } from './certify.js';
+import { areaUnder, OFF_CURVE } from './certify-edges.js';
 import type { Border } from './keep.js';
 import type { Subdivision } from './label.js';
 import { endOf, startOf } from './rotate.js';

@@ -15,8 +15,19 @@ import { endOf, startOf } from './rotate.js';
  */
 export type MayName = (operand: number) => boolean;
 
+/** A place that is off its circle by less than this share of the radius is off by rounding only. */
+const ROUNDING = 1e-14;
+
 /** Arcs longer than this many tolerances have not been turned round by welding. */
 const SHORT = 64;
+
+/** The place of a circle that is furthest from another one, which may lie a little off it by welding. */
+function opposite({ center, radius }: ArcEdge, { x, y }: Point): Point {
+  const [dx, dy] = [center.x - x, center.y - y];
+  const away = Math.hypot(dx, dy);
+  if (Math.abs(away - radius) <= ROUNDING * radius) return { x: 2 * center.x - x, y: 2 * center.y - y };
+  return { x: center.x + (radius / away) * dx, y: center.y + (radius / away) * dy };
+}
 
 /** A straight edge in the place of an arc, under the same name. */
 function chordOf({ source }: Edge, a: Point, b: Point): Edge {
@@ -186,7 +197,7 @@ export class Drawer {
       return;
     }
     // Once round from a vertex to itself: two arcs, since one cannot be a full turn.
-    const far = { x: 2 * given.center.x - a.x, y: 2 * given.center.y - a.y };
+    const far = opposite(given, a);
     edges.push(arcLike(given, a, far, ccw), arcLike(given, far, b, ccw));
   }
 

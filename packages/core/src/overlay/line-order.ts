@@ -9,7 +9,7 @@ export class LineOrder {
   /** Neighbours by edge; the number of all edges stands for both ends. */
   private readonly left: Int32Array;
   private readonly right: Int32Array;
-  private readonly isIn: Uint8Array;
+  private readonly isIn: Int32Array;
   /** Of an edge that has been taken out, one that stands where it has stood. */
   private readonly heir: Int32Array;
   private readonly end: number;
@@ -19,10 +19,13 @@ export class LineOrder {
 
   /** @param count edges, by number */
   constructor(count: number) {
-    this.left = new Int32Array(count + 1);
-    this.right = new Int32Array(count + 1);
-    this.isIn = new Uint8Array(count + 1);
-    this.heir = new Int32Array(count);
+    // One block of memory: to have many costs more than all that is done with them where edges are few.
+    const lists = new Int32Array(4 * count + 4);
+    const list = (k: number) => lists.subarray(k * (count + 1), (k + 1) * (count + 1));
+    this.left = list(0);
+    this.right = list(1);
+    this.isIn = list(2);
+    this.heir = list(3);
     this.list = new Int32Array(PATIENCE);
     this.end = count;
     this.left[count] = count;
