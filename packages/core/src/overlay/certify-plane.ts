@@ -38,6 +38,9 @@ class Rising {
   private readonly faceLeft: Int32Array;
   private readonly faceRight: Int32Array;
   private readonly isSeam: readonly boolean[];
+  private readonly x: readonly number[];
+  private readonly y: readonly number[];
+  private readonly rows: Float64Array;
 
   constructor(private readonly subdivision: Subdivision) {
     const { graph, strands, faceOf } = subdivision;
@@ -46,7 +49,11 @@ class Rising {
     this.none = count;
     this.line = new LineOrder(count);
     this.tolerance = graph.curves.tolerance;
-    this.isSeam = graph.curves.points.isSeam;
+    const { points, rows } = graph.curves;
+    this.isSeam = points.isSeam;
+    this.x = points.x;
+    this.y = points.y;
+    this.rows = rows;
     const faces = new Int32Array(2 * count + 2);
     this.faceLeft = faces.subarray(0, count + 1);
     this.faceRight = faces.subarray(count + 1);
@@ -172,8 +179,7 @@ class Rising {
 
   /** Whether two neighbours come together where they have no vertex. One crossing shows at the end of the shorter one. */
   private meet(e: number, f: number): boolean {
-    const { strands } = this;
-    const { rows } = this.subdivision.graph.curves;
+    const { strands, rows } = this;
     const hasLow = strands.low[e] === strands.low[f];
     const hasHigh = strands.high[e] === strands.high[f];
     if (hasLow && hasHigh) return strands.bulge(e) >= strands.bulge(f);
@@ -192,18 +198,31 @@ class Rising {
 
   /** Whether two neighbours with a common end run in the wrong order, or meet once more. */
   private isCrossed(e: number, f: number, ends: Int32Array, areUp: boolean): boolean {
-    const { strands, tolerance } = this;
-    const { points, rows } = this.subdivision.graph.curves;
-    const isFirst = strands.isBefore(ends[e] as number, ends[f] as number) === areUp;
+    const { strands, tolerance, isSeam, rows } = this;
+    const endOfE = ends[e] as number;
+    const endOfF = ends[f] as number;
     // The end of the shorter one lies clear on its side of the other one, or is told of when it is come to; a seam may not.
-    const isSure = points.isSeam[ends[isFirst ? e : f] as number] !== true;
-    const isWrong =
-      !isSure && (isFirst ? strands.sideOfMiddle(f, e) > tolerance : strands.sideOfMiddle(e, f) < -tolerance);
-    if (isWrong) return true;
+    if (isSeam[endOfE] === true || isSeam[endOfF] === true) {
+      const isFirst = strands.isBefore(endOfE, endOfF) === areUp;
+      const isSure = isSeam[isFirst ? endOfE : endOfF] !== true;
+      const isWrong =
+        !isSure &&
+        (isFirst ? strands.sideOfMiddle(f, e) > tolerance : strands.sideOfMiddle(e, f) < -tolerance);
+      if (isWrong) return true;
+    }
+    const wayOfE = strands.way[e] as number;
+    const wayOfF = strands.way[f] as number;
+    if (wayOfE === 0 && wayOfF === 0) return false;
     const v = (areUp ? strands.low : strands.high)[e] as number;
-    const x = points.x[v] as number;
-    const y = points.y[v] as number;
-    if (strands.way[e] === 0 && strands.way[f] === 0) return false;
+    const x = this.x[v] as number;
+    const y = this.y[v] as number;
+    // Chords in order part what bulges away from them on either side.
+    if (wayOfE <= 0 && wayOfF >= 0) {
+      const turn =
+        ((this.x[endOfF] as number) - x) * ((this.y[endOfE] as number) - y) -
+        ((this.y[endOfF] as number) - y) * ((this.x[endOfE] as number) - x);
+      if (areUp ? turn > 0 : turn < 0) return false;
+    }
     const p = (strands.row[e] as number) / ROW;
     const q = (strands.row[f] as number) / ROW;
     if (!otherMeeting(rows, p, q, x, y, other)) return false;
@@ -215,10 +234,9 @@ class Rising {
 
   private isInBox(e: number, x: number, y: number): boolean {
     const { low, high, minX, maxX } = this.strands;
-    const heights = this.subdivision.graph.curves.points.y;
     return (
-      y > (heights[low[e] as number] as number) &&
-      y < (heights[high[e] as number] as number) &&
+      y > (this.y[low[e] as number] as number) &&
+      y < (this.y[high[e] as number] as number) &&
       x >= (minX[e] as number) - this.tolerance &&
       x <= (maxX[e] as number) + this.tolerance
     );
