@@ -32,6 +32,8 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
   const { rows, from, to, points, tolerance } = curves;
   const { x: px, y: py } = points;
   const meetings: Meetings = { beside: [], roots: [], index: null };
+  /** Whether one of the two pieces at hand is of a circle of some tolerances, which has no good way to go beside another. */
+  let isAtSpeck = false;
   /** Ends of the two pieces at hand that lie on the other one. */
   const common = [0, 0, 0, 0];
   let shared = 0;
@@ -43,6 +45,7 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
   const touchesElsewhere = (p: number, x: number, y: number) =>
     roots[4] === 1 &&
     points.isSeam[p] === true &&
+    !isAtSpeck &&
     Math.hypot((roots[0] as number) - x, (roots[1] as number) - y) > tolerance &&
     !isSharedJoint(p);
   /** Looks whether an end of a piece lies on another one. */
@@ -83,6 +86,7 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
     // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.
     roots[4] = 0;
     const count = isShort[i] === 1 || isShort[j] === 1 ? 0 : meetRows(rows, i, j, tolerance, roots);
+    isAtSpeck = roots[4] === 1 && (isSpeck(rows, i, tolerance) || isSpeck(rows, j, tolerance));
     onto(from[i] as number, j);
     onto(to[i] as number, j);
     onto(from[j] as number, i);
@@ -103,6 +107,14 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
     if (isBeside) meetings.beside.push(i, j);
   });
   return meetings;
+}
+
+/** A circle with a radius of so many tolerances is a speck. */
+const SPECK = 64;
+
+function isSpeck(rows: Float64Array, piece: number, tolerance: number): boolean {
+  const o = piece * ROW;
+  return rows[o + 7] !== 0 && (rows[o + 6] as number) < SPECK * tolerance;
 }
 
 /**
