@@ -26,7 +26,7 @@ export function narrowPlaces(timeline: Timeline, hold: number): NarrowPlace[] {
   const found: (NarrowPlace & { readonly parts: Parts })[] = [];
   let isLattice = false;
   walls.tree.eachPair(hold, (i, j) => {
-    if (isLattice || walls.share(i, j)) return;
+    if (isLattice || !walls.standTogether(i, j) || walls.share(i, j)) return;
     const [one, other] = [walls.edges[i] as Edge, walls.edges[j] as Edge];
     const { onFirst: p, onSecond: q, distance: thickness } = gapBetween(one, other, tolerance);
     if (!(thickness > tolerance) || thickness >= hold) return;

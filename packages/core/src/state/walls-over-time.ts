@@ -73,6 +73,9 @@ export class Walls {
   /** By wall: its edge of the overlay. */
   private readonly number: number[] = [];
   private readonly atVertex = new Map<number, number[]>();
+  /** By wall and slab: from when on it is one, and until when; see `goneAt`. */
+  private readonly begins: Float64Array;
+  private readonly ends: Float64Array;
 
   constructor(private readonly timeline: Timeline) {
     const { graph } = timeline.cells.subdivision;
@@ -87,6 +90,31 @@ export class Walls {
       this.edges.push(edgeOf(timeline, e));
     }
     this.tree = boxTreeOf(this.edges.map(edgeBounds));
+    const { cells, momentOf } = timeline;
+    const n = cells.slabs.length;
+    this.begins = new Float64Array(this.edges.length * n);
+    this.ends = new Float64Array(this.edges.length * n);
+    for (let i = 0; i < this.edges.length; i++) {
+      const [left, right] = this.facesOf(this.number[i] as number);
+      for (let slab = 0; slab < n; slab++) {
+        const one = goneAt(momentOf[left * n + slab] as number);
+        const other = goneAt(momentOf[right * n + slab] as number);
+        this.begins[i * n + slab] = Math.min(one, other);
+        this.ends[i * n + slab] = Math.max(one, other);
+      }
+    }
+  }
+
+  /** Whether two walls stand at one time in some slab, once a step has been taken: others never face each other. */
+  standTogether(i: number, j: number): boolean {
+    const { begins, ends } = this;
+    const n = this.timeline.cells.slabs.length;
+    for (let slab = 0; slab < n; slab++) {
+      const from = Math.max(begins[i * n + slab] as number, begins[j * n + slab] as number);
+      const to = Math.min(ends[i * n + slab] as number, ends[j * n + slab] as number);
+      if (from < to && from >= 0) return true;
+    }
+    return false;
   }
 
   private isEver(e: number): boolean {
