@@ -1,4 +1,15 @@
-import { disc, examine, type Point, parseJob, type Region, ring, union, websOf } from '@edgebite/core';
+import {
+  disc,
+  examine,
+  type Point,
+  parseJob,
+  type Region,
+  ring,
+  subtract,
+  union,
+  websOf,
+} from '@edgebite/core';
+import { boxRegion } from '@edgebite/core/testing';
 import type { Figure } from './figures.js';
 import { median } from './measure.js';
 
@@ -62,6 +73,87 @@ function thinRing(edges: number): Region {
   return [{ outer: side(50, 1), holes: [side(49.5, -1)] }];
 }
 
+/** A plate with a round hole drawn in many short edges, near a straight side. */
+function fineHole(edges: number): Region {
+  const hole = times(edges, (k) => polar((-2 * Math.PI * k) / edges, 10)).map((a, k, all) => ({
+    kind: 'line' as const,
+    a,
+    b: all[(k + 1) % all.length] as Point,
+  }));
+  const corners: readonly Point[] = [
+    { x: -40, y: -10.5 },
+    { x: 40, y: -10.5 },
+    { x: 40, y: 40 },
+    { x: -40, y: 40 },
+  ];
+  const outer = corners.map((a, k) => ({ kind: 'line' as const, a, b: corners[(k + 1) % 4] as Point }));
+  return [{ outer, holes: [hole] }];
+}
+
+/** A wavy disc drawn in many short edges. */
+function wavy(edges: number): Point[] {
+  return times(edges, (k) => polar((2 * Math.PI * k) / edges, 100 + Math.sin((24 * Math.PI * k) / edges)));
+}
+
+/** Slots as swept cuts, each from one place to another. */
+function swept(ways: readonly (readonly [Point, Point])[]): unknown {
+  const cuts = ways.map(([a, b], k) => ({
+    id: `s${k}`,
+    kind: 'swept',
+    diameter: 0.5,
+    depth: 5,
+    path: { svgPath: `M${a.x} ${a.y} L${b.x} ${b.y}` },
+  }));
+  return {
+    edgebite: 1,
+    units: 'mm',
+    part: { outline: { rectangle: [300, 300], at: [-150, -150] }, thickness: 100 },
+    cuts,
+  };
+}
+
+/** Half of the slots lie across the others. */
+function grid(count: number): (readonly [Point, Point])[] {
+  const half = count / 2;
+  return times(count, (k) => {
+    const at = (200 * ((k % half) + 0.5)) / half - 100;
+    return k < half
+      ? [
+          { x: -110, y: at },
+          { x: 110, y: at },
+        ]
+      : [
+          { x: at, y: -110 },
+          { x: at, y: 110 },
+        ];
+  });
+}
+
+/** Slots through one place. */
+function star(count: number): (readonly [Point, Point])[] {
+  return times(count, (k) => [
+    polar((Math.PI * k) / count, 110),
+    polar((Math.PI * k) / count + Math.PI, 110),
+  ]);
+}
+
+/** Discs strewn over a plate, each of which overlaps a few others. */
+function strewn(count: number): Region[] {
+  const size = Math.sqrt(count) * 7;
+  return times(count, (k) =>
+    disc(
+      { x: ((k * 0.754877666246693) % 1) * size, y: ((k * 0.569840290998053) % 1) * size },
+      2 + (k % 5) * 0.7,
+      `cut:${k}`,
+    ),
+  );
+}
+
+function plateUnder(cuts: number): Region {
+  const size = Math.sqrt(cuts) * 7;
+  return boxRegion(0, 0, size, size);
+}
+
 const ROWS: readonly Row[] = [
   {
     name: 'through-a-point',
@@ -96,6 +188,49 @@ const ROWS: readonly Row[] = [
     name: 'thin-ring-webs',
     sizes: [250, 500, 1000],
     work: (n) => websOf.bind(null, thinRing(n), 1),
+    cost: (n) => n,
+  },
+  {
+    name: 'fine-hole-webs',
+    sizes: [500, 1000, 2000, 4000],
+    work: (n) => websOf.bind(null, fineHole(n), 1),
+    cost: (n) => n,
+  },
+  {
+    name: 'long-outline',
+    sizes: [6250, 12500, 25000, 50000],
+    work: (n) =>
+      job({
+        edgebite: 1,
+        units: 'mm',
+        part: {
+          outline: {
+            svgPath: `M${wavy(n)
+              .map(({ x, y }) => `${x},${y}`)
+              .join('L')}z`,
+          },
+          thickness: 10,
+        },
+        cuts: [{ id: 'one', kind: 'bore', center: [100, 0], diameter: 8 }],
+      }),
+    cost: (n) => n,
+  },
+  {
+    name: 'swept-grid',
+    sizes: [34, 68, 136],
+    work: (n) => job(swept(grid(n))),
+    cost: (n) => 4 * n + n * n,
+  },
+  {
+    name: 'swept-star',
+    sizes: [24, 48, 96],
+    work: (n) => job(swept(star(n))),
+    cost: (n) => 4 * n + 2 * n * (n - 1),
+  },
+  {
+    name: 'strewn',
+    sizes: [625, 1250, 2500, 5000],
+    work: (n) => subtract.bind(null, plateUnder(n), strewn(n)),
     cost: (n) => n,
   },
   {

@@ -25,7 +25,7 @@ function found(...loops: readonly Loop[]) {
   const hits: Hits = { piece: [], point: [] };
   const welds: number[] = [];
   const boxes = boxesOf(curves.rows, curves.count);
-  const meetings = findMeetings(curves, boxes, hits, welds);
+  const meetings = findMeetings(curves, boxes, hits, welds, null);
   const own = { hits: listOf(curves, hits), welds: pairsOf(welds) };
   shareRoots(curves, boxes, meetings, hits, welds);
   return {

@@ -129,13 +129,19 @@ export function cellsOf(
     cores,
     cutOf: Int32Array.from(cutOf),
     passOf,
-    markedFaces: marks.map((_, k) => facesUnder(covers, firstMark + k)),
+    markedFaces: facesUnder(covers, firstMark, marks.length),
   };
 }
 
-/** The faces that an operand covers. */
-function facesUnder(covers: Cells['covers'], operand: number): number[] {
-  return covers.flatMap((cover, face) => (cover.includes(operand) ? [face] : []));
+/** The faces that each of some operands covers, the first of which is given. Covers are in order, so these stand last. */
+function facesUnder(covers: Cells['covers'], first: number, count: number): number[][] {
+  const faces = Array.from({ length: count }, (): number[] => []);
+  covers.forEach((cover, face) => {
+    for (let k = cover.length - 1; k >= 0 && (cover[k] as number) >= first; k--) {
+      faces[(cover[k] as number) - first]?.push(face);
+    }
+  });
+  return faces;
 }
 
 function takes(removal: Removal | undefined, height: number): boolean {

@@ -27,8 +27,15 @@ export interface Meetings {
 
 /**
  * Finds where pieces meet: ends that lie on another piece and crossings go into `hits`, points that are one into `welds`.
+ * @param twins see `twinsOf`; of pieces that are the same only the first is looked at
  */
-export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, welds: number[]): Meetings {
+export function findMeetings(
+  curves: Curves,
+  boxes: Float64Array,
+  hits: Hits,
+  welds: number[],
+  twins: Int32Array | null,
+): Meetings {
   const { rows, from, to, points, tolerance } = curves;
   const { x: px, y: py } = points;
   const meetings: Meetings = { beside: [], roots: [], index: null };
@@ -81,6 +88,7 @@ export function findMeetings(curves: Curves, boxes: Float64Array, hits: Hits, we
     welds.push(a, b);
   }
   meetings.index = eachPair(curves, boxes, (i, j) => {
+    if (twins !== null && (twins[i] !== i || twins[j] !== j)) return;
     shared = 0;
     joints = 0;
     // Of a piece shorter than the tolerance the ends say all; which way it runs is rounding.

@@ -5,6 +5,7 @@ import { findMeetings, type Hits, shareRoots } from './meetings.js';
 import { boxesOf } from './pairs.js';
 import { isNear, type Points } from './points.js';
 import type { RunIndex } from './runs.js';
+import { shareWithTwins, twinsOf } from './twins.js';
 
 /** Pieces of curves between vertices, none of which meets another but at its ends. */
 export interface Noding {
@@ -26,8 +27,10 @@ export function node(curves: Curves): Noding {
   const boxes = boxesOf(curves.rows, curves.count);
   const hits: Hits = { piece: [], point: [] };
   const welds: number[] = [];
-  const meetings = findMeetings(curves, boxes, hits, welds);
+  const twins = twinsOf(curves);
+  const meetings = findMeetings(curves, boxes, hits, welds, twins);
   shareRoots(curves, boxes, meetings, hits, welds);
+  if (twins !== null) shareWithTwins(curves, twins, hits, welds);
   const along = sortHits(curves, hits);
   const groups = new Groups(curves.points.x.length, preferGiven(curves.points));
   for (let k = 0; k < welds.length; k += 2) groups.join(welds[k] as number, welds[k + 1] as number);
