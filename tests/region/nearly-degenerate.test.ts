@@ -33,6 +33,8 @@ describe('nearly degenerate operands', () => {
     const got = run(one);
     const length = one.operands.reduce((sum, operand) => sum + perimeter(operand), 0);
     expect(Math.abs(area(got) - one.area)).toBeLessThan(WELDS * one.weld * length);
-    expect(regionFaults(got, { extent: Math.max(extentOf(...one.operands), one.weld / 1e-9) })).toEqual([]);
+    const welded = one.weld / 1e-9;
+    const extent = Math.max(extentOf(...one.operands), welded);
+    expect(regionFaults(got, { extent, welded })).toEqual([]);
   });
 });

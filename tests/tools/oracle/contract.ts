@@ -74,7 +74,9 @@ export async function judge(one: OracleCase, reference: ExactReference, k: numbe
     return { fault: `differs in an area of ${exact.off}, ${welds.toPrecision(3)} welds`, welds };
   const all = boxOf(one.operands.flat());
   const extent = Math.max(all.maxX - all.minX, all.maxY - all.minY);
-  const faults = regionFaults(got, { extent: Math.max(extent, weld / 1e-9) });
+  // Of what is taken from a part the part alone says what welds.
+  const welded = weld / 1e-9;
+  const faults = regionFaults(got, { extent: Math.max(extent, welded), welded });
   if (faults.length > 0) return { fault: `is not valid: ${faults[0]}`, welds };
   const thin = 2 * k * weld;
   // A piece may be as thick as one limit in the result, and as the other in the exact one: those in doubt count for both.
