@@ -1,10 +1,13 @@
-import { type Bounds, boxAround, grown } from '../geometry/bounds.js';
+import { type Bounds, boxAround, grown, joined } from '../geometry/bounds.js';
 import { distance, type Point } from '../geometry/point.js';
 import { openParts, type Rolling, rollingOn } from './rolling.js';
 import { alongWall, ROOM_SLACK, restsOn, touchPoint, type Wall, type Walls } from './walls.js';
 
 /** So many walls are followed at most for metal that is thick enough: a thin frame may be drawn in short edges. */
 const MOST_WALLS = 8192;
+
+/** So many boxes say where a way has led; of a longer one neighbours are taken together, which is more than enough. */
+const MOST_BOXES = 64;
 
 /** Contacts closer than this share of the radius are one: of two walls that go over into each other, at their joint. */
 const APART = 1e-3;
@@ -80,6 +83,7 @@ export class Discs {
       if (zone.length === 0 && first !== null) {
         return { center: first.center, zone: [this.rolledOver(wall, sign > 0 ? low : high, first.at)] };
       }
+      if (zone.length === MOST_BOXES) halve(zone);
       zone.push(this.reached(this.walls.boxes[wall] as Bounds));
       if (first !== null) return { center: first.center, zone };
     }
@@ -134,6 +138,13 @@ export class Discs {
 
 function isWithin(box: Bounds, other: Bounds): boolean {
   return box.minX >= other.minX && box.maxX <= other.maxX && box.minY >= other.minY && box.maxY <= other.maxY;
+}
+
+/** Makes one of each two boxes that follow each other. */
+function halve(boxes: Bounds[]): void {
+  const half = boxes.length >> 1;
+  for (let k = 0; k < half; k++) boxes[k] = joined(boxes[2 * k] as Bounds, boxes[2 * k + 1] as Bounds);
+  boxes.length = half;
 }
 
 /** A disc that rests on a wall, and how far along it. */
