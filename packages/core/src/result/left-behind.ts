@@ -1,4 +1,4 @@
-import { extentOf, joined } from '../geometry/bounds.js';
+import { extentOf, grown, joined } from '../geometry/bounds.js';
 import type { ArcEdge, Edge, LineEdge } from '../geometry/edge.js';
 import { onArcSide } from '../geometry/measure.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
@@ -30,22 +30,44 @@ export function farEndFinder(outline: Region): FarEndFinder {
   return (from, direction) => {
     const around = joined(box, { minX: from.x, minY: from.y, maxX: from.x, maxY: from.y });
     const reach = 2 * (around.maxX - around.minX + around.maxY - around.minY);
-    const to = moved(from, direction, reach);
-    const meets = edgesIn({
-      minX: Math.min(from.x, to.x),
-      minY: Math.min(from.y, to.y),
-      maxX: Math.max(from.x, to.x),
-      maxY: Math.max(from.y, to.y),
-    }).flatMap((edge) => crossings(edge, from, direction).map((distance) => ({ distance, edge })));
     const least = START * extentOf(box);
-    const first = meets
-      .filter(({ distance }) => distance > least)
-      .reduce<(typeof meets)[number] | null>(
-        (best, one) => (best === null || one.distance < best.distance ? one : best),
-        null,
-      );
-    return first && { ...first, at: moved(from, direction, first.distance) };
+    const step = reach / STEPS;
+    // Step by step: the box round all of the line holds half of the edges, the one round a step few.
+    for (let k = 0; k < STEPS; k++) {
+      const first = firstWithin(edgesIn, from, direction, k * step, (k + 1) * step, least);
+      if (first !== null) return { ...first, at: moved(from, direction, first.distance) };
+    }
+    return null;
   };
+}
+
+/** In so many steps a straight line is looked along. */
+const STEPS = 128;
+
+/** The nearest crossing of the edges beside one step of a straight line, if that is on this step or before. */
+function firstWithin(
+  edgesIn: ReturnType<typeof edgesInOf>,
+  from: Point,
+  direction: Vector,
+  start: number,
+  end: number,
+  least: number,
+): Omit<FarEnd, 'at'> | null {
+  const [p, q] = [moved(from, direction, start), moved(from, direction, end)];
+  const box = {
+    minX: Math.min(p.x, q.x),
+    minY: Math.min(p.y, q.y),
+    maxX: Math.max(p.x, q.x),
+    maxY: Math.max(p.y, q.y),
+  };
+  let best: Omit<FarEnd, 'at'> | null = null;
+  for (const edge of edgesIn(grown(box, END * STEPS * (end - start)))) {
+    for (const distance of crossings(edge, from, direction)) {
+      if (distance > least && distance <= end && (best === null || distance < best.distance))
+        best = { distance, edge };
+    }
+  }
+  return best;
 }
 
 /** How far along a direction an edge is crossed. */
