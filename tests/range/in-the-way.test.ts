@@ -43,6 +43,38 @@ describe('a range past what is in the way', () => {
     ]);
   });
 
+  it('is not safe past where it may run into one, although it ends before it could touch it', () => {
+    // The tolerances of both axes and a step of the readout along each, as above; the cutter ends 0.3 short of the clamp.
+    const off = Math.hypot(0.4, 0.4);
+    const ranges = [
+      { center: [40, 30], along: 'x', from: 20, to: 54.7, at: 55 - off },
+      { center: [72 + 5 + 15, 30], along: 'x', from: 77.3, to: 95, at: 77 + off },
+      { center: [66, 8], along: 'y', from: 6, to: 14.7, at: 15 - off },
+      { center: [66, 54], along: 'y', from: 55.3, to: 60, at: 55 + off },
+      { center: [50, 30], along: 'diameter', from: 4, to: 19.4, at: 20 - 2 * off },
+    ] as const;
+    for (const { center, along, from, to, at } of ranges) {
+      const touch = (side: string) => [
+        { touch: side, tip: 10, then: 'move half the tip and set 0', tolerance: 0.3 },
+      ];
+      const setups = [
+        {
+          id: 'one',
+          zero: { x: touch('left'), y: touch('front') },
+          readout: { resolution: 0.1 },
+          cuts: ['a'],
+        },
+      ];
+      const cuts = [{ ...bore, center, diameter: 10 }];
+      const job = jobOf(cuts, { keepOut: [strap], setups, limits: { web: 0.01, knifeEdge: 1 } });
+      const answer = rangeOf(job, { cut: 'a', along, from, to });
+      const hits = answer.intervals.filter(({ adds }) => adds.some(({ code }) => code === 'may-hit-clamp'));
+      expect(hits, `${along} to ${to}`).toHaveLength(1);
+      const ends = at - from < to - at ? [from, at] : [at, to];
+      expect([hits[0]?.from, hits[0]?.to]).toEqual(ends.map((end) => expect.closeTo(end, 9)));
+    }
+  });
+
   it('is not safe where a hole grows so wide that the point of its drill comes down to a parallel', () => {
     const parallel = { id: 'rail', kind: 'parallel', shape: { rectangle: [80, 20] }, from: -20, to: -4 };
     const own = { ...bore, center: [40, 12] };

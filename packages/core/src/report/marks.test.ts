@@ -126,6 +126,58 @@ describe('marks of knife edges', () => {
   });
 });
 
+describe('marks of one tip that several slabs share', () => {
+  const of = (...knifeEdges: readonly ReportKnifeEdge[]) =>
+    knifeMarks({ knifeEdges, resolution: 0.01 }).map(({ id, members, slabs }) => [id, members, slabs]);
+
+  it('list their slabs going up, in whatever order the report has them', () => {
+    expect(of({ ...edge, slab: 2 }, { ...edge, slab: 0 }, { ...edge, slab: 1 })).toEqual([
+      ['K1', [0, 1, 2], [0, 1, 2]],
+    ]);
+    expect(marksOf({ ...web, slab: 2 }, { ...web, slab: 0 }, { ...web, slab: 1 })).toEqual([
+      ['W1', [0, 1, 2], [0, 1, 2]],
+    ]);
+  });
+
+  it('are one to the resolution in every direction, on each side of either axis, and two past it', () => {
+    // Round numbers lie on every border that a raster of the plane could have.
+    for (const from of [
+      [0, 0],
+      [-0.02, 0.02],
+      [0.06, -0.04],
+      [30, -7.5],
+    ] as const) {
+      for (let turn = 0; turn < 360; turn += 15) {
+        const place = (by: number): [number, number] => [
+          from[0] + by * Math.cos((turn * Math.PI) / 180),
+          from[1] + by * Math.sin((turn * Math.PI) / 180),
+        ];
+        const first = { ...edge, at: [from[0], from[1]] as const };
+        expect(of(first, { ...edge, slab: 1, at: place(0.0099) }), `${turn} degrees`).toHaveLength(1);
+        expect(of(first, { ...edge, slab: 1, at: place(0.0101) }), `${turn} degrees`).toHaveLength(2);
+      }
+    }
+  });
+
+  it('are rather those of the same two edges, whichever of these is named first', () => {
+    const one: ReportKnifeEdge = { ...edge, between: ['cut:rough', 'outline:0'] };
+    const other: ReportKnifeEdge = { ...edge, between: ['cut:fine', 'outline:0'] };
+    const turned = ({ between: [a, b], ...rest }: ReportKnifeEdge): ReportKnifeEdge => ({
+      ...rest,
+      between: [b, a],
+      slab: 1,
+    });
+    expect(of(one, other, turned(other), turned(one))).toEqual([
+      ['K1', [0, 3], [0, 1]],
+      ['K2', [1, 2], [0, 1]],
+    ]);
+    expect(of(turned(one), turned(other), { ...other, slab: 0 }, { ...one, slab: 0 })).toEqual([
+      ['K1', [0, 3], [0, 1]],
+      ['K2', [1, 2], [0, 1]],
+    ]);
+  });
+});
+
 describe('a circle that is bored in two depths', () => {
   it('has one mark and one finding for the web beside it, whose faces two cuts share', () => {
     // The wall of both bores lies 0.8 from the edge: 4.8 - 8 / 2.
