@@ -135,6 +135,25 @@ const ACTIONS: readonly Case[] = [
     [`${X}/1/bears`],
     'A left end bears on that stop',
   ],
+  // A stop looks towards the face that bears on it: one at the left of the part looks to the right.
+  ...(
+    [
+      ['x', 'left', 'right', 'looks to the right like stop end itself', 'A left end bears'],
+      ['x', 'right', 'left', 'looks to the left like stop end itself', 'A right end bears'],
+      ['y', 'front', 'back', 'looks away from you like stop end itself', 'The front bears'],
+      ['y', 'back', 'front', 'looks towards you like stop end itself', 'The back bears'],
+    ] as const
+  ).map(
+    ([axis, face, bears, looks, own]): Case => [
+      `the ${bears} on a stop for the ${face}`,
+      setup({
+        stops: [{ id: 'end', face }],
+        zero: { x: [TOUCH], y: [FRONT], [axis]: [STOP, { bears, on: 'end' }] },
+      }),
+      [`/setups/0/zero/${axis}/1/bears`],
+      `is "${bears}", which ${looks}: the two cannot bear on each other. ${own} on that stop`,
+    ],
+  ),
   [
     'bearing on a stop misspelt',
     x(STOP, { ...BEARS, on: 'ennd' }),
