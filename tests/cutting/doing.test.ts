@@ -139,6 +139,9 @@ describe('feedOfDoing', () => {
 
   it('refuses numbers that are none', () => {
     expect(() => feedOfDoing({ ...MILL, diameter: 0 })).toThrow('feedOfDoing: diameter is 0');
+    expect(() => feedOfDoing({ ...MILL, diameter: -1, own: { perTurn: 0.1, rpm: 400 } })).toThrow(
+      'feedOfDoing: diameter is -1',
+    );
     expect(() => feedOfDoing({ ...MILL, own: { perTurn: 0, rpm: 400 } })).toThrow(
       'feedOfDoing: own.perTurn is 0',
     );
