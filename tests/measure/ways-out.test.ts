@@ -219,3 +219,72 @@ describe('the ways out of a body that stands on low metal', () => {
     expect(wayOf(report, 'saw').through).toBeCloseTo(0.6, 9);
   });
 });
+
+describe('the words of the ways out', () => {
+  const said = (report: Report, kind: ReportWayOut['kind']) => {
+    const { words, leaves } = wayOf(report, kind);
+    return [words, leaves];
+  };
+
+  it('of a slug on a floor name each length for what it is', () => {
+    const report = reportOn([SEAT]);
+    // 17 deep, so that 3 of 20 are left; the face is 2 sqrt(84) = 18.330 long and the core 6 deep in it.
+    expect(said(report, 'saw')).toEqual([
+      expect.stringMatching(
+        /^Saw in from .+, level with the floor, 17\.000 mm under the face that the cut starts from: a line of 18\.330 mm, 6\.000 mm in\.$/,
+      ),
+      'The floor, 3.000 mm thick, under slug and kerf: mill, bore or file it out.',
+    ]);
+    expect(said(report, 'other side')).toEqual([
+      'Turn the part over and cut seat from the bottom too, about the same centre, over 3.000 mm deep.',
+      'A step at the seam, 3.000 mm from the bottom, as high as the two centres are off each other: bore both sides in one setting, or dress it.',
+    ]);
+    expect(said(report, 'longer reach')[0]).toBe('Cut seat with a cutter that reaches over 20.000 mm.');
+    // Along a radius of 15 - 5 / 2 = 12.5, whose centre lies 4 over the face: 2 * 12.5 acos(4 / 12.5) = 31.127.
+    expect(said(report, 'end mill')[0]).toBe(
+      'Mill along the kerf of seat with an end mill of 5.000 mm or less, its centre 12.500 mm from that of the cut, 20.000 mm deep, 31.127 mm along.',
+    );
+  });
+
+  it('of one that was cut from below ask for the top', () => {
+    const [words, leaves] = said(reportOn([{ ...SEAT, from: 'bottom' }]), 'other side');
+    expect(words).toContain('cut seat from the top too');
+    expect(leaves).toContain('3.000 mm from the top');
+  });
+
+  it('of a slug in a closed kerf go round its core', () => {
+    // The core is 20 across: round it 20 pi = 62.832.
+    expect(said(reportOn([{ ...SEAT, center: [40, 20] }]), 'saw')).toEqual([
+      'Saw along the kerf of seat, 62.832 mm long, through the floor of 3.000 mm. Drill a hole in the kerf for the blade first.',
+      'A lip of the floor up to 5.000 mm wide and 3.000 mm high on the wall, along 62.832 mm: mill or file it back to the wall.',
+    ]);
+  });
+
+  it('of a neck go along what is thin and through all of its height', () => {
+    const bite = (id: string, y: number) => ({ id, kind: 'bore', center: [40, y], diameter: 39.5 });
+    const report = reportOn([bite('front', 0), bite('back', 40)]);
+    // Thin over 2 sqrt(20.25² - 20²) = 6.344, half of which may stay as a stub.
+    expect(said(report, 'saw')).toEqual([
+      'Saw across the neck, 0.500 mm long and 20.000 mm through.',
+      'A stub on the part, up to half of the 6.344 mm in which the neck is thin: file or mill it flush.',
+    ]);
+    expect(said(report, 'end mill')[0]).toBe(
+      'Mill across the neck, 0.500 mm long and 20.000 mm deep: an end mill of 6.344 mm or more takes all of its thin part.',
+    );
+    expect(wayOf(report, 'saw').clean?.width).toBeCloseTo(Math.sqrt(20.25 ** 2 - 20 ** 2), 9);
+  });
+
+  it('of low metal go along it, and are as high as that', () => {
+    const groove = { id: 'groove', kind: 'swept', diameter: 4, depth: 19.4, path: { svgPath: 'M40 -5 V45' } };
+    const report = reportOn([groove]);
+    const { length } = wayOf(report, 'saw');
+    // It is joined over the whole of 40 at least, at one side of the groove or at both.
+    expect(length).toBeGreaterThanOrEqual(40 - 1e-9);
+    const long = (length as number).toFixed(3);
+    expect(said(report, 'saw')).toEqual([
+      `Saw along the metal that joins it, ${long} mm long and up to 0.600 mm high.`,
+      `A lip up to 0.600 mm high along ${long} mm: mill or file it off.`,
+    ]);
+    expect(said(report, 'other side')[0]).toBe('Turn the part over and mill off the 0.600 mm that join it.');
+  });
+});
