@@ -1,5 +1,14 @@
 import { fileURLToPath } from 'node:url';
-import { isoWords, type JobDocument, parseJob, rangeOf } from '@edgebite/core';
+import {
+  aimJsonSchema,
+  drawerJsonSchema,
+  isoWords,
+  type JobDocument,
+  jobJsonSchema,
+  parseJob,
+  rangeOf,
+  reportJsonSchema,
+} from '@edgebite/core';
 import { draw, drawRange, drawStep } from '@edgebite/svg';
 import { describe, expect, it } from 'vitest';
 import { ran } from '../../packages/previewer/fixtures/ran.js';
@@ -164,6 +173,32 @@ it('two jobs side by side, as they were', async () => {
   const other = { ...plain, cuts: plain.cuts.slice(0, 3) };
   const asked: Ask = ['compare', ['compare', 'jobs/plain.json', '-'], skeletonOf];
   await expect(await answers([asked], JSON.stringify(other))).toMatchFileSnapshot('told/compared.snap');
+});
+
+/** Words of a description that would say the opposite if they were others. */
+const TELLING =
+  /(?<![\w-])(?:left|right|front|back|top|bottom|up|down|over|under|above|below|inside|outside|before|after|first|last|from|to|start|end|more|less|most|least|larger|largest|smaller|smallest|thinnest|sharpest|deepest|nearest|furthest|farthest|longest|shortest|faster|slower|fastest|slowest|inner|outer|upper|lower|clockwise|counter-clockwise|towards|away|radius|diameter|worst|squares|half|no|not|never|only|without|null|X|Y|Z|x|y|z|[-+]?\d[\d.]*)(?![\w-])/g;
+
+/** Each sentence of a schema by where it stands, as the words in it that tell. */
+function sayings(value: unknown, path: string): string[] {
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, one]) =>
+    key === 'description' && typeof one === 'string'
+      ? [`${path}: ${(one.match(TELLING) ?? []).join(' ')}`.trimEnd()]
+      : sayings(one, `${path}/${key}`),
+  );
+}
+
+it('what the schemas say of signs, orders and sides, as it was', async () => {
+  const schemas = {
+    aim: aimJsonSchema(),
+    drawer: drawerJsonSchema(),
+    job: jobJsonSchema(),
+    report: reportJsonSchema(),
+  };
+  const lines = sayings(schemas, '');
+  expect(lines.length).toBeGreaterThan(300);
+  await expect(`${lines.join('\n')}\n`).toMatchFileSnapshot('told/schemas.snap');
 });
 
 describe('the skeleton of a text', () => {
