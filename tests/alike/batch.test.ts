@@ -223,3 +223,53 @@ describe('a batch', () => {
     );
   });
 });
+
+describe('a batch with lengths in the other unit', () => {
+  it('tells each length in the unit that its action has, and moves the targets by it', () => {
+    // Bars of 6.3 and 6.4 inches against a stop at the left: from the right end all lies 0.1 inch, 2.54 mm, further right.
+    const units = 'mm';
+    const x = [
+      { touch: 'stop', tip: 10, reads: 0, units },
+      { bears: 'left', on: 'stop', units, block: [5, { measured: 15, name: 'spacer', units }] },
+      { measured: 6.3, units: 'inch', from: 'left', to: 'right', name: 'length' },
+    ];
+    const y = [{ touch: 'front', tip: 10, reads: 0, units }];
+    const z = [
+      { touch: 'bottom', reads: 0, units },
+      { measured: 12, from: 'bottom', to: 'top', name: 'height', units },
+    ];
+    const names = ['short', 'long'];
+    const made = examine(
+      parseJob({
+        ...bar(160, 15, 12),
+        setups: [{ ...AGAINST_STOP, zero: { x, y, z } }],
+        batch: [6.3, 6.4].map((length, k) => ({
+          name: names[k],
+          measured: [
+            { name: 'length', measured: length },
+            { name: 'spacer', measured: 15 },
+            { name: 'height', measured: 12 },
+          ],
+        })),
+      } as unknown as JobDocument),
+    );
+    expect(
+      made.batch.map(({ measured }) => measured.map(({ name, units }) => `${name} ${units}`).sort()),
+    ).toEqual([
+      ['height mm', 'length inch', 'spacer mm'],
+      ['height mm', 'length inch', 'spacer mm'],
+    ]);
+    const text = textReport(made, { all: true });
+    expect(text).toContain('length 6.4 in');
+    expect(text).toContain('spacer 15 mm');
+    const [short, long] = made.batch.map(({ steps }) =>
+      steps.map(({ targets }) => targets[0]?.exact[0] as number),
+    );
+    expect(short?.length).toBeGreaterThan(3);
+    for (const [k, at] of (short ?? []).entries())
+      expect((long?.[k] as number) - at).toBeCloseTo(
+        made.setups[0]?.readout.units === 'inch' ? 0.1 : 2.54,
+        9,
+      );
+  });
+});
