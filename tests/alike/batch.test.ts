@@ -266,10 +266,6 @@ describe('a batch with lengths in the other unit', () => {
       steps.map(({ targets }) => targets[0]?.exact[0] as number),
     );
     expect(short?.length).toBeGreaterThan(3);
-    for (const [k, at] of (short ?? []).entries())
-      expect((long?.[k] as number) - at).toBeCloseTo(
-        made.setups[0]?.readout.units === 'inch' ? 0.1 : 2.54,
-        9,
-      );
+    for (const [k, at] of (short ?? []).entries()) expect((long?.[k] as number) - at).toBeCloseTo(2.54, 9);
   });
 });
