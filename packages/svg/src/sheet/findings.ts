@@ -61,3 +61,8 @@ function cutShort(own: readonly string[], room: number, width: number, size: num
   const last = fitted(own.slice(room - 1).join(' '), width, size);
   return [...own.slice(0, room - 1), last];
 }
+
+/** All cautions but the standing one, which the foot of the sheet has. */
+export function cautionsOf({ cautions }: Report): readonly string[] {
+  return cautions.slice(0, -1).map(({ message }) => message);
+}

@@ -4,6 +4,7 @@ import { boundsOfEdges, boundsOfPlace, type Place } from '../view/edges.js';
 import { factorOf, largestScale, type Scale } from '../view/scale.js';
 import { boundsOfRegion } from '../view/scan.js';
 import type { Box, View } from '../view/view.js';
+import { cautionsOf } from './findings.js';
 import { type PlacedTable, placeTables } from './foot.js';
 import { legendHeight } from './legend.js';
 import { picturesOf } from './pictures.js';
@@ -28,7 +29,7 @@ export interface Layout {
   readonly heading: Box;
   readonly legend: Box;
   readonly footing: Box;
-  /** Null where there is nothing to find fault with. */
+  /** Null where there is nothing to say beside the drawing. */
   readonly side: SideBox | null;
   /** Null where nothing is cut, and in a job that is too large for pictures of its steps. */
   readonly steps: StepBand | null;
@@ -109,7 +110,8 @@ function bestArrangement(report: Report, body: Box): Arrangement {
   const wide = box === null || box.maxX - box.minX >= box.maxY - box.minY;
   const pictures = picturesOf(report).length;
   const shown = shownBounds(report);
-  const sides = report.findings.length === 0 ? [null] : (['right', 'under'] as const);
+  const isTold = report.findings.length > 0 || cautionsOf(report).length > 0;
+  const sides = isTold ? (['right', 'under'] as const) : [null];
   const ways = wide ? (['down', 'across'] as const) : (['across', 'down'] as const);
   const all = sides.flatMap((side) =>
     (pictures === 0 ? [null] : ways).map((way) => {

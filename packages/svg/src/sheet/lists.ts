@@ -5,9 +5,9 @@ import { drawTable, HEAD_ROWS, ROW, type Table, tableHeight, tableWidth } from '
 import { TYPE, wrapped, write } from '../pen/text.js';
 import { gravestFirst } from '../pen/words.js';
 import type { Box } from '../view/view.js';
-import { type FindingEntry, findingText } from './findings.js';
+import { cautionsOf, type FindingEntry, findingText } from './findings.js';
 import type { PlacedTable } from './foot.js';
-import { BETWEEN, cautionsOf, drawEntry, INDENT, LINE, type SideText } from './side.js';
+import { BETWEEN, drawEntry, INDENT, LINE, type SideText } from './side.js';
 import { biteTable, cutTable, markTable, passTable, pathTable } from './tables.js';
 
 /* What a drawing points at or lists, and its first sheet has no room for: whole, on sheets of its own, in columns of words and then tables. */

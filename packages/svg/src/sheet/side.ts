@@ -7,7 +7,7 @@ import { fitted, TYPE, wrapped, write } from '../pen/text.js';
 import type { Theme } from '../pen/theme.js';
 import { countText, LEVELS } from '../pen/words.js';
 import type { Place } from '../view/edges.js';
-import { type FindingEntry, findingLines } from './findings.js';
+import { cautionsOf, type FindingEntry, findingLines } from './findings.js';
 import type { SideBox } from './layout.js';
 
 const PAD = 3;
@@ -25,11 +25,6 @@ export interface SideText {
   readonly cautions: readonly (readonly string[])[];
   /** What is said in place of the cautions that do not fit. */
   readonly last: string | null;
-}
-
-/** All cautions but the standing one, which the foot of the sheet has. */
-export function cautionsOf({ cautions }: Report): readonly string[] {
-  return cautions.slice(0, -1).map(({ message }) => message);
 }
 
 /** What goes into the column at the side. */
@@ -115,6 +110,7 @@ export function drawEntry(
 
 /** How many findings there are of each level that has any: `1 danger, 2 checks`. */
 function levelsFound(report: Report): string {
+  if (report.findings.length === 0) return 'no findings';
   return LEVELS.map((level) => ({
     level,
     count: report.findings.filter((one) => one.level === level).length,
