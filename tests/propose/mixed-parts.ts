@@ -10,6 +10,7 @@ import {
   sweptRegion,
 } from '@edgebite/core';
 import fc from 'fast-check';
+import { evenly } from '../tools/evenly.js';
 import { insideOf, isPlain, type Plate, rectangle, written } from './parts.js';
 
 /** What was taken out of a plate. */
@@ -33,7 +34,7 @@ export interface MixedPart {
 }
 
 const whole = (min: number, max: number) => fc.integer({ min, max });
-const share = fc.double({ min: -0.05, max: 1.05, noNaN: true });
+const share = evenly(-0.05, 1.05);
 
 const shapes = fc.record({
   x: share,
@@ -44,7 +45,7 @@ const shapes = fc.record({
   degrees: fc.oneof(fc.constantFrom(0, 90, 180, 45), whole(0, 359)),
   size: whole(4, 24),
   pick: fc.option(whole(0, 7), { freq: 3 }),
-  depth: fc.option(fc.double({ min: 0.2, max: 0.8, noNaN: true }), { freq: 2 }),
+  depth: fc.option(evenly(0.2, 0.8), { freq: 2 }),
   from: fc.constantFrom('top' as const, 'bottom' as const),
 });
 

@@ -12,6 +12,7 @@ import {
   subtract,
 } from '@edgebite/core';
 import fc from 'fast-check';
+import { evenly } from '../tools/evenly.js';
 
 /** A part that was made of a plate by discs, and the aim that only tells its outline. */
 export interface MadePart {
@@ -74,8 +75,8 @@ export function madeParts(most: number, drawer: fc.Arbitrary<readonly DrawerTool
       arcs: fc.boolean(),
       discs: fc.array(
         fc.record({
-          x: fc.double({ min: -0.05, max: 1.05, noNaN: true }),
-          y: fc.double({ min: -0.05, max: 1.05, noNaN: true }),
+          x: evenly(-0.05, 1.05),
+          y: evenly(-0.05, 1.05),
           size: halves(4, 40),
           pick: fc.option(whole(0, 7), { freq: 2 }),
         }),

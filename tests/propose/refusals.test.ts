@@ -1,5 +1,14 @@
-import { type AimDocument, type DrawerTool, JobError, parseAim, propose } from '@edgebite/core';
+import {
+  type AimDocument,
+  type DrawerTool,
+  disc,
+  JobError,
+  parseAim,
+  propose,
+  subtract,
+} from '@edgebite/core';
 import { describe, expect, test } from 'vitest';
+import { rectangle, written } from './parts.js';
 
 const drill = (diameter: number, reach = 60): DrawerTool => ({
   id: `drill ${diameter}`,
@@ -201,6 +210,32 @@ describe('why walls, slots and pockets cannot be made', () => {
       [50, 30],
     ]).toContainEqual(refusal?.at);
   });
+});
+
+// By hand: 6.25 + 6.25 is more than the 7 between the centres, so the arcs meet; the head ends at 12, short of 12.5.
+test('arcs that run into each other are refused by their own sizes, not as a wall', () => {
+  const centers = [
+    { x: -3, y: -2 },
+    { x: 4, y: -2 },
+  ];
+  const [part] = subtract(
+    rectangle(60, 40),
+    centers.map((center) => disc(center, 6.25)),
+  );
+  const { refusals } = propose(
+    parseAim({
+      ...plate,
+      blank: { rectangle: [60, 40] },
+      finished: written(part?.outer ?? []),
+      thickness: 4,
+      drawer: [{ ...head, smallest: 8, largest: 12 }],
+    }),
+  );
+  expect(refusals.map(({ code, at }) => [code, ...at])).toEqual([
+    ['no-size', 4, -2],
+    ['no-size', -3, -2],
+  ]);
+  for (const { message } of refusals) expect(message).toContain('12.500 mm across');
 });
 
 test('a slot along an arc is one cut along its middle', () => {

@@ -113,7 +113,8 @@ function subsets<T>(all: readonly T[]): T[][] {
   return subsets(rest).flatMap((set) => [set, [first, ...set]]);
 }
 
-function planOf(aim: Aim, choices: readonly Choice[]): Plan {
+/** One choice of each group as a plan. */
+export function planOf(aim: Aim, choices: readonly Choice[]): Plan {
   const order = quickestOrder(aim, choices);
   const minutes = choices.reduce((sum, { time }) => sum + time, 0);
   return {

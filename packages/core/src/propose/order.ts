@@ -1,12 +1,16 @@
 import type { Aim } from '../aim/aim.js';
 import type { PlannedCut } from '../feature/cut-plan.js';
 import { changesIn, compareOutcomes, type Outcome, outcomeOf, timeOf } from './outcome.js';
+import type { Unmakable } from './unmakable.js';
 
 /** Up to so many cuts that have to do with each other all orders are tried. */
 export const MOST_TRIED = 6;
 
 /** Of more cuts so many orders are tried, each a step away from the best so far. */
 const STEPS_TRIED = 40;
+
+/** So many of them where there are others to choose from: enough to know which are worth the rest. */
+const STEPS_LIKELY = 12;
 
 /** So many orders of equal danger are kept, to choose from for few changes of tool. */
 const EQUALS_KEPT = 12;
@@ -36,12 +40,40 @@ export function mayPrecede(one: PlannedCut, other: PlannedCut): boolean {
 /**
  * The orders of some cuts with the fewest dangers, quickest first; none if the cuts cannot be made in any order that is
  * tried. Up to `MOST_TRIED` cuts every order is examined until some without any danger are known, of more those that come of moving one cut at a time.
+ * @param unmakable what is known of the cuts in other orders
+ * @param tick called before each that is examined
  */
-export function safestOrders(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
-  return cuts.length <= MOST_TRIED ? safestOfAll(aim, cuts) : safestBySteps(aim, cuts);
+export function safestOrders(
+  aim: Aim,
+  cuts: readonly PlannedCut[],
+  unmakable: Unmakable,
+  tick: () => void = () => {},
+): Outcome[] {
+  return cuts.length <= MOST_TRIED
+    ? safestOfAll(aim, cuts, unmakable, tick)
+    : safestBySteps(aim, cuts, STEPS_TRIED, unmakable);
 }
 
-function safestOfAll(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
+/**
+ * A safe order of some cuts that comes of a few steps, or else the first in which they can be made; none if there is none
+ * such.
+ */
+export function likelyOrders(aim: Aim, cuts: readonly PlannedCut[], unmakable: Unmakable): Outcome[] {
+  const likely = safestBySteps(aim, cuts, STEPS_LIKELY, unmakable);
+  if (likely.length > 0 || cuts.length > MOST_TRIED) return likely;
+  for (const order of ordersOf(cuts)) {
+    const outcome = outcomeOf(aim, order, undefined, unmakable);
+    if (outcome !== null) return [outcome];
+  }
+  return [];
+}
+
+function safestOfAll(
+  aim: Aim,
+  cuts: readonly PlannedCut[],
+  unmakable: Unmakable,
+  tick: () => void,
+): Outcome[] {
   const orders = ordersOf(cuts).map((order) => ({
     order,
     changes: timeOf(aim, { minutes: null, ...changesIn(order) }),
@@ -50,7 +82,8 @@ function safestOfAll(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
   const all: Outcome[] = [];
   let harmless = 0;
   for (const { order } of orders) {
-    const outcome = outcomeOf(aim, order);
+    tick();
+    const outcome = outcomeOf(aim, order, undefined, unmakable);
     if (outcome === null) continue;
     all.push(outcome);
     if (outcome.dangers.length === 0 && outcome.pushes === 0) harmless++;
@@ -63,19 +96,19 @@ function safestOfAll(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
     .slice(0, EQUALS_KEPT);
 }
 
-function safestBySteps(aim: Aim, cuts: readonly PlannedCut[]): Outcome[] {
-  let best = outcomeOf(aim, byTool(cuts));
+function safestBySteps(aim: Aim, cuts: readonly PlannedCut[], most: number, unmakable: Unmakable): Outcome[] {
+  let best = outcomeOf(aim, byTool(cuts), undefined, unmakable);
   let tried = 1;
-  for (let improved = true; improved && tried < STEPS_TRIED; ) {
+  for (let improved = true; improved && tried < most; ) {
     improved = false;
     const order: readonly PlannedCut[] = best?.order ?? byTool(cuts);
-    for (let k = 1; k < order.length && tried < STEPS_TRIED; k++) {
+    for (let k = 1; k < order.length && tried < most; k++) {
       if (best !== null && best.dangers.length === 0 && best.pushes === 0) return [best];
       const [one, other] = [order[k - 1], order[k]] as [PlannedCut, PlannedCut];
       if (!mayPrecede(other, one)) continue;
       const swapped = [...order.slice(0, k - 1), other, one, ...order.slice(k + 1)];
       tried++;
-      const found = outcomeOf(aim, swapped);
+      const found = outcomeOf(aim, swapped, undefined, unmakable);
       if (found === null || (best !== null && !isSafer(found, best))) continue;
       best = found;
       improved = true;

@@ -9,6 +9,7 @@ import type { Finding, Report } from '../report/report-schema.js';
 import { examine } from '../write/examine.js';
 import { jobOfCuts } from './as-job.js';
 import { cutsAgainstStops } from './pushes.js';
+import { Unmakable } from './unmakable.js';
 
 /** What comes of cuts in an order. */
 export interface Outcome {
@@ -40,12 +41,15 @@ const IDLE = new Set<Finding['code']>(['cut-misses', 'cut-in-air']);
 /**
  * Cuts in an order examined; null where some of them cannot be made as they are planned. Those that find nothing left to
  * take are left out; in setups that are given there is none then.
+ * @param unmakable what is known of other orders of the same cuts, and is added to
  */
 export function outcomeOf(
   aim: Aim,
   order: readonly PlannedCut[],
   setups?: readonly SetupDocument[],
+  unmakable = new Unmakable(),
 ): Outcome | null {
+  if (unmakable.has(order)) return null;
   const job = jobOfCuts(aim, order, setups);
   const report = examine(parseJob(job));
   const { findings } = report;
@@ -56,9 +60,18 @@ export function outcomeOf(
     return outcomeOf(
       aim,
       order.filter(({ id }) => !idle.has(`cut:${id}`)),
+      setups,
+      unmakable,
     );
   }
-  if (findings.some(({ code }) => NOT_MADE.has(code))) return null;
+  const faulty = findings.filter(({ code }) => NOT_MADE.has(code));
+  if (faulty.length > 0) {
+    unmakable.add(
+      order,
+      faulty.flatMap(({ about }) => about),
+    );
+    return null;
+  }
   return {
     order,
     job,

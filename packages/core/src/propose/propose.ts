@@ -5,14 +5,15 @@ import { patchesOf } from '../feature/features.js';
 import { partOf, type Tick, ticking, type Watch } from '../geometry/watch.js';
 import { toolDocument } from '../read/read-drawer.js';
 import type { Report } from '../report/report-schema.js';
-import { type Choice, choicesOf, inOrder, settled } from './choices.js';
-import { type Plan, plansOf } from './choose.js';
+import { type Choice, choicesOf, inOrder, settled, triedOut } from './choices.js';
+import { comparePlans, type Plan, planOf, plansOf } from './choose.js';
 import { clustersOf } from './clusters.js';
 import { laidOut } from './lies.js';
 import { MOST_TRIED, ordersTried, safestOrders } from './order.js';
 import { compareOutcomes, isFinished, type Outcome, outcomeOf } from './outcome.js';
 import { type Refusal, refusalsOf } from './refusals.js';
 import { tolerancesOf, type WayRow, wayRowOf } from './row.js';
+import { Unmakable } from './unmakable.js';
 
 /** One way to make a part: an ordinary job, and what comes of it. */
 export interface ProposedWay {
@@ -42,12 +43,14 @@ export function propose(aim: Aim, watch?: Watch): Proposal {
   const tick = ticking(watch);
   tick(0);
   const groups = clustersOf(aim, patchesOf(aim));
+  const unmakable = new Unmakable();
   const { plans, unmade } = settledPlans(
     aim,
     groups.map((group, k) => {
       tick((0.2 * k) / groups.length);
-      return choicesOf(aim, group);
+      return choicesOf(aim, group, unmakable);
     }),
+    unmakable,
     partOf(tick, 0.2, 0.8),
   );
   if (unmade.size > 0) {
@@ -58,7 +61,7 @@ export function propose(aim: Aim, watch?: Watch): Proposal {
   }
   const outcomes = plans.flatMap((plan, k) => {
     tick(0.8 + (0.2 * k) / plans.length);
-    const outcome = examined(aim, plan);
+    const outcome = examined(aim, plan, unmakable);
     return outcome === null ? [] : laidOut(aim, outcome);
   });
   tick(1);
@@ -73,14 +76,21 @@ function refused(aim: Aim, patches: readonly Patch[]): Proposal {
 
 /** The patches of a group that have no method of their own; all of them where only together they cannot be made. */
 function refusable(aim: Aim, group: readonly Patch[]): readonly Patch[] {
-  const bare = group.filter((patch) =>
-    choicesOf(aim, [patch]).every((choice) => settled(aim, choice) === null),
-  );
+  const bare = group.filter((patch) => {
+    const unmakable = new Unmakable();
+    return choicesOf(aim, [patch], unmakable).every((choice) => settled(aim, choice, unmakable) === null);
+  });
   return bare.length > 0 ? bare : group;
 }
 
 /** So often plans are settled for the sake of others than the best. */
 const ROUNDS = 1;
+
+/** After so many rounds only what has been examined is looked at, where that makes the part. */
+const MOST_ROUNDS = 16;
+
+/** Of plans besides the best one so many orders are all tried; those with more are not told. */
+const MOST_BESIDES = 120;
 
 /** Whether there is nothing to choose any more in the order of a plan: each choice is examined, or has one order only. */
 function isSettled({ choices }: Plan): boolean {
@@ -97,21 +107,29 @@ interface Settled {
  * The best plans, of choices that have been examined: where the best ones hold some that are only estimated, these are
  * examined and the plans made again. After some rounds only the best one counts; of the others those stay whose order is settled.
  */
-function settledPlans(aim: Aim, drafts: readonly (readonly Choice[])[], tick: Tick): Settled {
+function settledPlans(
+  aim: Aim,
+  drafts: readonly (readonly Choice[])[],
+  unmakable: Unmakable,
+  tick: Tick,
+): Settled {
   let groups = drafts;
   for (let round = 1; ; round++) {
     const unmade = new Set(groups.flatMap(({ length }, k) => (length === 0 ? [k] : [])));
     if (unmade.size > 0) return { plans: [], unmade };
-    const plans = plansOf(aim, groups);
+    const plans = plansOf(aim, round <= MOST_ROUNDS ? groups : examinedOnly(groups));
     const best = plans.slice(0, round <= ROUNDS ? plans.length : 1);
     const asked = new Set(best.flatMap(({ choices }) => choices));
     const open = [...asked].filter(({ orders }) => orders === null);
-    if (open.length === 0) return { plans: plans.filter(isSettled), unmade };
+    if (open.length === 0) {
+      const settledOnes = plans.filter(isSettled);
+      return { plans: inAllOrders(aim, settledOnes, unmakable, () => tick(1 - 2 ** -round)), unmade };
+    }
     const known = new Map(
       open.map((choice, k) => {
         // Nobody knows how many rounds there will be: each takes half of what is left.
         tick(1 - (1 - k / open.length / 2) / 2 ** (round - 1));
-        return [choice, settled(aim, choice)];
+        return [choice, settled(aim, choice, unmakable)];
       }),
     );
     groups = groups.map((group) =>
@@ -122,12 +140,38 @@ function settledPlans(aim: Aim, drafts: readonly (readonly Choice[])[], tick: Ti
   }
 }
 
+/** The choices of each group that have been examined; all of a group where it has none. */
+function examinedOnly(groups: readonly (readonly Choice[])[]): (readonly Choice[])[] {
+  return groups.map((group) => {
+    const known = group.filter(({ orders }) => orders !== null);
+    return known.length > 0 ? known : group;
+  });
+}
+
+/** Plans, best first, with each choice in the best of all its orders; without those for which that would take long. */
+function inAllOrders(aim: Aim, plans: readonly Plan[], unmakable: Unmakable, tick: () => void): Plan[] {
+  const known = new Map<Choice, Choice>();
+  const all = plans.flatMap((plan, n) => {
+    const open = plan.choices.filter((choice) => !choice.isTriedOut && !known.has(choice));
+    const orders = open.reduce((sum, { cuts }) => sum + ordersTried(cuts), 0);
+    if (n > 0 && orders > MOST_BESIDES) return [];
+    for (const choice of open) known.set(choice, triedOut(aim, choice, unmakable, tick) ?? choice);
+    return planOf(
+      aim,
+      plan.choices.map((choice) => known.get(choice) ?? choice),
+    );
+  });
+  return all.sort(comparePlans);
+}
+
 /** What really comes of a plan; null if that is not the finished part. */
-function examined(aim: Aim, plan: Plan): Outcome | null {
+function examined(aim: Aim, plan: Plan, unmakable: Unmakable): Outcome | null {
   const planned = outcomeOf(aim, plan.order);
   const isWorse = planned === null || planned.dangers.length > plan.dangers;
   const outcome =
-    isWorse && plan.order.length <= MOST_TRIED ? (safestOrders(aim, plan.order)[0] ?? null) : planned;
+    isWorse && plan.order.length <= MOST_TRIED
+      ? (safestOrders(aim, plan.order, unmakable)[0] ?? null)
+      : planned;
   return outcome !== null && isFinished(aim, outcome.report) ? outcome : null;
 }
 

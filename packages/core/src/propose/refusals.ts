@@ -19,22 +19,49 @@ export interface Refusal {
   readonly message: string;
 }
 
-/** Why a patch cannot be made: one refusal for each round place and slot of it that cannot, or one for its walls. */
+/** How far away from being made, by the reason: what asks for other settings first, then for other tools, then for another part. */
+const FAR: Readonly<Record<RefusalCode, number>> = {
+  passes: 0,
+  arcs: 1,
+  spindle: 1,
+  reach: 1,
+  'no-way-in': 2,
+  'no-size': 3,
+  shape: 4,
+};
+
+/**
+ * Why a patch cannot be made: one refusal for each round place and slot of it that cannot, or one for its walls. Of the ways
+ * to see it that counts which is nearest to being made; of equally near ones rounds alone, since each has its size, and else
+ * the one that lacks least.
+ */
 export function refusalsOf(aim: Aim, patch: Patch): Refusal[] {
-  const recipes = patch.recipes.map((features) =>
-    features.filter((feature) => methodsOf(aim, feature).length === 0),
-  );
-  const [first, ...others] = recipes.filter((features) => features.length > 0);
-  const missing =
+  const lacking = patch.recipes
+    .map((features) => features.filter((feature) => methodsOf(aim, feature).length === 0))
+    .filter(({ length }) => length > 0)
+    .map((features) => withReasons(aim, patch, features));
+  const [first, ...others] = lacking;
+  const told =
     first === undefined
-      ? (patch.recipes[0] ?? [])
-      : others.reduce((fewest, features) => (features.length < fewest.length ? features : fewest), first);
-  return missing.map((feature) => refusalOf(aim, patch, feature));
+      ? withReasons(aim, patch, patch.recipes[0] ?? [])
+      : others.reduce((nearest, one) => (isNearer(one, nearest) ? one : nearest), first);
+  return told.map(({ feature, code }) => refusalOf(aim, patch, feature, code));
 }
 
-function refusalOf(aim: Aim, patch: Patch, feature: Feature): Refusal {
+type Reasoned = readonly { readonly feature: Feature; readonly code: RefusalCode }[];
+
+function withReasons(aim: Aim, patch: Patch, features: readonly Feature[]): Reasoned {
+  return features.map((feature) => ({ feature, code: codeOf(aim, patch, feature) }));
+}
+
+function isNearer(one: Reasoned, other: Reasoned): boolean {
+  const farOf = (all: Reasoned) => Math.max(...all.map(({ code }) => FAR[code]));
+  const countOf = (all: Reasoned) => (all.every(({ feature }) => feature.kind === 'round') ? 0 : all.length);
+  return (farOf(one) - farOf(other) || countOf(one) - countOf(other)) < 0;
+}
+
+function refusalOf(aim: Aim, patch: Patch, feature: Feature, code: RefusalCode): Refusal {
   const { units, thickness } = aim.job;
-  const code = codeOf(aim, patch, feature);
   const at = pointToJson(placeOf(patch, feature, code));
   const depth = lengthWords(feature.layer.depth ?? thickness, units);
   const size = lengthWords(widthOf(patch, feature), units);
