@@ -105,19 +105,24 @@ export function countBest(count: number, seed: number, mostJobs: number): BestCo
 /** Minutes closer than this are the same. */
 const SAME_MINUTES = 1e-6;
 
-/** How the first way differs from the best one; null where it does not. */
+/**
+ * How the first way differs from the best one by trying; null where it does not. Tools that go along a wall are not tried: a
+ * way with such may be better, and never worse.
+ */
 export function unlikeBest(
   { ways: [first] }: Proposal,
   best: ReturnType<typeof bestByTrying>,
 ): string | null {
-  if (first === undefined || best === null) {
-    return (first === undefined) === (best === null)
-      ? null
-      : `${first ? 'a' : 'no'} way, ${best ? 'one' : 'none'} by trying`;
-  }
+  if (first === undefined) return best === null ? null : 'no way, one by trying';
+  const isTried = first.job.cuts.every(({ kind }) => kind !== 'swept');
+  if (best === null) return isTried ? 'a way, none by trying' : null;
   const dangers = first.row.dangers.length;
-  if (dangers !== best.dangers) return `${dangers} dangers, ${best.dangers} by trying`;
+  if (dangers !== best.dangers) {
+    return dangers < best.dangers && !isTried ? null : `${dangers} dangers, ${best.dangers} by trying`;
+  }
   const { minutes } = first.row;
   const middle = minutes === null ? best.time : (minutes[0] + minutes[1]) / 2;
-  return Math.abs(middle - best.time) <= SAME_MINUTES ? null : `${middle} minutes, ${best.time} by trying`;
+  const over = middle - best.time;
+  const isSame = isTried ? Math.abs(over) <= SAME_MINUTES : over <= SAME_MINUTES;
+  return isSame ? null : `${middle} minutes, ${best.time} by trying`;
 }

@@ -2,6 +2,7 @@ import { offset } from '../combine/offset.js';
 import { subtract } from '../combine/subtract.js';
 import { JobError, type JobIssue } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
+import type { OutlineDocument } from '../document/schema.js';
 import type { DrawerDocument } from '../document/schema-drawer.js';
 import { schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
@@ -26,6 +27,7 @@ import {
   type Pocket,
   SAME_SHARE,
 } from './aim.js';
+import { bittenOutline } from './bites.js';
 import { layersOf } from './layers.js';
 import { type AimDocument, aimSchema, type PocketDocument } from './schema-aim.js';
 
@@ -47,8 +49,8 @@ export function parseAim(json: unknown, shared?: DrawerDocument): Aim {
     ...idIssues(document.drawer, '/drawer', 'tool'),
     ...drawerIssues(document.drawer),
   ];
-  const blank = taken(document, 'blank', issues);
-  const finished = taken(document, 'finished', issues);
+  const blank = taken(document, document.blank, 'blank', issues);
+  const finished = finishedOf(document, blank, issues);
   if (blank !== null && finished !== null) issues.push(...outsideIssues(blank.outline, finished.outline));
   const pockets = (document.pockets ?? []).flatMap(
     (pocket, k) => pocketOf(document, pocket, k, issues) ?? [],
@@ -127,31 +129,58 @@ function deepPlace(finished: Region, pockets: readonly Pocket[]): Point {
 
 /** The region of a pocket; null if it has faults, which are taken down. */
 function pocketOf(
-  { edgebite, units, thickness }: AimDocument,
+  document: AimDocument,
   { depth, from = 'top', ...outline }: PocketDocument,
   k: number,
   issues: JobIssue[],
 ): Pocket | null {
+  const { thickness } = document;
   if (depth >= thickness) {
     const message = `is ${depth}; it must be less than the thickness, ${thickness}: what goes through belongs to "finished"`;
     issues.push({ path: `/pockets/${k}/depth`, message });
   }
+  const region = regionOf(document, outline, `/pockets/${k}`, issues);
+  return region === null ? null : { region, from, depth };
+}
+
+/** The region of a shape; null if it has faults, which are taken down. */
+function regionOf(
+  { edgebite, units, thickness }: AimDocument,
+  outline: OutlineDocument,
+  place: string,
+  issues: JobIssue[],
+): Region | null {
   try {
-    const { outline: region } = parseJob({ edgebite, units, part: { outline, thickness }, cuts: [] });
-    return { region, from, depth };
+    return parseJob({ edgebite, units, part: { outline, thickness }, cuts: [] }).outline;
   } catch (error) {
     if (!(error instanceof JobError)) throw error;
     for (const { path, message } of error.issues) {
       if (path.startsWith('/part/outline')) {
-        issues.push({ path: path.replace('/part/outline', `/pockets/${k}`), message });
+        issues.push({ path: path.replace('/part/outline', place), message });
       }
     }
     return null;
   }
 }
 
+/** What is to be left: its outline, or the blank without its bites; null if it has faults, which are taken down. */
+function finishedOf(document: AimDocument, blank: Job | null, issues: JobIssue[]): Job | null {
+  const { finished } = document;
+  if (!('bites' in finished)) return taken(document, finished, 'finished', issues);
+  const bites = finished.bites.map((bite, k) => regionOf(document, bite, `/finished/bites/${k}`, issues));
+  const known = bites.filter((bite) => bite !== null);
+  if (blank === null || known.length < bites.length) return null;
+  const outline = bittenOutline(blank.outline, known, issues);
+  return outline === null ? null : taken(document, outline, 'finished', issues);
+}
+
 /** An aim's blank or finished part, read as the part of a job without cuts; its faults are told in the aim's own paths. */
-function taken(document: AimDocument, key: 'blank' | 'finished', issues: JobIssue[]): Job | null {
+function taken(
+  document: AimDocument,
+  outline: OutlineDocument,
+  key: 'blank' | 'finished',
+  issues: JobIssue[],
+): Job | null {
   const { edgebite, name, units, thickness, material, limits, resolution, machine, keep } = document;
   try {
     return parseJob(
@@ -159,7 +188,7 @@ function taken(document: AimDocument, key: 'blank' | 'finished', issues: JobIssu
         edgebite,
         name,
         units,
-        part: { outline: document[key], thickness, material },
+        part: { outline, thickness, material },
         limits,
         resolution,
         machine,
@@ -171,10 +200,16 @@ function taken(document: AimDocument, key: 'blank' | 'finished', issues: JobIssu
     if (!(error instanceof JobError)) throw error;
     const isOwn = (path: string) => key === 'finished' || path.startsWith('/part/outline');
     for (const { path, message } of error.issues) {
-      if (isOwn(path)) issues.push({ path: path.replace('/part/outline', `/${key}`), message });
+      if (isOwn(path)) issues.push({ path: placeIn(document, path, key), message });
     }
     return null;
   }
+}
+
+/** The place in an aim of a fault of its blank or finished part; edges that bites have left stand nowhere in it. */
+function placeIn({ finished }: AimDocument, path: string, key: 'blank' | 'finished'): string {
+  const isBitten = key === 'finished' && 'bites' in finished && path.startsWith('/part/outline');
+  return isBitten ? '/finished/bites' : path.replace('/part/outline', `/${key}`);
 }
 
 /** Nothing can be left where the blank has none. */

@@ -21,6 +21,24 @@ const pocketSchema = /* @__PURE__ */ (() =>
       'A place that does not go through: a closed shape by one of six keys, and its depth. It may go beyond the part.',
   }))();
 
+const bites = /* @__PURE__ */ (() =>
+  z
+    .array(
+      shapeWith({}).meta({
+        id: 'Bite',
+        description: 'A closed shape by one of six keys. It may go beyond the blank.',
+      }),
+    )
+    .min(1)
+    .max(MAX_HOLES)
+    .meta({ description: 'What is taken out of the blank, all through: holes, arcs, slots, corners.' }))();
+
+const finishedSchema = /* @__PURE__ */ (() =>
+  z.union([...outline.options, z.strictObject({ bites })]).meta({
+    description:
+      'What is to be left of it, seen from above: its outline, with the holes that go through, or the blank without its bites.',
+  }))();
+
 const minutes = /* @__PURE__ */ (() => z.number().min(0).max(1e4))();
 
 /** An aim as written in JSON, version 1: what is to come out of which blank, and with which tools. */
@@ -31,9 +49,7 @@ export const aimSchema = /* @__PURE__ */ (() =>
       name: job.name,
       units: job.units,
       blank: outline.meta({ description: 'What there is: a plate of this outline.' }),
-      finished: outline.meta({
-        description: 'What is to be left of it, seen from above, with the holes that go through.',
-      }),
+      finished: finishedSchema,
       pockets: z.array(pocketSchema).max(MAX_HOLES).optional().meta({
         description: 'What is cut into it without going through.',
       }),

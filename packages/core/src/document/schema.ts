@@ -66,6 +66,9 @@ const slot = {
 /** The keys of which a shape has exactly one, in the order of the branches of the schema. */
 export const SHAPE_KEYS = ['rectangle', 'circle', 'slot', 'svgPath', 'wkt', 'edges'] as const;
 
+/** The keys of which what is to be left by an aim has exactly one, in the order of the branches of the schema. */
+export const FINISHED_KEYS = [...SHAPE_KEYS, 'bites'] as const;
+
 /** The keys of which the path of a swept cut has exactly one, in the order of the branches of the schema. */
 export const PATH_KEYS = ['svgPath', 'wkt', 'edges', 'along'] as const;
 

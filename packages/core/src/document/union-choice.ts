@@ -1,4 +1,4 @@
-import { PATH_KEYS } from './schema.js';
+import { FINISHED_KEYS, PATH_KEYS } from './schema.js';
 import { MIRROR_KEYS, REPEAT_KEYS, ROW_KEYS } from './schema-alike.js';
 import { DIMENSION_KEYS, PLACEMENT_KEYS } from './schema-center.js';
 import { ACTION_KEYS, BETWEEN_KEYS, HEIGHT_KEYS } from './schema-setups.js';
@@ -21,6 +21,7 @@ export function choiceAt(path: readonly PropertyKey[]): UnionChoice | null {
   const holder = path.at(-2);
   if (path[0] === 'setups') return zeroChoice(last, holder);
   if (path[0] === 'repeat') return { keys: repeatKeys(last) };
+  if (last === 'finished') return { keys: FINISHED_KEYS };
   if (last === 'path') return { keys: PATH_KEYS };
   if (last === 'center') return { point: true, keys: PLACEMENT_KEYS };
   if (holder === 'distances') return { keys: DIMENSION_KEYS };
