@@ -20,7 +20,8 @@ import { Takeaways } from './panels/takeaways.js';
 import { Ways } from './panels/ways.js';
 import { aim } from './state/aim.js';
 import { isKept } from './state/keep.js';
-import { canUndo, dragging, fresh, issues, job, redo, undo } from './state/store.js';
+import { canUndo, dragging, fresh, issues, job } from './state/store.js';
+import { redo, undo } from './state/written.js';
 
 /** The whole page. */
 export function App() {

@@ -1,4 +1,4 @@
-import rockerLink from '../../../../../examples/aims/rocker-link.json?raw';
+import rockerLink from '../../../../../examples/aims/rocker-link.json';
 import { isObject, type Json, type JsonObject } from '../state/json.js';
 
 /** A job that comes with the page. */
@@ -16,8 +16,19 @@ export const EXAMPLES: readonly Example[] = Object.entries(files).flatMap(([path
   return isObject(job) ? [{ file, name: String(job.name ?? file), job }] : [];
 });
 
-/** What is to come out, with a drawer of tools, as text. */
-export const ROCKER_LINK: string = rockerLink;
+/** What is to come out, with a drawer of tools. */
+export const ROCKER_LINK: Json = rockerLink;
+
+/** What is to come out as simple as can be, to begin one's own with. */
+export const BARE_AIM: Json = {
+  edgebite: 1,
+  units: 'mm',
+  thickness: 10,
+  material: 'mild steel',
+  blank: { rectangle: [80, 40] },
+  finished: { bites: [{ circle: 10, at: [40, 20] }] },
+  drawer: [{ id: 'drill 10', kind: 'drill', toolMaterial: 'HSS', diameter: 10, reach: 60 }],
+};
 
 function bare(outline: JsonObject, thickness: number): JsonObject {
   return { edgebite: 1, name: 'New job', units: 'mm', part: { outline, thickness }, cuts: [] };

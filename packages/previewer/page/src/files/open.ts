@@ -24,8 +24,8 @@ export async function openFile(file: File): Promise<void> {
 async function openText(text: string, name: string, turn: number): Promise<void> {
   const { job, isAim, issues } = await solver.open(text);
   if (turn !== turns) return;
-  if (isAim) openAim(text);
-  else if (job === null) refusal.value = { file: name, issues };
+  if (job === null) refusal.value = { file: name, issues };
+  else if (isAim) openAim(job);
   else openJob(job);
 }
 

@@ -5,9 +5,11 @@ import { sheetHtml } from '../../../src/sheet/html.js';
 import { sheetOf } from '../../../src/sheet/model.js';
 import { picturesOf } from '../../../src/sheet/pictures.js';
 import { sheetText } from '../../../src/sheet/text.js';
+import { aim } from '../state/aim.js';
 import { isObject } from '../state/json.js';
 import { foundRange } from '../state/ranging.js';
 import { job, solver } from '../state/store.js';
+import { written } from '../state/written.js';
 
 /** Something to take away from the page as a file. */
 export interface Takeaway {
@@ -28,6 +30,15 @@ const fromReport =
     const report = job.value === null ? null : await solver.report(job.value);
     return report === null ? null : make(report, range);
   };
+
+/** What is to come out and the tools, to be opened again here or given to the command. */
+export const AIM_FILE: Takeaway = {
+  name: 'Aim',
+  ending: '.json',
+  type: 'application/json',
+  faulty: true,
+  text: async () => json(aim.value),
+};
 
 /** What can be taken away, the job first. */
 export const TAKEAWAYS: readonly Takeaway[] = [
@@ -97,7 +108,8 @@ export async function takeAway({ ending, type, text }: Takeaway): Promise<void> 
 
 // Letters and digits of any script; nothing that a file system could take for something else.
 function fileName(): string {
-  const name = isObject(job.value ?? undefined) ? (job.value as { name?: unknown }).name : '';
+  const held = written.value ?? undefined;
+  const name = isObject(held) ? held.name : '';
   const plain = String(name ?? '')
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}]+/gu, '-')

@@ -3,7 +3,7 @@ import { snapped, tidied } from '../board/snap.js';
 import { touch } from '../state/begun.js';
 import { isList, isObject, type Json } from '../state/json.js';
 import { unitIn } from '../state/place.js';
-import { job, readoutStep, seal, unitAt } from '../state/store.js';
+import { lengthStep, seal, unitAt, written } from '../state/written.js';
 import { entryOf, isPlain } from './entry.js';
 import { faultsAt, idOf } from './faults.js';
 import { afterPress } from './press.js';
@@ -27,7 +27,7 @@ export interface EntryProps {
 export function EntryField(props: EntryProps) {
   const { pointer, label, hint, value, measure, text, optional, onEntry } = props;
   const draft = useSignal<string | null>(null);
-  const unitOfField = measure === 'length' ? unitIn(job.value, pointer) : null;
+  const unitOfField = measure === 'length' ? unitIn(written.value, pointer) : null;
   const read = (typed: string): Json | undefined =>
     text ? (typed === '' && optional ? undefined : typed) : entryOf(typed, optional, unitOfField);
   // What was typed stays as it was typed, as long as it says what the job has: `12.` while on the way to `12.5`.
@@ -122,7 +122,7 @@ function stepped(
   )
     return;
   event.preventDefault();
-  const step = measure === 'degree' ? ANGLE_STEP : readoutStep();
+  const step = measure === 'degree' ? ANGLE_STEP : lengthStep();
   onEntry(snapped(value + (up ? 1 : -1) * step * (event.shiftKey ? LONG_STEP : 1), step));
 }
 

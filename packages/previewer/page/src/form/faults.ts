@@ -2,7 +2,7 @@ import type { JobIssue } from '@edgebite/core';
 import { effect } from '@preact/signals';
 import { isPending } from '../state/begun.js';
 import { openTo } from '../state/rows.js';
-import { issues, jumped } from '../state/store.js';
+import { issues, jumped } from '../state/written.js';
 
 /** The faults of a value itself, and of what is in it under names that have no field of their own. */
 export function faultsAt(pointer: string, shownKeys: readonly string[] | null): readonly string[] {

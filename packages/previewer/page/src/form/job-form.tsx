@@ -1,6 +1,7 @@
 import { begin, leave } from '../state/begun.js';
 import { isObject } from '../state/json.js';
-import { job, put, schema } from '../state/store.js';
+import { job, schema } from '../state/store.js';
+import { put } from '../state/written.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { leftBy } from './left-by.js';

@@ -4,7 +4,8 @@ import { begin, leave } from '../state/begun.js';
 import { isList, isObject, type Json, type JsonObject, withMoved } from '../state/json.js';
 import { withoutNamed } from '../state/references.js';
 import { openRows, setRow } from '../state/rows.js';
-import { change, chosenCut, job, put } from '../state/store.js';
+import { chosenCut } from '../state/store.js';
+import { change, put, written } from '../state/written.js';
 import { CROWD } from '../worker/crowd.js';
 import { Faults, unitOf } from './entry-field.js';
 import { faultsAt, faultyWithin, idOf } from './faults.js';
@@ -40,7 +41,7 @@ export function ListField(props: PartProps & { member: JsonObject }) {
     members.map((_, k) => String(k)),
   );
   const add = () => {
-    const blank = cuts ? firstCut(job.value) : blankOf(member, root);
+    const blank = cuts ? firstCut(written.value) : blankOf(member, root);
     put(path(), [...members, blank]);
     begin(`${pointer}/${members.length}`);
     setRow(`${pointer}/${members.length}`, true);
@@ -147,13 +148,13 @@ function MemberRow(props: MemberProps) {
     setRow(pointer, !open);
   };
   const move = (to: number, sign: string) => {
-    if (job.value === null) return;
-    change(withMoved(job.value, props.list(), index, to));
+    if (written.value === null) return;
+    change(withMoved(written.value, props.list(), index, to));
     soon(() => buttonIn(pointer, index, to, sign)?.focus());
   };
   const remove = () => {
-    if (job.value === null) return;
-    change(withoutNamed(job.value, props.list(), index));
+    if (written.value === null) return;
+    change(withoutNamed(written.value, props.list(), index));
     soon(() => nearestTo(pointer, index)?.focus());
   };
   const name = nameOf(value, props);
@@ -253,6 +254,9 @@ function figuresOf(value: Json | undefined, name: string): string {
   return [
     typeof value.kind === 'string' && headed(called(value.kind)) !== name ? called(value.kind) : '',
     typeof size === 'number' ? `⌀${size}` : '',
+    typeof value.smallest === 'number' && typeof value.largest === 'number'
+      ? `⌀${value.smallest} to ${value.largest}`
+      : '',
     isList(place) && place.every((number) => typeof number === 'number') ? `at ${place.join(', ')}` : '',
     typeof value.depth === 'number' ? `${value.depth} deep` : '',
     ...['touch', 'dial in', 'bears', 'measured', 'move', 'set'].flatMap((key) => {

@@ -1,7 +1,7 @@
 import { useRef } from 'preact/hooks';
 import { type Json, type Path, pointerOf, valueAt } from '../state/json.js';
 import { namesOf, renamed } from '../state/references.js';
-import { change, job } from '../state/store.js';
+import { change, written } from '../state/written.js';
 
 interface Naming {
   readonly pointer: string;
@@ -16,7 +16,7 @@ interface Naming {
 export function usePutName(): (path: Path, value: Json | undefined) => void {
   const last = useRef<Naming | null>(null);
   return (path, value) => {
-    const present = job.value;
+    const present = written.value;
     const index = path.at(-2);
     if (present === null || typeof index !== 'number') return;
     const pointer = pointerOf(path);

@@ -2,7 +2,7 @@ import { begin, leave } from '../state/begun.js';
 import type { Json, JsonObject, Path } from '../state/json.js';
 import { isList, isObject } from '../state/json.js';
 import { isNamed } from '../state/references.js';
-import { put, seal } from '../state/store.js';
+import { put, seal } from '../state/written.js';
 import { EntryField, Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { Fields } from './fields.js';

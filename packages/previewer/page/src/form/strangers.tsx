@@ -1,5 +1,5 @@
 import { isObject, type Json, type Path, pointerOf, withValue } from '../state/json.js';
-import { change, job } from '../state/store.js';
+import { change, written } from '../state/written.js';
 import { idOf } from './faults.js';
 import { called } from './words.js';
 
@@ -40,7 +40,7 @@ export function Strangers({ pointer, path, value, keys }: StrangersProps) {
 }
 
 function call(path: Path, key: string, name: string | null): void {
-  const present = job.value;
+  const present = written.value;
   if (present === null) return;
   const held = path.reduce<Json | undefined>(
     (value, step) => (value as Record<string, Json> | undefined)?.[step],

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Json, Path } from '../state/json.js';
 import { withValue } from '../state/json.js';
-import { change, job, schema, seal } from '../state/store.js';
+import { change, schema, seal, written } from '../state/written.js';
 import { idOf } from './faults.js';
 import { concerned, converted, type Length } from './lengths.js';
 
@@ -18,7 +18,7 @@ export interface Asked {
 export function useUnits(path: () => Path) {
   const asked = useSignal<Asked | null>(null);
   const choose = (value: Json | undefined): void => {
-    const [present, root] = [job.value, schema.value];
+    const [present, root] = [written.value, schema.value];
     if (present === null || root === null) return;
     const next = withValue(present, path(), value);
     const lengths = concerned(present, next, root);
@@ -26,7 +26,7 @@ export function useUnits(path: () => Path) {
     else asked.value = { job: present, next, lengths, to: String(value ?? '') };
   };
   // A question about a job that is no longer there is no question.
-  const open = asked.value !== null && asked.value.job === job.value ? asked.value : null;
+  const open = asked.value !== null && asked.value.job === written.value ? asked.value : null;
   return {
     choose,
     asked: open,

@@ -37,6 +37,8 @@ const CALLED: Readonly<Record<string, string>> = {
   twin: 'its twin',
   batch: 'parts with lengths of their own',
   swaps: 'sides that change places',
+  finished: 'what is to be left',
+  arcs: 'end mills can be led along arcs',
 };
 
 /** A key of a job in words: `knifeEdge` is `knife edge`. */
@@ -59,6 +61,8 @@ const ONE: Readonly<Record<string, string>> = {
   drawer: 'tool to the drawer',
   stops: 'stop',
   pins: 'pin',
+  bites: 'bite',
+  pockets: 'pocket',
   balls: 'ball',
   feet: 'distance',
   // The axes of a zero are lists of what is done.

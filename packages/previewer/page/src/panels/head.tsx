@@ -1,8 +1,10 @@
 import { useRef } from 'preact/hooks';
 import { EXAMPLES } from '../files/examples.js';
 import { openFile } from '../files/open.js';
+import { aim } from '../state/aim.js';
 import { forget } from '../state/keep.js';
-import { canRedo, canUndo, job, openJob, redo, startAfresh, undo } from '../state/store.js';
+import { job, openJob, startAfresh } from '../state/store.js';
+import { canRedo, canUndo, redo, undo } from '../state/written.js';
 
 /** The name of the page, and what one starts with or takes back. */
 export function Head() {
@@ -10,28 +12,10 @@ export function Head() {
     <header class="head">
       <h1>edgebite</h1>
       <p class="motto">See what the cut leaves before you cut it</p>
-      {job.value !== null && (
+      {(job.value !== null || aim.value !== null) && (
         <nav aria-label="Job">
           <OpenButton />
-          <label for="example" class="sr-only">
-            Start from an example
-          </label>
-          <select
-            id="example"
-            value=""
-            onChange={({ currentTarget }) => {
-              const example = EXAMPLES.find(({ file }) => file === currentTarget.value);
-              currentTarget.value = '';
-              if (example !== undefined) openJob(example.job);
-            }}
-          >
-            <option value="">Start from…</option>
-            {EXAMPLES.map(({ file, name }) => (
-              <option key={file} value={file}>
-                {name}
-              </option>
-            ))}
-          </select>
+          {aim.value === null && <Examples />}
           <button
             type="button"
             id="undo"
@@ -50,12 +34,40 @@ export function Head() {
           >
             Redo
           </button>
-          <button type="button" id="afresh" onClick={() => void putAwayAll()}>
-            Start afresh
-          </button>
+          {aim.value === null && (
+            <button type="button" id="afresh" onClick={() => void putAwayAll()}>
+              Start afresh
+            </button>
+          )}
         </nav>
       )}
     </header>
+  );
+}
+
+function Examples() {
+  return (
+    <>
+      <label for="example" class="sr-only">
+        Start from an example
+      </label>
+      <select
+        id="example"
+        value=""
+        onChange={({ currentTarget }) => {
+          const example = EXAMPLES.find(({ file }) => file === currentTarget.value);
+          currentTarget.value = '';
+          if (example !== undefined) openJob(example.job);
+        }}
+      >
+        <option value="">Start from…</option>
+        {EXAMPLES.map(({ file, name }) => (
+          <option key={file} value={file}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </>
   );
 }
 

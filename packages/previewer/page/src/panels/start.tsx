@@ -1,4 +1,4 @@
-import { BARE, EXAMPLES, ROCKER_LINK } from '../files/examples.js';
+import { BARE, BARE_AIM, EXAMPLES, ROCKER_LINK } from '../files/examples.js';
 import { openAim } from '../state/aim.js';
 import { isObject } from '../state/json.js';
 import { openJob, putAway, resume } from '../state/store.js';
@@ -45,9 +45,14 @@ export function Start() {
           Say what is to be left of which blank, and which tools there are, and have ways to make it put side
           by side. Open a file that says so above, or begin with one:
         </p>
-        <button type="button" onClick={() => openAim(ROCKER_LINK)}>
-          Rocker link
-        </button>
+        <div class="buttons">
+          <button type="button" onClick={() => openAim(ROCKER_LINK)}>
+            Rocker link
+          </button>
+          <button type="button" onClick={() => openAim(BARE_AIM)}>
+            A plate with a hole
+          </button>
+        </div>
       </section>
     </main>
   );

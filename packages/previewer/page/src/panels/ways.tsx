@@ -1,7 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { orderWords, wayLines } from '../../../src/text/way-figures.js';
+import { AIM_FILE, takeAway } from '../files/save.js';
+import { AimForm } from '../form/aim-form.js';
 import { headed } from '../form/words.js';
-import { aim, found, isFound, leaveAim, seek, takeWay, typeAim } from '../state/aim.js';
+import { aim, found, isFound, leaveAim, seek, takeWay } from '../state/aim.js';
 import { isList, valueAt } from '../state/json.js';
 import type { WayAnswer, WaysAnswer } from '../worker/messages.js';
 import { placeOf } from './faults.js';
@@ -25,17 +27,13 @@ export function Ways() {
           What there is, what is to be left of it, and the tools in the drawer. Change a number and look
           again.
         </p>
-        <label for="aim">What is to come out, and the tools</label>
-        <textarea
-          id="aim"
-          spellcheck={false}
-          autocomplete="off"
-          value={aim.value ?? ''}
-          onInput={({ currentTarget }) => typeAim(currentTarget.value)}
-        />
+        <AimForm />
         <div class="acts">
           <button type="button" id="seek" onClick={seek}>
             Look for ways
+          </button>
+          <button type="button" onClick={() => void takeAway(AIM_FILE)}>
+            Save as a file
           </button>
           <button type="button" onClick={leaveAim}>
             Back
@@ -66,7 +64,10 @@ function stateWords(answer: WaysAnswer | null): string {
 
 function Answer({ answer: { units, ways, refusals, issues } }: { answer: WaysAnswer }) {
   const faults = [
-    ...issues.map(({ path, message }) => `${path === '' ? 'It' : headed(placeOf(path))} ${message}`),
+    ...issues.map(
+      ({ path, message }) =>
+        `${path === '' ? 'It' : headed(placeOf(path, aim.value ?? undefined))} ${message}`,
+    ),
     ...refusals,
   ];
   if (faults.length > 0) {

@@ -1,52 +1,117 @@
-import { batch, signal } from '@preact/signals';
+import type { JobIssue } from '@edgebite/core';
+import { batch, computed, signal } from '@preact/signals';
 import type { WaysAnswer } from '../worker/messages.js';
+import { followBegun, leaveAll } from './begun.js';
 import { Hand } from './hand.js';
-import type { JsonObject } from './json.js';
+import { changed, type History, redone, sealed, startOf, undone } from './history.js';
+import type { Json, JsonObject } from './json.js';
+import { followRows, openRows } from './rows.js';
 import { openJob, refusal, startWorker } from './store.js';
 
-/** What is to come out and the tools, as text; null where no ways are looked for. */
-export const aim = signal<string | null>(null);
+// One and the same list for no issues, so that nothing is drawn anew for it.
+const NO_ISSUES: readonly JobIssue[] = [];
+
+const history = signal<History<Json> | null>(null);
+
+/** What is to come out and the tools; null where no ways are looked for. */
+export const aim = computed(() => history.value?.present ?? null);
+
+/** What is wrong with it as it stands, or as it stood last. */
+export const aimIssues = signal<readonly JobIssue[]>(NO_ISSUES);
+
+/** Whether it was opened or stepped to just now. */
+export const aimJumped = signal(false);
 
 /** The ways that were found last; null before. They stay while others are looked for. */
 export const found = signal<WaysAnswer | null>(null);
 
-/** Whether those are the ways of the text as it stands. */
-export const isFound = signal(true);
+/** What those are the ways to; null while they are being looked for. */
+const foundFor = signal<Json | null>(null);
 
-let hand: Hand | null = null;
+/** Whether those are the ways to what stands there. */
+export const isFound = computed(() => aim.value !== null && foundFor.value === aim.value);
+
+export const canUndoAim = computed(() => (history.value?.past.length ?? 0) > 0);
+export const canRedoAim = computed(() => (history.value?.future.length ?? 0) > 0);
+
+let seeker: Hand | null = null;
+let checker: Hand | null = null;
 let last = 0;
 
 /** Opens an aim in place of what is shown, and looks for ways at once. */
-export function openAim(text: string): void {
+export function openAim(value: Json): void {
   batch(() => {
     refusal.value = null;
     found.value = null;
-    aim.value = text;
+    aimIssues.value = NO_ISSUES;
+    history.value = startOf(value);
+    aimJumped.value = true;
+    openRows.value = new Set();
+    leaveAll();
   });
   seek();
 }
 
-/** Takes down what is typed. */
-export function typeAim(text: string): void {
-  aim.value = text;
-  isFound.value = false;
+/** Puts a changed aim in place; changes of one kind in a row are undone together. */
+export function changeAim(value: Json, kind: string | null = null): void {
+  const before = history.value;
+  if (before !== null) put(before, changed(before, value, kind), false);
 }
 
-/** Looks for ways to what the text says. A worker of its own does it, one question at a time. */
+/** Makes the next change a step of its own. */
+export function sealAim(): void {
+  if (history.value !== null) history.value = sealed(history.value);
+}
+
+/** Takes the last step back. */
+export function undoAim(): void {
+  if (history.value !== null) put(history.value, undone(history.value), true);
+}
+
+/** Takes the last undoing back. */
+export function redoAim(): void {
+  if (history.value !== null) put(history.value, redone(history.value), true);
+}
+
+function put(before: History<Json>, after: History<Json>, isJump: boolean): void {
+  if (after === before) return;
+  batch(() => {
+    history.value = after;
+    aimJumped.value = isJump;
+    followRows(before.present, after.present);
+    followBegun(before.present, after.present);
+  });
+  check();
+}
+
+/** Asks what is wrong with the aim as it stands: quick, while ways are only looked for when they are wanted. */
+function check(): void {
+  const value = aim.value;
+  if (value === null) return;
+  checker ??= new Hand(startWorker, {
+    onAnswer: (answer) => {
+      if (answer.kind === 'checked' && answer.number === last) aimIssues.value = answer.issues;
+    },
+    onEnd: () => {
+      checker = null;
+    },
+  });
+  checker.ask({ kind: 'check', number: ++last, aim: value });
+}
+
+/** Looks for ways to what stands there. A worker of its own does it, one question at a time. */
 export function seek(): void {
-  const text = aim.value;
-  if (text === null) return;
-  const number = ++last;
-  isFound.value = false;
-  const tell = (answer: WaysAnswer): void => {
-    if (number !== last) return;
+  const value = aim.value;
+  if (value === null) return;
+  foundFor.value = null;
+  const tell = (answer: WaysAnswer): void =>
     batch(() => {
       found.value = answer;
-      isFound.value = aim.value === text;
+      foundFor.value = value;
+      if (aim.value === value) aimIssues.value = answer.issues;
     });
-  };
-  hand?.dismiss();
-  hand = new Hand(startWorker, {
+  seeker?.dismiss();
+  seeker = new Hand(startWorker, {
     onAnswer: (answer) => {
       if (answer.kind === 'ways') tell(answer.ways);
     },
@@ -58,7 +123,7 @@ export function seek(): void {
         issues: [{ path: '', message: `could not be worked out: ${fault}` }],
       }),
   });
-  hand.ask({ kind: 'propose', number, text });
+  seeker.ask({ kind: 'propose', number: ++last, aim: value });
 }
 
 /** Goes on with one of the ways as the job. */
@@ -69,12 +134,15 @@ export function takeWay(job: JsonObject): void {
 
 /** Puts the aim away. */
 export function leaveAim(): void {
-  hand?.dismiss();
-  hand = null;
+  seeker?.dismiss();
+  checker?.dismiss();
+  [seeker, checker] = [null, null];
   last += 1;
   batch(() => {
-    aim.value = null;
+    history.value = null;
     found.value = null;
-    isFound.value = true;
+    foundFor.value = null;
+    openRows.value = new Set();
+    leaveAll();
   });
 }

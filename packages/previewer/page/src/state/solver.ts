@@ -5,7 +5,7 @@ import type { Json, JsonObject } from './json.js';
 
 /** What the solver tells its owner. */
 export interface Told {
-  readonly onSchema: (schema: JsonObject) => void;
+  readonly onSchemas: (ofJobs: JsonObject, ofAims: JsonObject) => void;
   /** An outcome, with the number of the job that it is for. A newer job may have been handed over meanwhile. */
   readonly onOutcome: (number: number, outcome: Outcome) => void;
   /** No worker can be started here, so nothing will be worked out: why, in words. */
@@ -108,7 +108,7 @@ export class Solver {
   #newExaminer(): Hand {
     return new Hand(this.start, {
       onAnswer: (answer) => {
-        if (answer.kind === 'schema') this.told.onSchema(answer.schema);
+        if (answer.kind === 'schema') this.told.onSchemas(answer.schema, answer.aimSchema);
         if (answer.kind !== 'examined') return;
         // The next job is on its way before this outcome is drawn, so the two go on side by side.
         this.#next();

@@ -7,8 +7,8 @@ import InlineWorker from '../worker/worker.ts?worker&inline';
 import { followBegun, leaveAll } from './begun.js';
 import { followedCut } from './follow.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
-import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from './json.js';
-import { stepOf, unitIn } from './place.js';
+import { type Json, type JsonObject, valueAt } from './json.js';
+import { stepOf } from './place.js';
 import { followRows, openRows } from './rows.js';
 import { Solver } from './solver.js';
 
@@ -32,6 +32,9 @@ const answered = signal<Answered | null>(null);
 
 /** The JSON Schema of jobs; null until the worker has sent it. */
 export const schema = signal<JsonObject | null>(null);
+
+/** That of aims. */
+export const aimSchema = signal<JsonObject | null>(null);
 
 /** The job as it stands in the forms; null before one is opened. */
 export const job = computed(() => history.value?.present ?? null);
@@ -102,16 +105,12 @@ export function readoutStep(): number {
   return stepOf(job.value, shown.value?.summary.resolution ?? 1);
 }
 
-/** The unit of the length at a pointer into the job. */
-export function unitAt(pointer: string): string {
-  return unitIn(job.value, pointer) === 'inch' ? 'in' : 'mm';
-}
-
 /** Works jobs out, and reads files. */
 export const solver = new Solver(
   {
-    onSchema: (value) => {
-      schema.value = value;
+    onSchemas: (ofJobs, ofAims) => {
+      schema.value = ofJobs;
+      aimSchema.value = ofAims;
     },
     onOutcome: (number, outcome) => {
       // To take over the outcome of a crowd takes its time, and so does drawing it: a task for each.
@@ -195,12 +194,6 @@ export function change(value: Json, kind: string | null = null): void {
     follow(before.present, value);
     ask();
   });
-}
-
-/** Puts a value in a place of the job; undefined takes it out. */
-export function put(path: Path, value: Json | undefined): void {
-  const present = job.value;
-  if (present !== null) change(withValue(present, path, value), `put ${pointerOf(path)}`);
 }
 
 /** Makes the next change a step of its own. */

@@ -21,7 +21,8 @@ export type Question =
   | { readonly kind: 'open'; readonly number: number; readonly text: string }
   | { readonly kind: 'range'; readonly number: number; readonly job: Json; readonly query: RangeQuery }
   | { readonly kind: 'measure'; readonly number: number; readonly job: Json; readonly asked: Measuring }
-  | { readonly kind: 'propose'; readonly number: number; readonly text: string };
+  | { readonly kind: 'propose'; readonly number: number; readonly aim: Json }
+  | { readonly kind: 'check'; readonly number: number; readonly aim: Json };
 
 /** Of a report what a reader needs at once, without shapes: small enough to hand over at every move. */
 export type Summary = Pick<
@@ -79,9 +80,10 @@ export interface WaysAnswer {
   readonly issues: readonly JobIssue[];
 }
 
-/** What the worker answers. The schema comes once, unasked, as soon as it runs. */
+/** What the worker answers. The schemas of jobs and of aims come once, unasked, as soon as it runs. */
 export type Answer =
-  | { readonly kind: 'schema'; readonly schema: JsonObject }
+  | { readonly kind: 'schema'; readonly schema: JsonObject; readonly aimSchema: JsonObject }
+  | { readonly kind: 'checked'; readonly number: number; readonly issues: readonly JobIssue[] }
   | { readonly kind: 'examined'; readonly number: number; readonly outcome: Outcome }
   | { readonly kind: 'report'; readonly number: number; readonly report: Report | null }
   | { readonly kind: 'range'; readonly number: number; readonly range: RangeAnswer }
@@ -92,7 +94,7 @@ export type Answer =
       readonly number: number;
       /** The text's value; null if it is none that a form can show. */
       readonly job: JsonObject | null;
-      /** Whether it is no job but an aim: what is to come out, and the tools. */
+      /** Whether that is no job but an aim: what is to come out, and the tools. */
       readonly isAim: boolean;
       readonly issues: readonly JobIssue[];
     };

@@ -1,5 +1,6 @@
 import '../quiet.js';
 import {
+  aimJsonSchema,
   examine,
   FitError,
   JobError,
@@ -48,13 +49,19 @@ self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
     case 'measure':
       return answer({ kind: 'measure', number, measure: measureAnswer(data.job, data.asked) });
     case 'propose':
-      return answer({ kind: 'ways', number, ways: waysOf(data.text) });
+      return answer({ kind: 'ways', number, ways: waysOf(data.aim) });
+    case 'check':
+      return answer({ kind: 'checked', number, issues: issuesIn(data.aim) });
     case 'open':
       return answer({ kind: 'opened', number, ...opened(data.text) });
   }
 });
 
-answer({ kind: 'schema', schema: jobJsonSchema() as JsonObject });
+answer({
+  kind: 'schema',
+  schema: jobJsonSchema() as JsonObject,
+  aimSchema: aimJsonSchema() as JsonObject,
+});
 
 function rangeAnswer(job: Json, query: RangeQuery): RangeAnswer {
   try {
@@ -135,9 +142,18 @@ function summaryOf(report: Report): Summary {
   };
 }
 
-function waysOf(text: string): WaysAnswer {
+function issuesIn(written: Json): readonly JobIssue[] {
   try {
-    const aim = parseAim(text);
+    parseAim(written);
+    return [];
+  } catch (error) {
+    return issuesOf(error);
+  }
+}
+
+function waysOf(written: Json): WaysAnswer {
+  try {
+    const aim = parseAim(written);
     const { ways, refusals } = propose(aim);
     return {
       units: aim.job.units,
@@ -154,18 +170,19 @@ function waysOf(text: string): WaysAnswer {
   }
 }
 
-/** Whether a text is meant as an aim: it says what is to be left, and not what is cut. */
-function isAim(text: string): boolean {
+/** The aim that a text holds: it says what is to be left, and not what is cut. Null where it is none. */
+function aimIn(text: string): JsonObject | null {
   try {
     const value: Json = JSON.parse(text.replace(/^\ufeff/, ''));
-    return isObject(value) && 'finished' in value && !('cuts' in value);
+    return isObject(value) && 'finished' in value && !('cuts' in value) ? value : null;
   } catch {
-    return false;
+    return null;
   }
 }
 
 function opened(text: string): Pick<Extract<Answer, { kind: 'opened' }>, 'job' | 'isAim' | 'issues'> {
-  if (isAim(text)) return { job: null, isAim: true, issues: [] };
+  const aim = aimIn(text);
+  if (aim !== null) return { job: aim, isAim: true, issues: [] };
   let issues: readonly JobIssue[] = [];
   try {
     parseJob(text);
