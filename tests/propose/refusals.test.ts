@@ -284,3 +284,38 @@ describe('faults of an aim', () => {
     expect(issuesOf(aim)).toEqual(paths);
   });
 });
+
+test.each([
+  { smallest: 9, largest: 13 },
+  { smallest: 5, largest: 9 },
+])(
+  'an arc of just the size that a head of $smallest to $largest ends at is bored, whatever its last digit',
+  (range) => {
+    // An arc of 9 across about (1, -2), known by its ends: (0, root of 19.25 less 2) and (1 + root of 16.25, 0). Worked out from
+    // them in doubles it is 9 less 2e-15.
+    const a: [number, number] = [0, Math.sqrt(19.25) - 2];
+    const b: [number, number] = [1 + Math.sqrt(16.25), 0];
+    const proposal = propose(
+      parseAim({
+        ...plate,
+        blank: { rectangle: [60, 40] },
+        thickness: 4,
+        finished: {
+          edges: [
+            { kind: 'line', a: b, b: [60, 0] },
+            { kind: 'line', a: [60, 0], b: [60, 40] },
+            { kind: 'line', a: [60, 40], b: [0, 40] },
+            { kind: 'line', a: [0, 40], b: a },
+            { kind: 'arc', a, b, center: [1, -2], ccw: false },
+          ],
+        },
+        drawer: [{ ...head, ...range, bar: 10 }],
+      }),
+    );
+    expect(proposal.refusals).toEqual([]);
+    expect(proposal.ways.length).toBeGreaterThan(0);
+    for (const { report } of proposal.ways) {
+      expect(report.findings.map(({ code }) => code)).not.toContain('head-does-not-reach-size');
+    }
+  },
+);

@@ -23,6 +23,7 @@ export async function drawJob(
   const [svg = '', ...lists] = svgsOf(report, { zero, measure }, options);
   if (output === STANDARD_OUTPUT) {
     io.out(`${svg}\n`);
+    await io.written?.();
     if (lists.length > 0)
       io.err(`${countText(lists.length, 'sheet')} of lists left out: name a file with -o to have all\n`);
     return EXIT.clean;

@@ -84,7 +84,9 @@ function alone(aim: Aim, feature: RoundFeature, tool: DrawerTool): Method[] {
 export function fits(tool: DrawerTool, feature: RoundFeature): boolean {
   const size = 2 * feature.radius;
   if (feature.layer.depth !== null && tool.kind !== 'end mill') return false;
-  if (tool.kind === 'boring head') return size >= tool.smallest && size <= tool.largest;
+  // A size worked out from the ends of an arc may be a last digit under or over the one that a head is made for.
+  const slack = SAME_SIZE * feature.radius;
+  if (tool.kind === 'boring head') return size >= tool.smallest - slack && size <= tool.largest + slack;
   return isSize(tool.diameter, feature) || (tool.kind === 'end mill' && tool.diameter < size);
 }
 
@@ -150,7 +152,8 @@ function headMethods(aim: Aim, feature: RoundFeature, head: HeadTool, able: read
       stage,
       isLast: true,
       at: [center.x, center.y],
-      diameter: 2 * radius,
+      // One of its limits, where the size is that but for the last digit.
+      diameter: Math.min(Math.max(2 * radius, head.smallest), head.largest),
       passes,
     });
   const { bite } = aim;

@@ -64,18 +64,18 @@ function sizeFindings(job: Job, cut: ReportCut): Told[] {
 }
 
 /** A boring head that cannot be set to a bore, or whose bar is too short for it. */
-function headFindings({ tools, units }: Job, cut: ReportCut): Told[] {
+function headFindings({ tools, units, resolution }: Job, cut: ReportCut): Told[] {
   const head = tools.find(({ id }) => id === cut.running?.tool);
   if (head === undefined || head.kind !== 'boring head') return [];
   const { id, smallest = 0, largest = Number.POSITIVE_INFINITY, bar = Number.POSITIVE_INFINITY } = head;
   const findings: Told[] = [];
   const say = (code: Told['code'], message: string) =>
     findings.push({ code, message, at: cut.center, about: [cut.source] });
-  if (cut.diameter < smallest || cut.diameter > largest) {
-    const limit =
-      cut.diameter < smallest
-        ? `no smaller bore than ${lengthWords(smallest, units)}`
-        : `no larger bore than ${lengthWords(largest, units)}`;
+  const isUnder = cut.diameter < smallest - resolution;
+  if (isUnder || cut.diameter > largest + resolution) {
+    const limit = isUnder
+      ? `no smaller bore than ${lengthWords(smallest, units)}`
+      : `no larger bore than ${lengthWords(largest, units)}`;
     say(
       'head-does-not-reach-size',
       `Boring head ${id} can be set to ${limit}; cut ${cut.id} is ${lengthWords(cut.diameter, units)}. Use another head or bar.`,
