@@ -36,15 +36,17 @@ const FAR: Readonly<Record<RefusalCode, number>> = {
  * the one that lacks least.
  */
 export function refusalsOf(aim: Aim, patch: Patch): Refusal[] {
-  const lacking = patch.recipes
-    .map((features) => features.filter((feature) => methodsOf(aim, feature).length === 0))
-    .filter(({ length }) => length > 0)
-    .map((features) => withReasons(aim, patch, features));
-  const [first, ...others] = lacking;
+  const lacking = patch.recipes.map((features) =>
+    features.filter((feature) => methodsOf(aim, feature).length === 0),
+  );
+  // A way to see it of which nothing lacks a tool is nearest: what it has no passes or no order for is all of it.
+  const whole = patch.recipes.find((_, k) => lacking[k]?.length === 0);
   const told =
-    first === undefined
-      ? withReasons(aim, patch, patch.recipes[0] ?? [])
-      : others.reduce((nearest, one) => (isNearer(one, nearest) ? one : nearest), first);
+    whole !== undefined
+      ? withReasons(aim, patch, whole)
+      : lacking
+          .map((features) => withReasons(aim, patch, features))
+          .reduce((nearest, one) => (isNearer(one, nearest) ? one : nearest));
   return told.map(({ feature, code }) => refusalOf(aim, patch, feature, code));
 }
 
