@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { examine, parseJob } from '@edgebite/core';
+import { drawSheets } from '@edgebite/svg';
 import { describe, expect, it } from 'vitest';
 import { sheetCsv } from '../../packages/previewer/src/sheet/csv.js';
 import { sheetHtml } from '../../packages/previewer/src/sheet/html.js';
@@ -284,7 +285,14 @@ describe('the page', () => {
     await page.waitForSelector('.paper:not(.old) svg');
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('h1, h2, button').filter({ visible: true }).count()).toBe(0);
-    const paper = await page.locator('.paper svg').boundingBox();
+    // The drawing, and its lists, each on a sheet of its own.
+    const papers = page.locator('.paper svg');
+    const sheets = drawSheets(examine(parseJob(block)));
+    expect(await papers.count()).toBe(sheets.length);
+    expect(sheets.length).toBeGreaterThan(1);
+    const pdf = (await page.pdf({ preferCSSPageSize: true, printBackground: true })).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(sheets.length);
+    const paper = await papers.first().boundingBox();
     // A4 lying, ISO 216; a CSS inch has 96 pixels.
     expect(paper?.width).toBeCloseTo((297 / 25.4) * 96, 1);
     expect(paper?.height).toBeCloseTo((210 / 25.4) * 96, 1);
@@ -330,7 +338,7 @@ describe('the readouts', () => {
     ]);
     await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
     expect(await page.locator('.readouts').count()).toBe(0);
-    expect(await page.locator('.paper svg').isVisible()).toBe(true);
+    expect(await page.locator('.paper svg').first().isVisible()).toBe(true);
   });
 });
 

@@ -41,7 +41,7 @@ export function rangeCases(look: (how?: Look) => Promise<Page>): void {
       // The sheet has it as well, or says that it has no room.
       await page.waitForSelector('.paper:not(.old, .range) svg');
       expect(await saved(page, 'Drawing')).toMatch(/id="edgebite-range"|safe values of pin: left out/);
-      expect(await page.locator('.sheet desc').textContent()).toContain('centre along y of cut pin');
+      expect(await page.locator('.sheet desc').first().textContent()).toContain('centre along y of cut pin');
       const { head, next, stretches } = verdictOf(report);
       expect(head).toBe('Not safe at 5.200 mm');
       expect(await page.locator('#range-state .answer').textContent()).toBe(`${head} ${next}`);

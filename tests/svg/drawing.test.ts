@@ -90,6 +90,8 @@ describe('the lists of a drawing', () => {
     const sheets = drawSheets(report);
     expect(missingFrom(sheets, report)).toEqual([]);
     expect(sheets.length).toBeGreaterThan(2);
+    const ids = sheets.flatMap((svg) => [...svg.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id));
+    expect(new Set(ids).size).toBe(ids.length);
     sheets.forEach((svg, k) => {
       const head = letteringOf(svg).map(({ text }) => text);
       expect(head.some((text) => text.endsWith(`sheet ${k + 1} of ${sheets.length}`))).toBe(true);

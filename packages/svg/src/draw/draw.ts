@@ -171,12 +171,14 @@ function listsOf({ report, sheet, size, pen }: Drawn, layout: Layout): readonly 
   const told = side === null ? null : sideText(report, side);
   const lists = listSheets(report, told, tables, listBody(layout), pen.prefix);
   return lists.map((list, i) => {
+    // Ids of its own, so that all sheets can be in one page.
+    const own: Pen = { ...pen, prefix: `${pen.prefix}${i + 2}-` };
     const number = `sheet ${i + 2} of ${lists.length + 1}`;
     const title = `${titleOf(report)}, ${number}`;
-    const root = emptySheet(size, { title, description: 'Lists of what the drawing has no room for.' }, pen);
+    const root = emptySheet(size, { title, description: 'Lists of what the drawing has no room for.' }, own);
     const words = ['LISTS', sheet, `lengths in ${report.units}`, number].join(' · ');
-    drawFrame(root, report, { frame, heading, footing, rules: [], words }, pen);
-    drawLists(root, list, pen);
+    drawFrame(root, report, { frame, heading, footing, rules: [], words }, own);
+    drawLists(root, list, own);
     return root;
   });
 }

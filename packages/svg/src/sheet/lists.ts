@@ -56,7 +56,7 @@ export function listSheets(
   const sheets: Placed[][] = [];
   const words = [...findingsLeft(report, side, width), ...cautionsLeft(report, side, width)];
   const end = setWords(sheets, words, { columns, width }, body);
-  setTables(sheets, tablesLeft(report, tables, prefix), end, body);
+  setTables(sheets, tablesLeft(report, tables, prefix), { from: end, prefix }, body);
   return sheets.slice(0, MOST_SHEETS);
 }
 
@@ -154,7 +154,12 @@ function setWords(
 }
 
 /** Sets tables one under the other below what is there, two beside each other where they fit, long ones over several sheets. */
-function setTables(sheets: Placed[][], tables: readonly Table[], from: number, body: Box): void {
+function setTables(
+  sheets: Placed[][],
+  tables: readonly Table[],
+  { from, prefix }: { readonly from: number; readonly prefix: string },
+  body: Box,
+): void {
   const bottom = body.y + body.height - PAD;
   let row: { readonly y: number; x: number; height: number } = { y: from + PAD, x: body.x + PAD, height: 0 };
   const anew = (): void => {
@@ -179,7 +184,11 @@ function setTables(sheets: Placed[][], tables: readonly Table[], from: number, b
       set({ ...table, title, rows: table.rows.slice(rows) });
       return;
     }
-    const block: Block = { width, height, draw: (parent, x, y) => drawTable(parent, table, x, y) };
+    // Under an id of the sheet, since the drawing has a part of the same table.
+    const name = table.id.slice(prefix.length);
+    const draw: Block['draw'] = (parent, x, y, pen) =>
+      drawTable(parent, { ...table, id: `${pen.prefix}${name}` }, x, y);
+    const block: Block = { width, height, draw };
     sheets.at(-1)?.push({ block, x: row.x, y: row.y });
     row = { ...row, x: row.x + width + 2 * PAD, height: Math.max(row.height, height) };
   };

@@ -1,5 +1,5 @@
 import type { RangeReport, Report } from '@edgebite/core';
-import { draw } from '@edgebite/svg';
+import { drawSheets } from '@edgebite/svg';
 import { sheetCsv } from '../../../src/sheet/csv.js';
 import { sheetHtml } from '../../../src/sheet/html.js';
 import { sheetOf } from '../../../src/sheet/model.js';
@@ -18,14 +18,15 @@ export interface Takeaway {
   readonly type: string;
   /** Whether it can be made of a job with faults. */
   readonly faulty: boolean;
-  readonly text: () => Promise<string | null>;
+  readonly text: () => Promise<string | readonly string[] | null>;
 }
 
 const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
 
 // The range is that of the job at the press of the button, as the report is.
 const fromReport =
-  (make: (report: Report, range: RangeReport | undefined) => string) => async (): Promise<string | null> => {
+  (make: (report: Report, range: RangeReport | undefined) => string | readonly string[]) =>
+  async (): Promise<string | readonly string[] | null> => {
     const range = foundRange.value;
     const report = job.value === null ? null : await solver.report(job.value);
     return report === null ? null : make(report, range);
@@ -61,7 +62,7 @@ export const TAKEAWAYS: readonly Takeaway[] = [
     ending: '.svg',
     type: 'image/svg+xml',
     faulty: false,
-    text: fromReport((report, range) => `${draw(report, { range })}\n`),
+    text: fromReport((report, range) => drawSheets(report, { range }).map((sheet) => `${sheet}\n`)),
   },
   {
     name: 'Readouts',
@@ -94,14 +95,21 @@ function readoutsOf(report: Report): string {
 /** Longest beginning of a file's name that is taken from the job's. */
 const NAME = 60;
 
-/** Makes a file and hands it to the browser to save. */
+/** Makes a file, or one for each sheet, and hands it to the browser to save. */
 export async function takeAway({ ending, type, text }: Takeaway): Promise<void> {
   const content = await text();
   if (content === null) return;
+  const all = typeof content === 'string' ? [content] : content;
+  all.forEach((one, i) => {
+    save(one, type, `${fileName()}${i === 0 ? '' : `-${i + 1}`}${ending}`);
+  });
+}
+
+function save(content: string, type: string, name: string): void {
   const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement('a');
   link.href = address;
-  link.download = `${fileName()}${ending}`;
+  link.download = name;
   link.click();
   URL.revokeObjectURL(address);
 }

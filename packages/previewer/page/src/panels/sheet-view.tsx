@@ -1,8 +1,9 @@
+import { drawSheets } from '@edgebite/svg';
 import { drawTree } from '@edgebite/svg/tree';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { foundRange } from '../state/ranging.js';
 import { askDrawing, isCrowd, rested } from '../state/rested.js';
-import { drawnOrSaid } from './element.js';
+import { drawnOrSaid, elementOf } from './element.js';
 
 /** The sheet as it prints, drawn as soon as the hand rests. */
 export function SheetView() {
@@ -11,10 +12,12 @@ export function SheetView() {
   const range = foundRange.value;
   useLayoutEffect(() => {
     // The last sheet stays, marked as old, so that nothing jumps; the next one takes its place.
-    if (report !== null)
-      holder.current?.replaceChildren(
-        drawnOrSaid(() => drawTree(report, { idPrefix: 'sheet-', range }).node),
-      );
+    if (report !== null) {
+      const options = { idPrefix: 'sheet-', range };
+      const drawing = drawnOrSaid(() => drawTree(report, options).node);
+      const lists = drawing.tagName === 'svg' ? drawSheets(report, options).slice(1).map(elementOf) : [];
+      holder.current?.replaceChildren(drawing, ...lists);
+    }
   }, [report, range]);
   return (
     <section class="card sheet" aria-labelledby="card-sheet">
