@@ -100,7 +100,8 @@ export async function shows(page: Page, name: string): Promise<void> {
 /** What a button of the page gives to save, as text. */
 export async function saved(page: Page, button: string): Promise<string> {
   const [download] = await Promise.all([
-    page.waitForEvent('download'),
+    // The lists of a drawing come after it as files of their own, perhaps while the next one is asked for.
+    page.waitForEvent('download', (one) => !/-\d+\.svg$/.test(one.suggestedFilename())),
     page.getByRole('button', { name: button, exact: true }).click(),
   ]);
   return readFile(await download.path(), 'utf8');
