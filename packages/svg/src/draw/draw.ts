@@ -13,7 +13,7 @@ import { drawCuttingLine, drawSection } from '../section/section.js';
 import { drawFrame } from '../sheet/frame.js';
 import { type Layout, layOut } from '../sheet/layout.js';
 import { drawLegend } from '../sheet/legend.js';
-import { drawLists, listSheets } from '../sheet/lists.js';
+import { drawLists, type ListSheet, listSheets } from '../sheet/lists.js';
 import { frameOf, type SheetSize, sheetSize } from '../sheet/sheet.js';
 import { drawSide, sideText } from '../sheet/side.js';
 import { drawSteps } from '../steps/step-strip.js';
@@ -62,26 +62,41 @@ const DETAILS = { small: 3, large: 8 } as const;
  * The sheets of a drawing: the drawing itself, and lists of what it points at and has no room for.
  * @throws EdgebiteError if the range is not one of the report.
  */
-export function sheetsOf(report: Report, options: DrawOptions, name = 'drawSheets'): readonly SvgNode[] {
-  const { sheet = 'A4', upright = false, theme = 'light', idPrefix = 'edgebite-', range } = options;
-  if (range !== undefined) checkRange(name, range, report);
-  const pen: Pen = { theme: themeOf(theme), prefix: idPrefix };
-  const size = sheetSize(sheet, upright);
-  const frame = frameOf(size);
-  const job: Drawn = { report, range, sheet, size, pen };
-  const layout = layOut(report, frame, idPrefix, range);
-  const first = drawnSheet(job, layout, null);
-  if (range === undefined || first.told === eventsTold(range)) return [first.root, ...listsOf(job, layout)];
-  const banded = bandedLayout(report, frame, idPrefix, range);
-  const kept = factorOf(banded.layout.scale) / factorOf(layout.scale);
-  const better = first.told === null ? kept >= ONE_STEP : kept === 1 && banded.events > first.told;
-  if (!better) return [first.root, ...listsOf(job, layout)];
-  return [drawnSheet(job, banded.layout, banded.events).root, ...listsOf(job, banded.layout)];
+export function sheetsOf(report: Report, options: DrawOptions): readonly SvgNode[] {
+  const job = jobOf(report, options);
+  const drawing = drawingOf(job, 'drawSheets');
+  return [drawing.root, ...drawnLists(job, drawing)];
 }
 
-/** The drawing itself, without its lists. */
+/**
+ * The drawing itself, without its lists.
+ * @throws EdgebiteError if the range is not one of the report.
+ */
 export function sheetOf(report: Report, options: DrawOptions, name = 'draw'): SvgNode {
-  return sheetsOf(report, options, name)[0] as SvgNode;
+  return drawingOf(jobOf(report, options), name).root;
+}
+
+function jobOf(report: Report, options: DrawOptions): Drawn {
+  const { sheet = 'A4', upright = false, theme = 'light', idPrefix = 'edgebite-', range } = options;
+  return {
+    report,
+    range,
+    sheet,
+    size: sheetSize(sheet, upright),
+    pen: { theme: themeOf(theme), prefix: idPrefix },
+  };
+}
+
+function drawingOf(job: Drawn, name: string): Drawing {
+  const { report, range, pen } = job;
+  if (range !== undefined) checkRange(name, range, report);
+  const frame = frameOf(job.size);
+  const first = drawnSheet(job, layOut(report, frame, pen.prefix, range), null);
+  if (range === undefined || first.told === eventsTold(range)) return first;
+  const banded = bandedLayout(report, frame, pen.prefix, range);
+  const kept = factorOf(banded.layout.scale) / factorOf(first.layout.scale);
+  const better = first.told === null ? kept >= ONE_STEP : kept === 1 && banded.events > first.told;
+  return better ? drawnSheet(job, banded.layout, banded.events) : first;
 }
 
 /** What is left of a scale of ISO 5455 one step on: half, or two fifths from 1:2 to 1:5; with room for rounding. */
@@ -96,19 +111,28 @@ interface Drawn {
   readonly pen: Pen;
 }
 
-/** Draws a sheet. Returns its tree, and how many events of the range are told in words; null if it has no strip. */
+/** A drawing, where everything is on it, and what goes on sheets of lists. */
+interface Drawing {
+  readonly root: SvgNode;
+  readonly layout: Layout;
+  readonly lists: readonly ListSheet[];
+  /** How many events of the range are told in words; null if it has no strip. */
+  readonly told: number | null;
+}
+
 function drawnSheet(
   { report, range, sheet, size, pen }: Drawn,
   layout: Layout,
   inBand: number | null,
-): { readonly root: SvgNode; readonly told: number | null } {
+): Drawing {
   const { prefix } = pen;
   const root = emptySheet(size, { title: titleOf(report), description: descriptionOf(report, range) }, pen);
   const fills = fillsIn(root, pen);
   const side = layout.side === null ? null : sideText(report, layout.side);
   const { frame, heading, footing, legend: foot, tables, band } = layout;
   const tablesTop = Math.min(band?.y ?? foot.y, ...tables.map(({ y }) => y - 3));
-  const count = 1 + listSheets(report, side, tables, listBody(layout), prefix).length;
+  const lists = listSheets(report, side, tables, listBody(layout), prefix);
+  const count = 1 + lists.length;
   const scale = `SCALE ${scaleText(layout.scale)}`;
   const words = [scale, sheet, `lengths in ${report.units}`, ...(count > 1 ? [`sheet 1 of ${count}`] : [])];
   drawFrame(
@@ -146,7 +170,7 @@ function drawnSheet(
   const strip = range === undefined ? null : { of: range, drawn: told !== null };
   const legend = { ...layout.legend, x: layout.legend.x + 3, width: layout.legend.width - 6 };
   drawLegend(root, report, legend, strip, pen, fills);
-  return { root, told };
+  return { root, layout, lists, told };
 }
 
 function emptySheet(
@@ -165,11 +189,10 @@ function listBody({ frame, heading, footing }: Layout): Box {
   return { ...frame, y, height: footing.y - y };
 }
 
-/** The sheets of lists of a drawing. */
-function listsOf({ report, sheet, size, pen }: Drawn, layout: Layout): readonly SvgNode[] {
-  const { frame, heading, footing, side, tables } = layout;
-  const told = side === null ? null : sideText(report, side);
-  const lists = listSheets(report, told, tables, listBody(layout), pen.prefix);
+function drawnLists(
+  { report, sheet, size, pen }: Drawn,
+  { layout: { frame, heading, footing }, lists }: Drawing,
+): readonly SvgNode[] {
   return lists.map((list, i) => {
     // Ids of its own, so that all sheets can be in one page.
     const own: Pen = { ...pen, prefix: `${pen.prefix}${i + 2}-` };

@@ -118,10 +118,7 @@ function tablesLeft(report: Report, placed: readonly PlacedTable[], prefix: stri
   ];
   const isWhole = (table: Table): boolean =>
     placed.some(({ table: { id, rows } }) => id === table.id && rows.length === table.rows.length);
-  // A table that is cut short says so in its last row, so that it has fewer rows or a row of one cell.
-  const isShort = (table: Table): boolean =>
-    placed.some(({ table: { id, rows } }) => id === table.id && rows.at(-1)?.length === 1);
-  return all.filter((table) => table !== null).filter((table) => !isWhole(table) || isShort(table));
+  return all.filter((table) => table !== null).filter((table) => !isWhole(table));
 }
 
 /** Sets words in columns, as even as they come, on as many sheets as they need. Returns how far down the last is filled. */

@@ -1,5 +1,4 @@
 import { drawSheets } from '@edgebite/svg';
-import { drawTree } from '@edgebite/svg/tree';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { foundRange } from '../state/ranging.js';
 import { askDrawing, isCrowd, rested } from '../state/rested.js';
@@ -13,10 +12,13 @@ export function SheetView() {
   useLayoutEffect(() => {
     // The last sheet stays, marked as old, so that nothing jumps; the next one takes its place.
     if (report !== null) {
-      const options = { idPrefix: 'sheet-', range };
-      const drawing = drawnOrSaid(() => drawTree(report, options).node);
-      const lists = drawing.tagName === 'svg' ? drawSheets(report, options).slice(1).map(elementOf) : [];
-      holder.current?.replaceChildren(drawing, ...lists);
+      let lists: readonly string[] = [];
+      const drawing = drawnOrSaid(() => {
+        const [first = '', ...rest] = drawSheets(report, { idPrefix: 'sheet-', range });
+        lists = rest;
+        return first;
+      });
+      holder.current?.replaceChildren(drawing, ...lists.map(elementOf));
     }
   }, [report, range]);
   return (
