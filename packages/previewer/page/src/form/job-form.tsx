@@ -1,15 +1,15 @@
 import { begin, leave } from '../state/begun.js';
-import { isObject } from '../state/json.js';
 import { job, schema } from '../state/store.js';
 import { put } from '../state/written.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { leftBy } from './left-by.js';
 import { GroupBody, PartField, type PartProps } from './part-field.js';
+import { type Part, partsOf } from './parts.js';
 import { afterPress } from './press.js';
 import { begunOf, shapeOf } from './shape.js';
 import { Strangers } from './strangers.js';
-import { called, headed, oneOf, withArticle } from './words.js';
+import { headed, oneOf, withArticle } from './words.js';
 
 /** Headings of the cards, where the key alone says too little. */
 const HEADINGS: Readonly<Record<string, string>> = {
@@ -29,21 +29,10 @@ export function JobForm() {
   const root = schema.value;
   const value = job.value;
   if (root === null || value === null) return null;
-  const shape = shapeOf(root, root);
-  if (shape.kind !== 'object') return null;
-  const held = isObject(value) ? value : {};
-  const parts = shape.fields.map(({ key, schema: of, optional }): PartProps & { key: string } => ({
-    key,
-    schema: of,
-    root,
-    pointer: `/${key}`,
-    path: () => [key],
-    label: called(key),
-    value: held[key],
-    optional,
-  }));
+  const parts = partsOf(root, value);
+  if (parts.length === 0) return null;
   const large = (part: PartProps) => ['object', 'list', 'variants'].includes(shapeOf(part.schema, root).kind);
-  const rank = ({ key }: { key: string }) => (ORDER.includes(key) ? ORDER.indexOf(key) : ORDER.length);
+  const rank = ({ key }: Part) => (ORDER.includes(key) ? ORDER.indexOf(key) : ORDER.length);
   const cards = parts.filter(large).sort((a, b) => rank(a) - rank(b));
   const faults = faultsAt(
     '',
@@ -81,7 +70,7 @@ function isMissing({ value, optional, schema: of, root }: PartProps): boolean {
 }
 
 /** What a job may have besides, on one card: each with a button that adds it. */
-function Missing({ cards }: { cards: readonly (PartProps & { key: string })[] }) {
+function Missing({ cards }: { cards: readonly Part[] }) {
   if (cards.length === 0) return null;
   return (
     <section class="card missing" aria-labelledby="card-missing">
