@@ -58,6 +58,20 @@ describe('an aim', () => {
     ).toEqual(['/pockets/0/rectangle/1']);
   });
 
+  it('has pockets with islands, told by their own name', () => {
+    const pocket = { rectangle: [20, 20], at: [20, 10], depth: 4 };
+    const withIslands = (...islands: unknown[]) => ({ pockets: [{ ...pocket, islands }] });
+    expect(issuesOf(withIslands({ circle: 6, at: [30, 20] }))).toEqual([]);
+    expect(issuesOf(withIslands()).length).toBe(0);
+    expect(issuesOf(withIslands({ circle: -6, at: [30, 20] })).map(([path]) => path)).toEqual([
+      '/pockets/0/islands/0/circle',
+    ]);
+    // One that goes over the wall of its pocket crosses it twice.
+    expect(new Set(issuesOf(withIslands({ circle: 6, at: [40, 20] })).map(([path]) => path))).toEqual(
+      new Set(['/pockets/0/islands/0']),
+    );
+  });
+
   it('tells faults of its two outlines where they stand, and others once', () => {
     expect(issuesOf({ blank: { rectangle: [0, 40] } }).map(([path]) => path)).toEqual(['/blank/rectangle/0']);
     expect(issuesOf({ finished: { circle: -4 } }).map(([path]) => path)).toEqual(['/finished/circle']);

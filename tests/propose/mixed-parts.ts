@@ -153,8 +153,11 @@ function partOf(
     units: 'mm',
     blank: { rectangle: [width, height] },
     finished: { ...written(part.outer), holes: part.holes.map(written) },
-    pockets: taken.flatMap(({ region, depth, from }) =>
-      depth === null ? [] : [{ ...written(region[0]?.outer ?? []), depth, from }],
+    // A slot round an arc can come back to itself and leave an island.
+    pockets: taken.flatMap(({ region: [pocket], depth, from }) =>
+      depth === null || pocket === undefined
+        ? []
+        : [{ ...written(pocket.outer), islands: pocket.holes.map(written), depth, from }],
     ),
     keep: insideOf(whole),
     thickness,

@@ -130,7 +130,7 @@ function deepPlace(finished: Region, pockets: readonly Pocket[]): Point {
 /** The region of a pocket; null if it has faults, which are taken down. */
 function pocketOf(
   document: AimDocument,
-  { depth, from = 'top', ...outline }: PocketDocument,
+  { depth, from = 'top', islands, ...shape }: PocketDocument,
   k: number,
   issues: JobIssue[],
 ): Pocket | null {
@@ -139,6 +139,7 @@ function pocketOf(
     const message = `is ${depth}; it must be less than the thickness, ${thickness}: what goes through belongs to "finished"`;
     issues.push({ path: `/pockets/${k}/depth`, message });
   }
+  const outline = islands === undefined ? shape : { ...shape, holes: islands };
   const region = regionOf(document, outline, `/pockets/${k}`, issues);
   return region === null ? null : { region, from, depth };
 }
@@ -156,7 +157,9 @@ function regionOf(
     if (!(error instanceof JobError)) throw error;
     for (const { path, message } of error.issues) {
       if (path.startsWith('/part/outline')) {
-        issues.push({ path: path.replace('/part/outline', place), message });
+        // To a shape, the islands of a pocket are its holes.
+        const own = path.replace('/part/outline', '').replace(/^\/holes(?=\/|$)/, '/islands');
+        issues.push({ path: `${place}${own}`, message });
       }
     }
     return null;

@@ -11,8 +11,16 @@ import { SIDES } from '../document/schema-setups.js';
 const job = /* @__PURE__ */ (() => jobSchema.shape)();
 const outline = /* @__PURE__ */ (() => job.part.shape.outline)();
 
+const islands = /* @__PURE__ */ (() =>
+  z
+    .array(shapeWith({}).meta({ id: 'Island', description: 'A closed shape, by one of six keys.' }))
+    .max(MAX_HOLES)
+    .optional()
+    .meta({ description: 'What stays up in it, each wholly inside its shape.' }))();
+
 const pocketSchema = /* @__PURE__ */ (() =>
   shapeWith({
+    islands,
     depth: size.meta({ description: 'How deep; less than the thickness.' }),
     from: side.optional().meta({ description: 'The side that it lies open to; "top" without it.' }),
   }).meta({

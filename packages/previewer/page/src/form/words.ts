@@ -63,6 +63,7 @@ const ONE: Readonly<Record<string, string>> = {
   pins: 'pin',
   bites: 'bite',
   pockets: 'pocket',
+  islands: 'island',
   balls: 'ball',
   feet: 'distance',
   // The axes of a zero are lists of what is done.
