@@ -1,4 +1,4 @@
-import { type Job, type Report, rangeOf } from '@edgebite/core';
+import { examine, parseJob, type Report, rangeOf } from '@edgebite/core';
 import { draw } from '@edgebite/svg';
 import { sheetOf } from '../../../../packages/previewer/src/sheet/model.js';
 import { sheetText } from '../../../../packages/previewer/src/sheet/text.js';
@@ -52,8 +52,13 @@ export function compareMarks(verdict: Verdict, report: Report): void {
     verdict.check('marks of the sheet', text.has(mark), () => mark);
 }
 
-/** Whether the marks of a range are those of the report at the value that the job has. */
-export function compareRange(verdict: Verdict, document: JobDocument, job: Job, report: Report): void {
+/**
+ * Whether the marks of a range are those of the report at the value that the job has. It is the report of the job without
+ * passes, which a range says that it does not ask: they take of loose metal in their way.
+ */
+export function compareRange(verdict: Verdict, document: JobDocument): void {
+  const job = parseJob(document);
+  const report = examine(parseJob({ ...document, cuts: document.cuts.map(({ passes, ...cut }) => cut) }));
   const cut = document.cuts.find(({ center }) => center !== undefined);
   if (cut?.center === undefined) return;
   const [now] = cut.center;
@@ -65,13 +70,30 @@ export function compareRange(verdict: Verdict, document: JobDocument, job: Job, 
     verdict.skip('marks of a range');
     return;
   }
+  const nameOf = oneNameOf(document);
   const marks = (rows: readonly { between: readonly [string, string]; slab: number }[]) =>
     rows
-      .map(({ between, slab }) => `${[...between].sort()} ${slab}`)
+      .map(({ between, slab }) => `${between.map(nameOf).sort()} ${slab}`)
       .sort()
       .join('; ');
   for (const kind of ['webs', 'knifeEdges'] as const) {
     const [told, found] = [marks(at.outcome[kind]), marks(report[kind])];
     verdict.check('marks of a range', told === found, () => `told ${told}, the report has ${found}`);
   }
+}
+
+/** One name for all cuts on one circle: of two rims in one line a report names either. */
+function oneNameOf({ cuts }: JobDocument): (name: string) => string {
+  const circleOf = ({ center, diameter }: JobDocument['cuts'][number]) =>
+    center === undefined ? null : JSON.stringify([center, diameter]);
+  const first = new Map<string, string>();
+  const names = new Map<string, string>();
+  for (const cut of cuts) {
+    const circle = circleOf(cut);
+    if (circle === null) continue;
+    const known = first.get(circle) ?? cut.id;
+    first.set(circle, known);
+    names.set(`cut:${cut.id}`, `cut:${known}`);
+  }
+  return (name) => names.get(name) ?? name;
 }
