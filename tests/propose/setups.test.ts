@@ -43,6 +43,26 @@ describe('setups of a bar against a stop', () => {
     expect(other?.row).toMatchObject({ pushes: 1, setups: 1 });
   });
 
+  test('a corner between two stops is cut with the part turned a quarter', () => {
+    // By hand: as drawn the corner at 0,0 lies at the left and in front, turned round at the right and at the back. With stops
+    // at the left and at the back only a quarter turn counter-clockwise brings it off both, to the front and the right.
+    const corner: Partial<AimDocument> = {
+      finished: { svgPath: 'M10 0 H100 V40 H0 V10 A10 10 0 0 0 10 0 Z' },
+      stops: ['left', 'back'],
+      drawer: bar.drawer.filter(({ kind }) => kind === 'boring head'),
+    };
+    const [way, plain] = waysOf(corner);
+    expect(way?.job.setups?.map(({ turn = 0 }) => turn)).toEqual([90]);
+    expect(way?.row).toMatchObject({ pushes: 0, setups: 1 });
+    expect(plain?.job.setups?.map(({ turn = 0 }) => turn)).toEqual([0]);
+    expect(plain?.row.pushes).toBe(1);
+    // Turned so, the bar is 40 wide and 100 deep: the corner is 40 from the stop at the left and 100 from the one at the back.
+    expect(way?.report.steps.at(-1)?.targets.at(-1)?.readout).toEqual([
+      expect.closeTo(40, 9),
+      expect.closeTo(-100, 9),
+    ]);
+  });
+
   test('the part that comes out is the same', () => {
     const [plain] = waysOf({ tip: undefined, stops: undefined });
     for (const { job } of waysOf()) {

@@ -73,7 +73,7 @@ export const aimSchema = /* @__PURE__ */ (() =>
       }),
       tip: size.optional().meta({
         description:
-          'Diameter of the tip of the edge finder. With it the jobs have setups: their zero is found at the stops and, where there is none, at the left and the front; what would push the part off a stop is cut with the part turned round.',
+          'Diameter of the tip of the edge finder. With it the jobs have setups: their zero is found at the stops and, where there is none, at the left and the front; what would push the part off a stop, or come out at one, is cut with the part turned by a half or a quarter.',
       }),
       drawer: drawerSchema,
       arcs: z.boolean().optional().meta({

@@ -97,9 +97,19 @@ function circlesOf(part: RegionPart): ArcCircle[] {
     const isKnown = found.some(
       (one) => distance(one.center, center) <= near && Math.abs(one.radius - radius) <= near,
     );
-    if (!isKnown) found.push({ center, radius });
+    if (!isKnown) found.push(withoutRounding({ center, radius }));
   }
   return found;
+}
+
+/** Digits of a circle that count, against its radius: those beyond are rounding, and would stand in a job as they are. */
+const DIGITS = 12;
+
+/** A circle whose numbers are as short as its drawing had them: 0 for 8.9e-16. */
+function withoutRounding({ center, radius }: ArcCircle): ArcCircle {
+  const digits = Math.min(Math.max(DIGITS - Math.ceil(Math.log10(radius)), 0), 100);
+  const plain = (value: number) => Number(value.toFixed(digits)) + 0;
+  return { center: { x: plain(center.x), y: plain(center.y) }, radius: plain(radius) };
 }
 
 /** Circles closer than this share of their radius are one: rounding of drawings. */

@@ -2,11 +2,14 @@ import type { Aim, AimStop } from '../aim/aim.js';
 import type { SetupDocument } from '../document/schema.js';
 import { HALF_TIP } from '../document/schema-setups.js';
 
+/** Degrees by which a part is turned counter-clockwise, seen from above, so that another of its sides bears on a stop. */
+export const QUARTERS = [0, 180, 90, 270] as const;
+export type Quarter = (typeof QUARTERS)[number];
+
 /** A lie of the part, and the cuts that are made so. */
 export interface Layout {
   readonly side: 'top' | 'bottom';
-  /** Turned round by half a turn, so that its other end bears on the stop. */
-  readonly isRound: boolean;
+  readonly turn: Quarter;
   readonly cuts: string[];
 }
 
@@ -18,20 +21,27 @@ export function setupsOf(
   const x = stops.find((side) => side === 'left' || side === 'right');
   const y = stops.find((side) => side === 'front' || side === 'back');
   const faces = [x, y].filter((side) => side !== undefined);
-  return layouts.map(({ side, isRound, cuts }, k) => ({
+  return layouts.map(({ side, turn, cuts }, k) => ({
     id: String(k + 1),
-    name: nameOf(side, isRound),
+    name: nameOf(side, turn),
     ...(side === 'bottom' ? { flip: 'y' as const } : {}),
-    ...(isRound ? { turn: 180 } : {}),
+    ...(turn === 0 ? {} : { turn }),
     ...(faces.length === 0 ? {} : { stops: faces.map((face) => ({ id: stopName(face), face })) }),
     zero: { x: actions(x, 'left', tip ?? 0), y: actions(y, 'front', tip ?? 0) },
     cuts,
   }));
 }
 
-function nameOf(side: Layout['side'], isRound: boolean): string {
-  if (side === 'top') return isRound ? 'Turned round' : 'As drawn';
-  return isRound ? 'Bottom up, turned round' : 'Bottom up';
+const TURNED: Readonly<Record<Exclude<Quarter, 0>, string>> = {
+  90: 'a quarter turn counter-clockwise',
+  180: 'turned round',
+  270: 'a quarter turn clockwise',
+};
+
+function nameOf(side: Layout['side'], turn: Quarter): string {
+  if (turn === 0) return side === 'top' ? 'As drawn' : 'Bottom up';
+  const turned = TURNED[turn];
+  return side === 'top' ? turned.charAt(0).toUpperCase() + turned.slice(1) : `Bottom up, ${turned}`;
 }
 
 /** Stops have letters, as on the bench. */

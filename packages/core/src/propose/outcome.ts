@@ -77,7 +77,7 @@ export function outcomeOf(
     job,
     report,
     dangers: findings.filter(({ level }) => level === 'danger'),
-    pushes: cutsAgainstStops(aim, report, false).size,
+    pushes: cutsAgainstStops(aim, report, 0).size,
     minutes: minutesOf(report),
     ...changesIn(order),
     ...(setups === undefined ? {} : { turnings: setups.length - 1 }),

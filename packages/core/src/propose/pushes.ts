@@ -5,6 +5,7 @@ import { edgeBounds } from '../geometry/measure.js';
 import { boundsOf } from '../region/measure.js';
 import { edgeFromReport } from '../report/from-report.js';
 import type { Report, ReportCut } from '../report/report-schema.js';
+import type { Quarter } from './layout.js';
 
 /** Away from a stop on each side: to the right from one at the left, away from the person from one in front. */
 const AWAY: Readonly<Record<AimStop, readonly [number, number]>> = {
@@ -14,8 +15,11 @@ const AWAY: Readonly<Record<AimStop, readonly [number, number]>> = {
   back: [0, -1],
 };
 
-/** A push that is across a stop but for less than this is not off it; an eighth of a turn. Common practice, no source. */
-const ACROSS = Math.SQRT1_2;
+/**
+ * A push that is across a stop but for less than this is not off it: an eighth of a turn, and what rounding makes of one.
+ * Common practice, no source.
+ */
+const ACROSS = Math.SQRT1_2 + 1e-9;
 
 /** A side load smaller than this pushes nowhere; common practice, no source. */
 const LEAST_LOAD = 0.1;
@@ -26,35 +30,41 @@ const OVER_SHARE = 1e-9;
 /**
  * Names of cuts that go against a stop: that push the part off it where their load is worst, or whose tool comes out at the
  * side that bears on it.
- * @param isRound to ask what they would do with the part turned round
+ * @param turn to ask what they would do with the part turned by so much more than in the report
  */
 export function cutsAgainstStops(
   aim: Pick<Aim, 'stops' | 'job'>,
   report: Report,
-  isRound: boolean,
+  turn: Quarter,
 ): Set<string> {
   if (aim.stops.length === 0) return new Set();
-  return new Set([...pushedOff(aim, report, isRound), ...overStops(aim, report, isRound)]);
+  return new Set([...pushedOff(aim, report, turn), ...overStops(aim, report, turn)]);
 }
 
-function pushedOff({ stops }: Pick<Aim, 'stops'>, { steps }: Report, isRound: boolean): string[] {
-  const sense = isRound ? -1 : 1;
+function pushedOff({ stops }: Pick<Aim, 'stops'>, { steps }: Report, turn: Quarter): string[] {
   const off = steps.filter(({ load }) => {
     const worst = load?.worst;
     if (worst == null || worst.push === null || worst.sideLoad < LEAST_LOAD) return false;
-    const angle = worst.push.degrees * DEGREE;
+    const angle = (worst.push.degrees + turn) * DEGREE;
     return stops.some((side) => {
       const [x, y] = AWAY[side];
-      return sense * (Math.cos(angle) * x + Math.sin(angle) * y) > ACROSS;
+      return Math.cos(angle) * x + Math.sin(angle) * y > ACROSS;
     });
   });
   return off.map(({ cut }) => cut);
 }
 
-/** The other lie of a part that is turned over about y, and turned round. */
-const OPPOSITE = { left: 'right', right: 'left', front: 'back', back: 'front' } as const;
+/** Sides in the order in which a quarter turn counter-clockwise takes each to the place of the next. */
+const ROUND = ['right', 'back', 'left', 'front'] as const satisfies readonly AimStop[];
 
-function overStops({ stops, job }: Pick<Aim, 'stops' | 'job'>, report: Report, isRound: boolean): string[] {
+/** Where a side of the drawing lies with the part turned over about y, and then turned. */
+function liesAt(side: AimStop, isOver: boolean, turn: number): AimStop {
+  const at = ROUND.indexOf(side);
+  const over = isOver && at % 2 === 0 ? at + 2 : at;
+  return ROUND[(over + turn / 90) % ROUND.length] as AimStop;
+}
+
+function overStops({ stops, job }: Pick<Aim, 'stops' | 'job'>, report: Report, turn: Quarter): string[] {
   const box = boundsOf(job.outline);
   if (box === null) return [];
   const slack = OVER_SHARE * (box.maxX - box.minX + box.maxY - box.minY);
@@ -71,13 +81,8 @@ function overStops({ stops, job }: Pick<Aim, 'stops' | 'job'>, report: Report, i
   };
   return report.cuts.flatMap((cut) => {
     const setup = report.setups.find(({ cuts }) => cuts.includes(cut.id));
-    // Where a side of the drawing lies: turned over about y left and right change places, turned round all do.
     const isOver = setup === undefined ? cut.from === 'bottom' : setup.flip !== null;
-    const turned = (setup?.turn === 180) !== isRound;
-    const lies = sidesOf(cut).map((side) => {
-      const swaps = (isOver && (side === 'left' || side === 'right')) !== turned;
-      return swaps ? OPPOSITE[side] : side;
-    });
+    const lies = sidesOf(cut).map((side) => liesAt(side, isOver, (setup?.turn ?? 0) + turn));
     return lies.some((side) => stops.includes(side)) ? [cut.id] : [];
   });
 }
