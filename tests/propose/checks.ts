@@ -43,7 +43,10 @@ export function leavesThePart(part: MixedPart, { job }: ProposedWay): string[] {
   const { thickness } = part.aim;
   const nothing = SAME * area(part.blank);
   const blind = part.taken.flatMap(({ depth }) => (depth === null ? [] : [depth, thickness - depth]));
-  const marks = [...new Set([0, thickness, ...blind])].sort((a, b) => a - b);
+  // Floors that meet from both sides are at one height, but for rounding.
+  const marks = [0, thickness, ...blind]
+    .sort((a, b) => a - b)
+    .filter((mark, n, all) => n === 0 || mark - (all[n - 1] as number) > SAME * thickness);
   const [kept] = pieces;
   const wrong = marks.slice(1).flatMap((to, k) => {
     const middle = ((marks[k] as number) + to) / 2;
