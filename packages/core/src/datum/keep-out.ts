@@ -1,5 +1,4 @@
 import { intersect } from '../combine/boolean.js';
-import { offset } from '../combine/offset.js';
 import type { Cut } from '../cut/cut.js';
 import { sweptRegion } from '../cut/swept.js';
 import { boxesMeet } from '../geometry/bounds.js';
@@ -17,6 +16,11 @@ export interface KeepOut {
   /** Heights of its lower and upper face over the face that the part lies on. */
   readonly from: number;
   readonly to: number;
+}
+
+/** Whether something is there while the part lies in a setup; what names none is there in all, `null` stands for no setup. */
+export function isThereIn({ setup }: Pick<KeepOut, 'setup'>, id: string | null): boolean {
+  return setup === null || setup === id;
 }
 
 /** Height of the point of a drill over its diameter. Source: 118° point, common practice: 1 / (2 tan 59°). */
@@ -54,14 +58,6 @@ export function isInReach(lowest: number, isThrough: boolean, { to }: KeepOut): 
 /** Whether a cutter's body and something share an area, seen from above, at whatever heights. */
 export function liesOver(body: Region, keepOut: KeepOut): boolean {
   return overlap(body, keepOut.region);
-}
-
-/**
- * Whether a gripping thing bears on a section: it lies over or under it, or against its edge, to within a slack.
- * @throws OverlayError where the overlay fails, which is a fault of this library
- */
-export function bears(keepOut: KeepOut, section: Region, slack: number): boolean {
-  return overlap(offset(keepOut.region, slack), section);
 }
 
 /** Whether two regions share an area. What lies far away is told by its box: an overlay would be coarse for it. */

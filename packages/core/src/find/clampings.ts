@@ -1,4 +1,4 @@
-import type { KeepOut } from '../datum/keep-out.js';
+import { isThereIn, type KeepOut } from '../datum/keep-out.js';
 import type { Laid } from '../datum/setup.js';
 import type { Region } from '../region/region.js';
 import { layAsDrawn } from '../step/order.js';
@@ -36,7 +36,7 @@ export function clampingsOf({ job, set, steps }: Result): Clamping[] {
   return [...byId].map(([id, own]) => ({
     lay: lays.get(id) as Laid,
     steps: own,
-    keepOuts: job.keepOuts.filter(({ setup }) => setup === null || setup === id),
+    keepOuts: job.keepOuts.filter((one) => isThereIn(one, id)),
     where: known.has(id) ? ` in setup ${id}` : '',
   }));
 }

@@ -1,4 +1,4 @@
-import { bears, type KeepOut } from '../datum/keep-out.js';
+import type { KeepOut } from '../datum/keep-out.js';
 import type { Laid } from '../datum/setup.js';
 import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
@@ -6,6 +6,7 @@ import type { Body } from '../state/bodies.js';
 import { keptBefore } from '../state/kept.js';
 import { regionOfCells } from '../state/metal.js';
 import type { Result } from '../step/result.js';
+import { bears } from './bearing.js';
 import type { Clamping, Layer } from './clampings.js';
 import type { Told } from './told.js';
 import { capital } from './words.js';

@@ -1,6 +1,5 @@
-import { offset } from '../combine/offset.js';
 import { mostGrowth } from '../datum/growth.js';
-import { type KeepOut, runsInto } from '../datum/keep-out.js';
+import { isInReach, type KeepOut, runsInto } from '../datum/keep-out.js';
 import { inUnit } from '../datum/length-unit.js';
 import type { Laid } from '../datum/setup.js';
 import { turnCauses, turnSlack } from '../datum/turn.js';
@@ -10,6 +9,7 @@ import { boundsOf } from '../region/measure.js';
 import { cutSizes } from '../result/cut-sizes.js';
 import type { Result } from '../step/result.js';
 import type { Step } from '../step/step.js';
+import { comesWithin } from './bearing.js';
 import { type Clamping, clampingsOf } from './clampings.js';
 import { gripFindings } from './grip-findings.js';
 import { overhangFindings } from './overhang-findings.js';
@@ -44,7 +44,9 @@ function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Told[] {
       const off = offOf(lay, job) + mostGrowth(sizes(id, lay.setup.id));
       const into = (by: number) =>
         own.filter(({ step }) =>
-          runsInto(by === 0 ? step.body : offset(step.body, by), step.lowest, through, keepOut),
+          by === 0
+            ? runsInto(step.body, step.lowest, through, keepOut)
+            : isInReach(step.lowest, through, keepOut) && comesWithin(step.body, keepOut.region, by),
         );
       const name = `${keepOut.kind} ${keepOut.id}`;
       const remedy = remedyFor(keepOut);

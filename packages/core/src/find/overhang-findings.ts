@@ -1,6 +1,6 @@
 import { intersect } from '../combine/boolean.js';
 import { massOf } from '../cutting/density.js';
-import { bears, type KeepOut } from '../datum/keep-out.js';
+import type { KeepOut } from '../datum/keep-out.js';
 import { along } from '../datum/lie.js';
 import { outermost } from '../datum/outermost.js';
 import { lineEdge } from '../geometry/edge.js';
@@ -9,6 +9,7 @@ import { area, centroid } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { keptBefore } from '../state/kept.js';
 import type { Result } from '../step/result.js';
+import { bears } from './bearing.js';
 import type { Clamping, Layer } from './clampings.js';
 import type { Told } from './told.js';
 import { lengthWords, massWords, volumeWords } from './words.js';
@@ -129,7 +130,9 @@ function beyondEdge(region: Region, axis: Vector, edge: number, sign: 1 | -1): R
   if (region.length === 0) return [];
   const across = { dx: -axis.dy, dy: axis.dx };
   const [low, high] = outermost(region, axis);
-  const far = sign < 0 ? Math.min(low, edge) - 1 : Math.max(high, edge) + 1;
+  const far = sign < 0 ? low - 1 : high + 1;
+  if (sign < 0 ? low >= edge : high <= edge) return [];
+  if (sign < 0 ? high <= edge : low >= edge) return region;
   const [left, right] = outermost(region, across);
   const at = (u: number, v: number): Point => ({
     x: axis.dx * u + across.dx * v,

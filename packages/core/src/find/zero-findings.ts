@@ -1,5 +1,5 @@
 import { union } from '../combine/boolean.js';
-import { bears } from '../datum/keep-out.js';
+import { isThereIn } from '../datum/keep-out.js';
 import { inUnit } from '../datum/length-unit.js';
 import { outermost } from '../datum/outermost.js';
 import { type Laid, readoutAt } from '../datum/setup.js';
@@ -15,6 +15,7 @@ import type { Region } from '../region/region.js';
 import { type Face, faceOf } from '../setups/faces.js';
 import { keptBefore } from '../state/kept.js';
 import type { Result } from '../step/result.js';
+import { bears } from './bearing.js';
 import { listed } from './setup-findings.js';
 import {
   across,
@@ -167,7 +168,7 @@ function hasRoom(begun: Begun, view: FaceView, radius: number, stands: readonly 
     if (stretches.length === 0) return false;
     const { top } = layers[k] as Layer;
     const held = job.keepOuts
-      .filter(({ setup, to }) => (setup === null || setup === lay.setup.id) && to >= top)
+      .filter((one) => isThereIn(one, lay.setup.id) && one.to >= top)
       .map(({ region }) => region);
     // The tip comes from above, past all that stands higher.
     const obstacles = union([...layers.slice(0, k + 1).map(({ region }) => region), ...held]);
@@ -205,7 +206,7 @@ function stopBears({ job, lay, layers }: Begun): boolean {
   return job.keepOuts.some(
     (one) =>
       one.kind === 'stop' &&
-      (one.setup === null || one.setup === lay.setup.id) &&
+      isThereIn(one, lay.setup.id) &&
       layers.some(({ region }) => bears(one, region, job.resolution)),
   );
 }

@@ -1,5 +1,5 @@
 import type { Cut } from '../cut/cut.js';
-import { isInReach } from '../datum/keep-out.js';
+import { isInReach, isThereIn } from '../datum/keep-out.js';
 import { type Tick, unwatched } from '../geometry/watch.js';
 import type { Job } from '../job/job.js';
 import type { JobCut } from '../job/plan.js';
@@ -93,7 +93,7 @@ function clearOf(job: Job, cut: JobCut & RoundCut, setup: string | null) {
   const tool = job.tools.find(({ cuts }) => cuts.includes(cut.id))?.kind ?? null;
   const lowest = lowestOf(goesDown(cut, tool, cut.diameter), job.thickness);
   const avoid = job.keepOuts.flatMap((one) =>
-    (one.setup === null || one.setup === setup) && isInReach(lowest, cut.through, one) ? [one.region] : [],
+    isThereIn(one, setup) && isInReach(lowest, cut.through, one) ? [one.region] : [],
   );
   return { gap: clearanceOf(job, cut), avoid };
 }

@@ -1,7 +1,7 @@
 import { sweptRegion } from '../cut/swept.js';
 import { metalOf } from '../cutting/material.js';
 import type { Range } from '../cutting/range.js';
-import { isInReach, type KeepOut } from '../datum/keep-out.js';
+import { isInReach, isThereIn, type KeepOut } from '../datum/keep-out.js';
 import type { ToolDocument } from '../document/schema.js';
 import type { Point } from '../geometry/point.js';
 import { type Tick, unwatched } from '../geometry/watch.js';
@@ -63,7 +63,7 @@ export function stepsOf(
       removal: states.timeline.cells.removals[approach.cut] as Removal,
       approach,
       tool: tools.get(cut.id) ?? null,
-      keepOuts: job.keepOuts.filter(({ setup }) => setup === null || setup === id),
+      keepOuts: job.keepOuts.filter((one) => isThereIn(one, id)),
       start,
     };
     const { area, taken, ...rest } = volumes[number] as StepVolumes;
