@@ -99,6 +99,20 @@ describe('the lists of a drawing', () => {
     const bare = { ...job, cuts: [] };
     expect(drawSheets(examine(parseJob(bare)))).toHaveLength(1);
   });
+
+  it('say how many sheets they leave out, where there would be very many', () => {
+    const cuts = Array.from({ length: 1200 }, (_, k) => ({
+      id: `hole-${k}`,
+      kind: 'bore',
+      center: [5 + 5 * (k % 60), 5 + 5 * Math.floor(k / 60)],
+      diameter: 3,
+    }));
+    const part = { outline: { rectangle: [305, 105] }, thickness: 4 };
+    const sheets = drawSheets(examine(parseJob({ edgebite: 1, name: 'Grater', units: 'mm', part, cuts })));
+    const told = sheets.map((svg) => letteringOf(svg).filter(({ text }) => /left out: read/.test(text)));
+    expect(told.map(({ length }) => length)).toEqual(sheets.map((_, k) => (k === sheets.length - 1 ? 1 : 0)));
+    expect(told.at(-1)?.[0]?.text).toMatch(/^\d+ more sheets are left out: read the rest in the report\.$/);
+  });
 });
 
 describe('the check itself', () => {

@@ -20,8 +20,11 @@ const COLUMN = 84;
 /** Rows that a table has at least before it goes on at the top of the next sheet. */
 const LEAST_ROWS = 3;
 
-/** Sheets of lists at most: who has more of them reads the report. */
+/** Sheets of lists at most; the last one says what there would be beyond. */
 const MOST_SHEETS = 12;
+
+/** Kept free at the foot of each sheet, for what the last one may have to say. */
+const FOOT = LINE + 1;
 
 /** Something on a sheet: how large it is, and how it is drawn under its upper left corner. */
 interface Block {
@@ -48,16 +51,34 @@ export function listSheets(
   report: Report,
   side: SideText | null,
   tables: readonly PlacedTable[],
-  body: Box,
+  whole: Box,
   prefix: string,
 ): readonly ListSheet[] {
+  const body = { ...whole, height: whole.height - FOOT };
   const columns = Math.max(1, Math.round((body.width - PAD) / (COLUMN + PAD)));
   const width = (body.width - PAD) / columns - PAD;
   const sheets: Placed[][] = [];
   const words = [...findingsLeft(report, side, width), ...cautionsLeft(report, side, width)];
   const end = setWords(sheets, words, { columns, width }, body);
   setTables(sheets, tablesLeft(report, tables, prefix), { from: end, prefix }, body);
-  return sheets.slice(0, MOST_SHEETS);
+  return withinMost(sheets, body);
+}
+
+/** The first sheets, the last of which says how many are left out and where all of it is. */
+function withinMost(sheets: readonly ListSheet[], body: Box): readonly ListSheet[] {
+  const over = sheets.length - MOST_SHEETS;
+  if (over <= 0) return sheets;
+  const words = `${over} more ${over === 1 ? 'sheet is' : 'sheets are'} left out: read the rest in the report.`;
+  const note: Placed = {
+    block: {
+      width: body.width,
+      height: FOOT,
+      draw: (parent, x, y) => write(parent, words, x, y + LINE, { size: TYPE.small, bold: true }),
+    },
+    x: body.x + PAD,
+    y: body.y + body.height - PAD,
+  };
+  return sheets.slice(0, MOST_SHEETS).map((sheet, k) => (k === MOST_SHEETS - 1 ? [...sheet, note] : sheet));
 }
 
 /** Draws a sheet of lists. */
