@@ -1,6 +1,7 @@
 import type { Aim } from '../aim/aim.js';
 import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
+import { isSameSize, SAME_SIZE } from '../cut/same-size.js';
 import type { DrawerTool, HeadTool, RingTool, RoundDrawerTool } from '../document/schema-drawer.js';
 import { DEGREE } from '../geometry/degree.js';
 import { distance } from '../geometry/point.js';
@@ -10,9 +11,6 @@ import type { Method, PlannedCut } from './cut-plan.js';
 import type { Feature, RoundFeature } from './features.js';
 import { boresOf, descentsOf, reaches, spindleSuits } from './suits.js';
 import { sweptMethods } from './swept-methods.js';
-
-/** A tool cuts a size exactly if it differs by less than this share of it: rounding of drawings. */
-const SAME_SIZE = 1e-9;
 
 /** The deepest bite of an end mill along a radius, of its diameter; common practice, no source. */
 const MILL_BITE_SHARE = 1 / 4;
@@ -91,7 +89,7 @@ export function fits(tool: DrawerTool, feature: RoundFeature): boolean {
 }
 
 function isSize(diameter: number, { radius }: RoundFeature): boolean {
-  return Math.abs(diameter - 2 * radius) <= SAME_SIZE * radius;
+  return isSameSize(diameter, 2 * radius);
 }
 
 interface Place {

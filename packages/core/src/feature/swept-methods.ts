@@ -1,5 +1,6 @@
 import { type Aim, SAME_SHARE } from '../aim/aim.js';
 import { intersect } from '../combine/boolean.js';
+import { isSameSize } from '../cut/same-size.js';
 import type { DrawerTool } from '../document/schema-drawer.js';
 import { type Edge, reversed } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
@@ -11,9 +12,6 @@ import type { SlotFeature, WallFeature } from './features.js';
 import { straightRuns } from './slots.js';
 import { boresOf, type Descent, descentsOf } from './suits.js';
 import { wallPaths } from './wall-paths.js';
-
-/** A tool cuts a width exactly if it differs by less than this share of it: rounding of drawings. */
-const SAME_SIZE = 1e-9;
 
 /** The same of a slot, which is worked out of two walls. */
 const SAME_WIDTH = 1e-7;
@@ -126,7 +124,7 @@ function startedByDrills(
   const at = 'edges' in path ? path.edges[0]?.a : undefined;
   if (at === undefined || !isWhole(aim, at, mill.diameter)) return [];
   return drills
-    .filter(({ diameter }) => Math.abs(diameter - mill.diameter) <= SAME_SIZE * diameter)
+    .filter(({ diameter }) => isSameSize(mill.diameter, diameter))
     .map((drill) => ({
       cuts: [
         ...boresOf(aim, drill, feature, {

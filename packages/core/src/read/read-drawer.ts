@@ -1,3 +1,4 @@
+import { isSameSize } from '../cut/same-size.js';
 import { choices, described } from '../document/described.js';
 import type { JobIssue } from '../document/errors.js';
 import type { CutDocument, JobDocument, PlainCut, PlainDocument, ToolDocument } from '../document/schema.js';
@@ -12,9 +13,6 @@ export interface WrittenTools {
   /** The same faults, for those who must not look at sizes that are taken from a tool which is not known. */
   readonly faults: Faults;
 }
-
-/** Two sizes are the same where they differ by less than this share: rounding of drawings. */
-const SAME_SIZE = 1e-9;
 
 /**
  * A job whose cuts have the sizes of the tools that they name, and whose tools are those of its drawer that make
@@ -128,7 +126,7 @@ function missingIssues(cut: CutDocument, path: string, faults: Faults): JobIssue
 function clashes(cut: Omit<CutDocument, 'tool'>, tool: DrawerTool, path: string): JobIssue[] {
   const { diameter, wall, reach } = cut as { diameter?: number; wall?: number; reach?: number };
   const clash = (key: string, own: number | undefined, has: number): JobIssue[] => {
-    if (own === undefined || Math.abs(own - has) <= SAME_SIZE * has) return [];
+    if (own === undefined || isSameSize(own, has)) return [];
     const message = `is ${own}, but tool ${described(tool.id)} has ${has}; leave it out, or name another tool`;
     return [{ path: `${path}/${key}`, message }];
   };
