@@ -4,7 +4,7 @@
  * until one fails: first the quick ones, and those that have found mutants before.
  */
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { commonTokens, declareClassPlugin, PluginKind } from '@stryker-mutator/api/plugin';
 import {
@@ -78,16 +78,17 @@ class InOneProcess {
       platform: 'node',
       target: 'node20',
       packages: 'external',
-      alias: {
-        vitest: join(root, 'tests/mutation/vitest-stand-in.mjs'),
-        '@edgebite/core/testing': join(root, 'packages/core/src/testing/index.ts'),
-        '@edgebite/core': join(root, 'packages/core/src/index.ts'),
-      },
+      alias: { vitest: join(root, 'tests/mutation/vitest-stand-in.mjs'), ...sources(root) },
       plugins: [ownPlaces],
       logLevel: 'error',
     });
     const counting = readFileSync(this.#file, 'utf8');
     writeFileSync(this.#quick, counting.replace(COUNTS, '0'));
+  }
+
+  /** Tests that take longer do not run against mutants, in ms: a survivor is met by all of them. */
+  get #slowest() {
+    return this.#options.inOneProcess.slowest ?? Number.POSITIVE_INFINITY;
   }
 
   /** The bundle without counts. */
@@ -99,7 +100,10 @@ class InOneProcess {
     this.#loads += 1;
     const { tests } = await import(`${pathToFileURL(file)}?${this.#loads}`);
     const { leaveOut } = this.#options.inOneProcess;
-    this.#tests = tests.filter(({ name }) => !leaveOut.some((start) => name.startsWith(start)));
+    this.#tests = tests.filter(
+      ({ name }) =>
+        !leaveOut.some((start) => name.startsWith(start)) && (this.#times.get(name) ?? 0) <= this.#slowest,
+    );
   }
 
   async dryRun() {
@@ -113,6 +117,9 @@ class InOneProcess {
     }
     this.#state.currentTestId = undefined;
     const mutantCoverage = withoutLoading(this.#state.mutantCoverage ?? { static: {}, perTest: {} });
+    for (const { name, timeSpentMs } of results) {
+      if (timeSpentMs > this.#slowest) delete mutantCoverage.perTest[name];
+    }
     for (const counts of Object.values(mutantCoverage.perTest)) {
       for (const [id, count] of Object.entries(counts)) {
         this.#hits.set(id, Math.max(count, this.#hits.get(id) ?? 0));
@@ -197,13 +204,32 @@ function withoutLoading({ static: loading, perTest }) {
   return { static: Object.fromEntries(rest), perTest };
 }
 
+/** Where the source of each entry of the packages is; the longer names first, since a shorter one stands for what is below it. */
+function sources(root) {
+  const entries = {
+    '@edgebite/core/testing': 'core/src/testing/index.ts',
+    ...Object.fromEntries(
+      ['door', 'flatten', 'geometry', 'machining'].map((name) => [`@edgebite/core/${name}`, `core/src/${name}.ts`]),
+    ),
+    '@edgebite/core': 'core/src/index.ts',
+    '@edgebite/svg/tree': 'svg/src/tree.ts',
+    '@edgebite/svg': 'svg/src/index.ts',
+    '@edgebite/previewer': 'previewer/src/index.ts',
+  };
+  return Object.fromEntries(Object.entries(entries).map(([name, file]) => [name, join(root, 'packages', file)]));
+}
+
 /** Tests look for files beside themselves, not beside the bundle. */
 const ownPlaces = {
   name: 'own-places',
   setup({ onLoad }) {
     onLoad({ filter: /\.ts$/ }, ({ path }) => {
       const place = JSON.stringify(pathToFileURL(path).href);
-      return { contents: readFileSync(path, 'utf8').replaceAll('import.meta.url', place), loader: 'ts' };
+      const contents = readFileSync(path, 'utf8')
+        .replaceAll('import.meta.url', place)
+        .replaceAll('import.meta.dirname', JSON.stringify(dirname(path)))
+        .replaceAll('.toMatchFileSnapshot(', `.toBeFile(${place}, `);
+      return { contents, loader: 'ts' };
     });
   },
 };

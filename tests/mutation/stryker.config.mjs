@@ -10,7 +10,7 @@ const WITHOUT = new Set([
 ]);
 
 /** The test files of a folder, but for those. */
-function testsIn(folder) {
+export function testsIn(folder) {
   return readdirSync(new URL(`../../${folder}`, import.meta.url))
     .filter((name) => name.endsWith('.test.ts'))
     .map((name) => `${folder}/${name}`)

@@ -1,4 +1,5 @@
 /* What the tests take from vitest, for running them many thousand times in one process: see runner.mjs. */
+import { readFileSync } from 'node:fs';
 import { format } from 'node:util';
 import { JestAsymmetricMatchers, JestChaiExpect, JestExtend } from '@vitest/expect';
 import * as chai from 'chai';
@@ -8,6 +9,14 @@ chai.use(JestChaiExpect);
 chai.use(JestAsymmetricMatchers);
 
 export const expect = chai.expect;
+
+expect.extend(expect, {
+  /** In place of `toMatchFileSnapshot`, which the runner writes so with the place of the test. */
+  toBeFile(text, test, file) {
+    const pass = text === readFileSync(new URL(file, test), 'utf8');
+    return { pass, message: () => `is not what ${file} has` };
+  },
+});
 
 /** Tests in the order in which they are declared: `{ name, body }`. */
 export const tests = [];
