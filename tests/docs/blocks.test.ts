@@ -18,9 +18,11 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { ran } from '../../packages/previewer/fixtures/ran.js';
 import { type Block, blocksOf, pages, ROOT } from './pages.js';
 
-/** Every block of code, and of what it prints. */
+/** Every block of code, and of what it prints. Pictures are compared with the sources in `rooms.test.ts`. */
 const blocks = pages().flatMap((page) =>
-  blocksOf(page).map((block) => [`${page}:${block.line}`, block] as const),
+  blocksOf(page)
+    .filter(({ language }) => language !== 'mermaid')
+    .map((block) => [`${page}:${block.line}`, block] as const),
 );
 
 /** What a fragment of a job is put into: whichever example it fits. */

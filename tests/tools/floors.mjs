@@ -4,17 +4,29 @@ import { dirname, join, posix, relative, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import ts from 'typescript';
 
-/** The rooms of each package's src, lowest first. A room imports only from itself and from rooms before it. */
+/** The rooms of each package's src by storey, lowest first. A room imports only from itself and from rooms before it. */
+export const STOREYS = {
+  core: {
+    plane: ['geometry', 'region', 'noding', 'overlay', 'clear', 'combine'],
+    cuts: ['cut', 'datum', 'left', 'cutting'],
+    shapes: ['outline', 'format', 'figure'],
+    tools: ['load', 'passes', 'placing', 'path', 'measure'],
+    job: ['document', 'job', 'setups', 'alike', 'read'],
+    result: ['state', 'report', 'result', 'step', 'find', 'write', 'live'],
+    searches: ['range', 'aim', 'feature', 'propose'],
+    entries: ['door', 'testing'],
+  },
+  svg: {
+    paper: ['view', 'pen'],
+    pictures: ['plan', 'sheet', 'section', 'steps', 'zero', 'checks', 'range'],
+    entries: ['draw', 'door'],
+  },
+};
+
+/** The same without the storeys. */
 export const FLOORS = {
-  core: [
-    ...['geometry', 'region', 'noding', 'overlay', 'clear', 'combine'],
-    ...['cut', 'datum', 'left', 'cutting'],
-    ...['outline', 'format', 'figure', 'load', 'passes', 'placing', 'path', 'measure'],
-    ...['document', 'job', 'setups', 'alike', 'read', 'state'],
-    ...['report', 'result', 'step', 'find', 'write', 'live'],
-    ...['range', 'aim', 'feature', 'propose', 'door', 'testing'],
-  ],
-  svg: ['view', 'pen', 'plan', 'sheet', 'section', 'steps', 'zero', 'checks', 'range', 'draw', 'door'],
+  core: Object.values(STOREYS.core).flat(),
+  svg: Object.values(STOREYS.svg).flat(),
 };
 
 /** What each package may import besides its own files. `core` stays free of Node and of the DOM. */

@@ -1,3 +1,9 @@
+/*
+ * Room: the `edgebite` command: its arguments, files and exit codes.
+ * In: arguments, and a job from a file or a pipe.
+ * Out: text, JSON, SVG or HTML, and an exit code.
+ */
+
 import { readFileSync } from 'node:fs';
 import type { Along } from '@edgebite/core';
 import { clean, type DrawOptions, LEVELS, SHEET_SIZES, THEME_NAMES } from '@edgebite/svg';

@@ -1,3 +1,9 @@
+/*
+ * Room: what is to be made: finished outline, blank, drawer of tools.
+ * In: JSON text or a value.
+ * Out: an `Aim`, or faults.
+ */
+
 import { subtract } from '../combine/subtract.js';
 import type { Side } from '../cut/cut.js';
 import type { DrawerTool } from '../document/schema-drawer.js';

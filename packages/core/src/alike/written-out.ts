@@ -1,3 +1,9 @@
+/*
+ * Room: cuts that repeat, written out one by one; the mirrored twin of a part.
+ * In: cuts with `repeat`, motions.
+ * Out: a plain document without repeats.
+ */
+
 import { described } from '../document/described.js';
 import type { JobIssue } from '../document/errors.js';
 import { MAX_LENGTH } from '../document/limits.js';

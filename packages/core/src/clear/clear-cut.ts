@@ -1,3 +1,9 @@
+/*
+ * Room: a fast way for cuts that nothing comes near to touching: no overlay is made.
+ * In: a region and the shapes to take from it.
+ * Out: the region left; null where anything is close, and the overlay takes over.
+ */
+
 import { type Bounds, boxAround, extentOf, grown, joined, middleOf } from '../geometry/bounds.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { pointAlong } from '../geometry/measure.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the operations on regions: subtract, unite, intersect, xor, offset.
+ * In: regions, and a distance for an offset.
+ * Out: regions; every edge names its source.
+ */
+
 import { clearCut, clearShapes } from '../clear/clear-cut.js';
 import { type Bounds, extentOf, grown } from '../geometry/bounds.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the kinds of cut: bore, annular cut, swept cut.
+ * In: sizes and places.
+ * Out: footprint and core of a cut, as regions.
+ */
+
 import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 

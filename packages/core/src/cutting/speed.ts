@@ -1,3 +1,9 @@
+/*
+ * Room: cutting numbers: speeds, feeds, times, densities, strengths.
+ * In: material, tool, diameter, what the tool does.
+ * Out: ranges, each with its source; breaking forces.
+ */
+
 import type { LengthUnit } from '../datum/length-unit.js';
 import type { Range } from './range.js';
 import { scaled } from './range.js';

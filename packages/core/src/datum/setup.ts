@@ -1,3 +1,9 @@
+/*
+ * Room: how a part lies on the machine, and what the readout shows there.
+ * In: lies, zeros with their chains of lengths, readout step.
+ * Out: readout targets with worst case and root of squares; machine axes; keep-outs.
+ */
+
 import { moved, type Point } from '../geometry/point.js';
 import { type Link, type LinkSize, type SideName, sizeOfLink } from './chain.js';
 import type { ToleranceClass } from './general-tolerance.js';

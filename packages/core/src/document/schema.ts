@@ -1,3 +1,9 @@
+/*
+ * Room: a job as it is written, and the faults of its text.
+ * In: JSON text or a value.
+ * Out: a checked document, or faults with JSON Pointers; the published JSON Schema.
+ */
+
 import * as z from 'zod';
 import type { Frozen } from './frozen.js';
 import { jsonSchemaOf } from './json-schema.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the public functions, each with a check of its arguments.
+ * In: whatever a caller hands over.
+ * Out: the answer of the function behind, or an `EdgebiteError` that names function, argument and remedy.
+ */
+
 import { EdgebiteError } from '../geometry/edgebite-error.js';
 import { type Fault, faultIn, type Kind, type Kinds } from './kinds.js';
 import { vouchFor } from './region-kind.js';

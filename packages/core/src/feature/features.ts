@@ -1,3 +1,9 @@
+/*
+ * Room: holes, arcs, slots and walls in what is to go, and the cuts that make each.
+ * In: an aim.
+ * Out: features, each with the methods that its tools allow.
+ */
+
 import { type Aim, type AimLayer, SAME_SHARE } from '../aim/aim.js';
 import { FINISHED } from '../aim/layers.js';
 import { intersect } from '../combine/boolean.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: whole regions moved, turned, split and compared.
+ * In: regions.
+ * Out: regions, hulls, widths, moments, gaps, chords, GeoJSON.
+ */
+
 import { checkOverZero } from '../geometry/checks.js';
 import { type Edge, reversed } from '../geometry/edge.js';
 import { type Point, samePoint, type Vector } from '../geometry/point.js';

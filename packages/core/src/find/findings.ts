@@ -1,3 +1,9 @@
+/*
+ * Room: what a machinist should know of a result.
+ * In: a `Result` and its rows.
+ * Out: findings with level, code, sentence and place; cautions.
+ */
+
 import type { AnnularCut, Cut } from '../cut/cut.js';
 import { cutOfSource, cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';

@@ -1,3 +1,10 @@
+/*
+ * Room: interchange: SVG path data, curve WKT, JSON, flatten-js, polylines.
+ * In: text or plain data.
+ * Out: regions and edges, and the same data written again; curves that are not lines or arcs are refused with their
+ * place.
+ */
+
 import { type Edge, lineEdge } from '../geometry/edge.js';
 import { type Point, samePoint } from '../geometry/point.js';
 import { type Chain, closedChain, openChain } from '../outline/chain.js';

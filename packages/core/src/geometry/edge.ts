@@ -1,3 +1,9 @@
+/*
+ * Room: lines and arcs, and the elementary geometry of points, boxes, distances and meetings.
+ * In: coordinates in the unit of the job, angles in radians.
+ * Out: plain readonly values; the one tolerance that all rooms above share.
+ */
+
 import { distance, type Point, samePoint } from './point.js';
 
 /**

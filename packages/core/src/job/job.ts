@@ -1,3 +1,9 @@
+/*
+ * Room: a job as it is worked with: `Job`, and what all readers share.
+ * In: parts of a document.
+ * Out: shapes, edges and ids read; one list of faults.
+ */
+
 import type { ToleranceClass } from '../datum/general-tolerance.js';
 import type { KeepOut } from '../datum/keep-out.js';
 import type { Setup } from '../datum/setup.js';

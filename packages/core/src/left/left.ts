@@ -1,3 +1,9 @@
+/*
+ * Room: what the cuts leave of a part, slab by slab.
+ * In: the outline, and the removal of each cut.
+ * Out: pieces with their roles, webs, knife edges, floors.
+ */
+
 import type { Point } from '../geometry/point.js';
 import { type Cells, cellVolume, STANDS } from './cells.js';
 import { Discs } from './discs.js';

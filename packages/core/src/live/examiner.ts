@@ -1,3 +1,9 @@
+/*
+ * Room: a job examined again after a change, with all that the change leaves alone kept.
+ * In: a job, then changes of one cut at a time.
+ * Out: a report as `examine` gives it.
+ */
+
 import { JobError } from '../document/errors.js';
 import type { CutDocument } from '../document/schema.js';
 import type { Point } from '../geometry/point.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: what a tool meets at one place: engagement, side load, bite, the way to back off.
+ * In: the metal at each height, the circle of the tool.
+ * Out: loads height by height; facts on how the tool stands, and remarks on them.
+ */
+
 import { intersect } from '../combine/boolean.js';
 import type { Side } from '../cut/cut.js';
 import { boxAround } from '../geometry/bounds.js';

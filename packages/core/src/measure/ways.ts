@@ -1,3 +1,9 @@
+/*
+ * Room: how to measure the arc that a cut leaves, and what to correct.
+ * In: sections at each height, the gauges at hand, readings.
+ * Out: ways with what they should read; the arc fitted to readings; corrections of head and readout.
+ */
+
 import type { Point, Vector } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import type { Region } from '../region/region.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the first half of an overlay: every edge of every operand is split where it meets another.
+ * In: loops of the operands.
+ * Out: curves split at shared points, with all points that are one welded.
+ */
+
 import { Groups } from '../region/groups.js';
 import { type Along, sortHits } from './along.js';
 import type { Curves } from './gather.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: ready shapes, and whether given edges make a sound outline.
+ * In: edges or sizes.
+ * Out: a region, or faults with their places.
+ */
+
 import { extentOf, joined } from '../geometry/bounds.js';
 import { type Edge, reversed } from '../geometry/edge.js';
 import { shownNumber, shownPoint } from '../geometry/shown.js';

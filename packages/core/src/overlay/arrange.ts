@@ -1,3 +1,9 @@
+/*
+ * Room: the second half of an overlay: the faces into which the curves divide the plane.
+ * In: split curves.
+ * Out: a subdivision with a winding number for each operand and face, certified; regions collected from its faces.
+ */
+
 import type { Bounds } from '../geometry/bounds.js';
 import { type Curves, gather, type Operand } from '../noding/gather.js';
 import { type Noding, node } from '../noding/node.js';

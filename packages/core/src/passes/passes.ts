@@ -1,3 +1,9 @@
+/*
+ * Room: the passes that step in to a place, or open a bore out.
+ * In: the final circle of the tool, the metal round it, the most it may bite.
+ * Out: passes with centre, bite and load, or the reason why there are none.
+ */
+
 import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
 import { checkNotNegative, checkOverZero, checkPlace } from '../geometry/checks.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: paths of a tool's centre along an outline.
+ * In: region, tool radius, side, leads.
+ * Out: passes of lines and arcs; gouges, what the tool does not reach, ISO words.
+ */
+
 import { checkNotNegative, checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { Edge } from '../geometry/edge.js';
 import { NearEdges } from '../geometry/edge-gap.js';

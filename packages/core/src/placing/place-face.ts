@@ -1,3 +1,9 @@
+/*
+ * Room: the centre of a partial hole from what a drawing gives.
+ * In: radius with depth, opening, distances, tangent edges or three points.
+ * Out: centres, with depth, chord and angles at the faces.
+ */
+
 import { checkFinite, checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { LineEdge } from '../geometry/edge.js';
 import { distance, moved, type Point, type Vector } from '../geometry/point.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: from an aim to jobs: which cuts, in which order, in which setups.
+ * In: an aim.
+ * Out: ways, each an ordinary job with its figures, best first; refusals with their reasons.
+ */
+
 import type { Aim } from '../aim/aim.js';
 import type { JobDocument } from '../document/schema.js';
 import type { Patch } from '../feature/features.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: safe intervals: what happens to a part as one number of one cut runs through a range.
+ * In: a job, the cut and its free number.
+ * Out: intervals between the values at which something changes.
+ */
+
 import { subtract } from '../combine/subtract.js';
 import type { Cut } from '../cut/cut.js';
 import { boxOfCut, coreOf, footprint } from '../cut/footprint.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the door for jobs: `parseJob`.
+ * In: JSON text or a value, perhaps a drawer of tools.
+ * Out: a `Job`, or one `JobError` with all faults.
+ */
+
 import { writtenOut } from '../alike/written-out.js';
 import { generalTolerance } from '../datum/general-tolerance.js';
 import { inUnit } from '../datum/length-unit.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: areas of lines and arcs: loops, regions, their measures, point location.
+ * In: edges.
+ * Out: a `Region`: parts, each with an outer loop and its holes.
+ */
+
 import type { Edge, Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 

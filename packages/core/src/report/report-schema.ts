@@ -1,3 +1,9 @@
+/*
+ * Room: the shape of a report: its schema, types and reader.
+ * In: a report as JSON.
+ * Out: a typed `Report`; marks that page, drawing and range share.
+ */
+
 import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
 import { jsonSchemaOf } from '../document/json-schema.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the figures of a result: what tools stand on and meet, targets, intervals, sizes.
+ * In: a job, the metal near each cut.
+ * Out: rows and figures that `step` puts in order and `write` writes down.
+ */
+
 import type { Cut } from '../cut/cut.js';
 import { isInReach, isThereIn } from '../datum/keep-out.js';
 import { type Tick, unwatched } from '../geometry/watch.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: setups, zeros, named faces, batches and keep-outs read.
+ * In: a document and its outline.
+ * Out: `Setup` and keep-outs of the job, or faults.
+ */
+
 import type { LengthUnit } from '../datum/length-unit.js';
 import { axesOf, type Lie } from '../datum/lie.js';
 import type { AxisZero, HeightScale, Readout, Setup, Stop } from '../datum/setup.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the part before and after each step.
+ * In: cells of the arrangement, and which step takes each.
+ * Out: metal, bodies, where they let go, what holds them, which bites merge.
+ */
+
 import type { Cells } from '../left/cells.js';
 
 /**

@@ -1,3 +1,9 @@
+/*
+ * Room: the spine: every approach of a tool, as the part lies and stands then.
+ * In: a `Job`.
+ * Out: a `Result`: geometry only, with what is left, steps, bodies and merges.
+ */
+
 import { densityOf } from '../cutting/density.js';
 import { DEGREE } from '../geometry/degree.js';
 import { partOf, type Tick, unwatched } from '../geometry/watch.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: generators and laws for property tests, an entry of its own.
+ * In: a seed.
+ * Out: outlines, cuts, jobs; checks that any result must pass.
+ */
+
 export {
   type CheckLawsOptions,
   checkLaws,

@@ -1,3 +1,9 @@
+/*
+ * Room: the one writer: `examine`.
+ * In: a `Job`.
+ * Out: a `Report`: plain JSON that drawing, sheet, text and page read.
+ */
+
 import type { Cut } from '../cut/cut.js';
 import { massOf } from '../cutting/density.js';
 import { cautionsOf } from '../find/cautions.js';

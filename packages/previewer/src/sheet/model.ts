@@ -1,3 +1,9 @@
+/*
+ * Room: the sheet for the machine.
+ * In: a report.
+ * Out: rows of readout numbers, as text, CSV or HTML.
+ */
+
 import type { Report, ReportStep, Running } from '@edgebite/core';
 import type { Shown } from '../step/readout.js';
 import type { TrialTold } from '../step/trial.js';

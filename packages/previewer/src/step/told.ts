@@ -1,3 +1,9 @@
+/*
+ * Room: a step in words, for text, sheet and page alike.
+ * In: a report and the number of a step.
+ * Out: lines of text with the step's figures.
+ */
+
 import type { Report, ReportStep } from '@edgebite/core';
 import { biteLines } from './bites.js';
 import { bodyLines, takeOutLines } from './bodies.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: a report in words, for a terminal.
+ * In: a report.
+ * Out: lines of text.
+ */
+
 import { type Report, STANDING_CAUTION } from '@edgebite/core';
 import { angleText, clean, lengthText, levelsText } from '@edgebite/svg';
 import { breakLines } from '../step/breaks.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: how a bite is measured.
+ * In: a check of a report.
+ * Out: a sheet with a scene for each way.
+ */
+
 import {
   type Axes,
   axesOf,

@@ -1,3 +1,9 @@
+/*
+ * Room: the public functions, each with a check of its arguments.
+ * In: whatever a caller hands over.
+ * Out: the drawing, or an error that names argument and remedy.
+ */
+
 /* The drawings. Each with a look at what it is given; what it does is said where it is made. */
 
 import { count, reading } from '@edgebite/core/door';

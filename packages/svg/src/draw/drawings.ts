@@ -1,3 +1,9 @@
+/*
+ * Room: whole drawings: `draw` and its like.
+ * In: a report and options.
+ * Out: SVG text.
+ */
+
 import type { RangeReport, Report } from '@edgebite/core';
 import { type CheckDrawOptions, checkSheetOf } from '../checks/check-draw.js';
 import { type RangeDrawOptions, rangeSheetOf } from '../range/range-strip.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: lines, text, labels, hatching and tables, as a tree of SVG nodes.
+ * In: places on the sheet.
+ * Out: nodes, as text or as a tree of a DOM.
+ */
+
 /** What is written of an attribute: a text as it stands, a number by its shortest digits. */
 export type Written = string | number;
 

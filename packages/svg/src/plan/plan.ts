@@ -1,3 +1,9 @@
+/*
+ * Room: the plan: metal, cuts, marks, details, dimensions.
+ * In: a report and a view.
+ * Out: the drawing from above, and what its labels take up.
+ */
+
 import type { Report, ReportCut } from '@edgebite/core';
 import type { Fills } from '../pen/fills.js';
 import { drawBareMarks, drawLabel, type Label } from '../pen/label.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the drawing of a safe interval.
+ * In: the answer of `rangeOf`.
+ * Out: a strip with intervals, events and the present value.
+ */
+
 import type { RangeReport } from '@edgebite/core';
 import { addSafeHatch, drawSafe } from '../pen/hatch-range.js';
 import { ARROW, arrowhead } from '../pen/label.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: the section through the part.
+ * In: a report and a box.
+ * Out: the cut through the part, with the cutting line on the plan.
+ */
+
 import type { Report } from '@edgebite/core';
 import { type Fills, turnsOf } from '../pen/fills.js';
 import { arrowhead } from '../pen/label.js';

@@ -1,3 +1,9 @@
+/*
+ * Room: a sheet of paper: frame, layout, legend, columns, tables.
+ * In: a report and a paper size.
+ * Out: boxes for the pictures, and the columns of text.
+ */
+
 import type { Box } from '../view/view.js';
 
 /** Trimmed sizes, mm: width and height of the upright sheet. Of ISO 216, and the letter of ANSI/ASME Y14.1 (8.5 by 11 inches). */

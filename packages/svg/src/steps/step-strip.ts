@@ -1,3 +1,9 @@
+/*
+ * Room: one picture for each step, as the part lies then.
+ * In: a report and its steps.
+ * Out: pictures with tool, metal and readout numbers.
+ */
+
 import type { Bounds, Report, ReportStep } from '@edgebite/core';
 import type { Fills } from '../pen/fills.js';
 import { lined, NARROW, tinted } from '../pen/lines.js';

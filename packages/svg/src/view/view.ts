@@ -1,3 +1,9 @@
+/*
+ * Room: from the part to the paper.
+ * In: a report, a box of the sheet.
+ * Out: scale, axes as the part lies, room that is free, edges in view.
+ */
+
 import type { Axes } from '@edgebite/core';
 import type { Place } from './edges.js';
 

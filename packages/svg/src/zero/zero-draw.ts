@@ -1,3 +1,9 @@
+/*
+ * Room: how each zero is found.
+ * In: the setups of a report.
+ * Out: a sheet with a scene for each action.
+ */
+
 import { EdgebiteError, type Report, type ReportSetup } from '@edgebite/core';
 import { drawFrames, type Frame } from '../pen/frames.js';
 import type { SvgNode } from '../pen/node.js';

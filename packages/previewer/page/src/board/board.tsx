@@ -1,3 +1,9 @@
+/*
+ * Room: the drawing that can be touched.
+ * In: a sketch or a report.
+ * Out: the picture, its handles and pins.
+ */
+
 import { lengthText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';

@@ -1,3 +1,9 @@
+/*
+ * Room: files, links and the printer.
+ * In: files, links.
+ * Out: a job opened; files saved, pages printed.
+ */
+
 import { openAim } from '../state/aim.js';
 import { openJob, refusal, solver } from '../state/store.js';
 import { textIn } from './link.js';

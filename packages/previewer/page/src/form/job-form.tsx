@@ -1,3 +1,9 @@
+/*
+ * Room: the fields of a job.
+ * In: the job's JSON and the schema.
+ * Out: changes of the job.
+ */
+
 import { begin, leave } from '../state/begun.js';
 import { job, schema } from '../state/store.js';
 import { put } from '../state/written.js';

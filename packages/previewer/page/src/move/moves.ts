@@ -1,3 +1,9 @@
+/*
+ * Room: what dragging a handle does to the numbers of a job.
+ * In: a handle and a place.
+ * Out: a changed job.
+ */
+
 import { sourceText } from '@edgebite/svg';
 import { isList, isObject, type JsonObject } from '../state/json.js';
 import type { Worked } from '../worker/worked.js';

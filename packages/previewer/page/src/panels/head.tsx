@@ -1,3 +1,9 @@
+/*
+ * Room: the panels round the drawing.
+ * In: the report.
+ * Out: findings, figures, steps, ways to measure, ranges.
+ */
+
 import { useRef } from 'preact/hooks';
 import { EXAMPLES } from '../files/examples.js';
 import { openFile } from '../files/open.js';

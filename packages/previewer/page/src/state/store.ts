@@ -1,3 +1,9 @@
+/*
+ * Room: what the page holds: the job, its history, what is picked.
+ * In: what the person does.
+ * Out: signals that the parts of the page follow.
+ */
+
 import type { JobIssue } from '@edgebite/core';
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
 import { CROWD } from '../worker/crowd.js';

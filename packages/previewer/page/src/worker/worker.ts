@@ -1,3 +1,9 @@
+/*
+ * Room: the worker that examines, so that the page never waits.
+ * In: a job as JSON.
+ * Out: a report, or its faults, and a sketch while a cut is dragged.
+ */
+
 import '../quiet.js';
 import {
   aimJsonSchema,
