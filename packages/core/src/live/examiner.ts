@@ -1,5 +1,5 @@
 /*
- * Room: a job examined again after a change, with all that the change leaves alone kept.
+ * Room: a job changed one cut at a time, and examined again after each change.
  * In: a job, then changes of one cut at a time.
  * Out: a report as `examine` gives it.
  */
