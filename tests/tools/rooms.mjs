@@ -1,5 +1,5 @@
-// Pictures and tables of docs/architecture.md, read off the sources: which room imports which, and the head comment of
-// each room's first file.
+// The pictures and tables of docs/architecture.md, read from the sources: the imports between rooms, and the head comment
+// of the first file of each room.
 //   node tests/tools/rooms.mjs            compares, and ends with 1 where the page is out of date
 //   node tests/tools/rooms.mjs --update   writes them anew
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -38,7 +38,7 @@ const WAY = [
 
 /** @typedef {{ folder: string, first: string, purpose: string, takes: string, gives: string, needs: Set<string> }} Room */
 
-const HEAD = /^\/\*\n \* Room: ([\s\S]*?)\n \* In: ([\s\S]*?)\n \* Out: ([\s\S]*?)\n \*\/\n/;
+const HEAD = /^\/\*\n \* Room: ([\s\S]*?)\.\n \* In: ([\s\S]*?)\.\n \* Out: ([\s\S]*?)\.\n \*\/\n/;
 
 /**
  * The room that a source file belongs to, as its folder; null for a file that is in none, such as an entry.
