@@ -1,5 +1,5 @@
 /*
- * The entry `@edgebite/core/door`: how this library looks at what it is given, for packages that stand on it and want to refuse
+ * The entry `@edgebite/core/door`: how this library checks its arguments, for packages that build on it and want to refuse
  * what is wrong in the same way, with the same error.
  */
 

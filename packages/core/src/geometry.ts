@@ -1,6 +1,6 @@
 /*
- * The entry `@edgebite/core/geometry`: points, edges, loops and regions, what is made of them, and their forms in files. Names that
- * mean two things in the whole library have here the terms of the field; the root has both under their old names.
+ * The entry `@edgebite/core/geometry`: points, edges, loops and regions, operations on them, and file formats. Names that are
+ * ambiguous in the whole library have the terms of the field here; the root has both under their old names.
  */
 
 export { checkRegion, type RegionFault } from './door/check-region.js';

@@ -1,4 +1,4 @@
-// What is named here stands before what `unguarded.ts` has under the same name: functions that look at what they are given.
+// A name listed here takes precedence over the same name in `unguarded.ts`: these functions check their arguments.
 
 export { checkRegion, type RegionFault } from './door/check-region.js';
 export {

@@ -1,6 +1,6 @@
 /*
  * The entry `@edgebite/core/machining`: cuts, placing, passes, paths, load, setups, speeds, measuring. Points, edges and regions are
- * those of `@edgebite/core/geometry`. Names that mean two things in the whole library have here the terms of the field.
+ * those of `@edgebite/core/geometry`. Names that are ambiguous in the whole library have the terms of the field here.
  */
 
 export type { AnnularCut, BoreCut, Cut as ToolCut, EveryCut, Side, SweptCut } from './cut/cut.js';

@@ -14,21 +14,21 @@ import type { AimDocument } from './schema-aim.js';
 /** A side that a stop bears on. */
 export type AimStop = NonNullable<AimDocument['stops']>[number];
 
-/** A place that does not go through. */
+/** A recess that does not go through. */
 export interface Pocket {
   readonly region: Region;
   readonly from: Side;
   readonly depth: number;
 }
 
-/** What is to go to one depth from one side. */
+/** The metal to remove to one depth from one side. */
 export interface AimLayer {
   readonly from: Side;
   /** Null where it goes through. */
   readonly depth: number | null;
-  /** What is to go; its edges are named `finished` where they are walls to be made, `blank` where it lies open. */
+  /** The metal to remove; its edges are named `finished` where they are walls to make, `blank` where it is open. */
   readonly rest: Region;
-  /** What is to stay at these heights. */
+  /** The metal to keep at these heights. */
   readonly stays: Region;
 }
 
@@ -39,16 +39,16 @@ export interface Aim {
   /** The finished part seen from above, and its pockets. */
   readonly finished: Region;
   readonly pockets: readonly Pocket[];
-  /** What is to go, by how deep it goes: what goes through first. */
+  /** The metal to remove, by depth: through layers first. */
   readonly layers: readonly AimLayer[];
-  /** A place on the finished part: what is there is kept. */
+  /** A point on the finished part, on metal that is kept. */
   readonly keep: readonly [number, number];
   readonly drawer: readonly DrawerTool[];
   /** Sides that stops bear on, as the part lies. */
   readonly stops: readonly AimStop[];
   /** Diameter of the tip with which a zero is found; null where jobs are to have no setups. */
   readonly tip: number | null;
-  /** Whether an end mill can be led along arcs. */
+  /** Whether the machine can lead an end mill along arcs. */
   readonly arcs: boolean;
   /** What roughing leaves on the radius, and the deepest bite of a boring head. */
   readonly allowance: number;
@@ -56,7 +56,7 @@ export interface Aim {
   /** Minutes for a change of tool, and for turning the part over. */
   readonly toolChange: number;
   readonly turning: number;
-  /** How many ways are told at most. */
+  /** The most ways to return. */
   readonly ways: number;
   readonly document: AimDocument;
 }
@@ -76,7 +76,7 @@ export const DEFAULT_WAYS = 4;
 /** Regions differ by no more than rounding where less than this share of the blank's area lies between them. */
 export const SAME_SHARE = 1e-9;
 
-/** What is to be left at a height over the bottom. */
+/** The finished section at a height above the bottom. */
 export function finishedAt({ job: { thickness }, finished, pockets }: Aim, height: number): Region {
   const open = pockets.filter(({ from, depth }) =>
     from === 'top' ? height > thickness - depth : height < depth,

@@ -32,9 +32,9 @@ import { layersOf } from './layers.js';
 import { type AimDocument, aimSchema, type PocketDocument } from './schema-aim.js';
 
 /**
- * The aim that JSON describes, given as text or as the value of it: the finished part and the blank worked out and
- * checked, what is to go between them, the tools.
- * @param shared a drawer that is used in place of one of the aim's own
+ * Reads an aim from JSON, given as text or as its value: the finished part and the blank, checked, the metal to
+ * remove between them, the tools.
+ * @param shared a drawer to use instead of the aim's own
  * @throws JobError with all faults at once, each with a JSON Pointer to its place.
  */
 export function parseAim(json: unknown, shared?: DrawerDocument): Aim {

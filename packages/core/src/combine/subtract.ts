@@ -20,7 +20,7 @@ import { Joints, touching } from '../region/joints.js';
 import { loopsOf } from '../region/measure.js';
 import type { Loop, Region, RegionPart } from '../region/region.js';
 
-/** Up to this many cuts only the loops that are near them are looked at. */
+/** Up to this many cuts, only the loops near them are examined. */
 const FEW_CUTS = 8;
 
 /** How many tolerances from the cuts an edge must be to be left out; one would do. */

@@ -18,7 +18,7 @@ export interface EveryCut {
   /** How deep it really goes, from its side: the thickness of the part if `through`. */
   readonly depth: number;
   readonly through: boolean;
-  /** How far it is to go below the part where it goes through; as far as its tool does anyway without it. */
+  /** How far it is to go below the part where it goes through; by default as far as its tool goes anyway. */
   readonly breakThrough?: number;
 }
 
@@ -29,7 +29,7 @@ export interface BoreCut extends EveryCut {
   readonly diameter: number;
 }
 
-/** A ring cut by a hollow cutter; its core is left standing. */
+/** A ring cut by a hollow cutter; its core remains standing. */
 export interface AnnularCut extends EveryCut {
   readonly kind: 'annular';
   readonly center: Point;
@@ -37,7 +37,7 @@ export interface AnnularCut extends EveryCut {
   readonly diameter: number;
   /** Width of the ring that the teeth cut, under half the diameter. */
   readonly wall: number;
-  /** How deep the cutter can go; null if that does not matter. */
+  /** How deep the cutter can go; null for any depth. */
   readonly reach: number | null;
 }
 
@@ -46,7 +46,7 @@ export interface SweptCut extends EveryCut {
   readonly kind: 'swept';
   /** Of the tool. */
   readonly diameter: number;
-  /** Where the tool's centre goes: each edge starts where the one before ends. */
+  /** The path of the tool's centre: each edge starts where the one before ends. */
   readonly path: readonly Edge[];
 }
 

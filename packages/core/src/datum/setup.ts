@@ -11,7 +11,7 @@ import { inUnit, type LengthUnit } from './length-unit.js';
 import { type Axes, along, axesOf, type Lie, onPart } from './lie.js';
 import { type Stack, stackOf } from './stack.js';
 
-/** What a readout shows. */
+/** The unit and step of a readout. */
 export interface Readout {
   readonly units: LengthUnit;
   /** Its smallest step, in its unit. */
@@ -25,13 +25,13 @@ export interface HeightScale extends Readout {
   readonly sense: 1 | -1;
 }
 
-/** How the zero of one axis hangs together with the part. */
+/** How the zero of one axis relates to the part. */
 export interface AxisZero {
   /** The place on the part that the chain ends at: a face, a name, or a place in words. */
   readonly place: string;
   /** How far that place lies along the machine's axis from the zero of the drawing, in the part's unit. */
   readonly at: number;
-  /** In the order in which they are done: from the spindle to what is touched, and on to that place. */
+  /** In working order: from the spindle to the touched face, and on to that place. */
   readonly links: readonly Link[];
   /** Where along the other axis the part is touched, or bears; of no meaning in Z. */
   readonly contact: Contact;
@@ -46,7 +46,7 @@ export interface Contact {
   readonly lever: number;
 }
 
-/** A stop on the table or the vice. It looks the other way than the side of the part that bears on it. */
+/** A stop on the table or the vice. It faces the opposite way to the side of the part that bears on it. */
 export interface Stop {
   readonly id: string;
   /** The side of the part, as it lies, that bears on it. */
@@ -58,10 +58,10 @@ export interface Setup {
   readonly id: string;
   readonly name: string | null;
   readonly lie: Lie;
-  /** How far it may lie turned out of that, to either side; radians. */
+  /** Error of its turn, to either side; radians. */
   readonly angleTolerance: number;
   readonly readout: Readout;
-  /** What heights are read on. */
+  /** The scale on which heights are read. */
   readonly heights: HeightScale;
   readonly stops: readonly Stop[];
   /** In Z, heights are over the face that the part lies on; null where the job does not say. */
@@ -82,7 +82,7 @@ export interface SetPart {
 
 /** A zero worked out: lengths in the readout's unit. */
 export interface ZeroSize extends Stack {
-  /** What the readout shows with the spindle over the place on the part. */
+  /** The readout number with the spindle over the place on the part. */
   readonly offset: number;
   /** One for each link. */
   readonly links: readonly LinkSize[];
@@ -120,8 +120,8 @@ function zeroSize({ links }: AxisZero, units: LengthUnit, grade: ToleranceClass 
 }
 
 /**
- * What the readout shows when the spindle stands over a place of the part, in its unit, not rounded: along each axis
- * what lies between the place and that of the zero's chain, and the chain.
+ * The readout numbers with the spindle over a point of the part, in the unit of the readout, not rounded: along each
+ * axis the distance from the place of the zero's chain to the point, plus the chain.
  */
 export function readoutAt(lay: Laid, p: Point): readonly [number, number] {
   const one = (axis: 'x' | 'y') => {
@@ -131,7 +131,7 @@ export function readoutAt(lay: Laid, p: Point): readonly [number, number] {
   return [one('x') + 0, one('y') + 0];
 }
 
-/** The place of the part over which the spindle stands when the readout shows so much: the reverse of `readoutAt`. */
+/** The point of the part under the spindle at given readout numbers: the inverse of `readoutAt`. */
 export function placeUnder(lay: Laid, [x, y]: readonly [number, number]): Point {
   const one = (axis: 'x' | 'y', shown: number) =>
     inUnit(shown - lay[axis].offset, lay.setup.readout.units, lay.part.units) + lay.setup.zero[axis].at;

@@ -6,7 +6,7 @@ import { turnOff } from './turn.js';
 
 type Pair = readonly [number, number];
 
-/** Where the readout is to stand for a place on the part. All but `center` in the readout's unit. */
+/** The readout numbers for a point on the part. All but `center` are in the unit of the readout. */
 export interface Target {
   /** On the part as drawn, in its unit. */
   readonly center: Point;
@@ -15,14 +15,17 @@ export interface Target {
   readonly readout: Pair;
   /** Target less exact. */
   readonly roundingError: Pair;
-  /** How far the spindle may stand from the target: the chain, half a step of the readout, and the turn of the lay. */
+  /**
+   * The possible error of the spindle at the target: the chain, half a step of the readout, and the angle of the
+   * part.
+   */
   readonly worst: Pair;
   readonly rss: Pair;
 }
 
 /**
- * The readout's target for a place on the part. The readout cannot tell places apart that are within half a step
- * of what it shows, so half a step adds to the errors of the chain.
+ * The target of the readout for a point on the part. The readout cannot resolve less than half a step, so half a step
+ * adds to the errors of the chain.
  */
 export function targetAt(lay: Laid, center: Point): Target {
   const { resolution } = lay.setup.readout;

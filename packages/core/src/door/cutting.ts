@@ -1,4 +1,4 @@
-/* Speeds, feeds, times and forces. Each with a look at what it is given; what it does is said where it is made. */
+/* Speeds, feeds, times and forces. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawBreakOff from '../cutting/break-off.js';
 import * as rawDensity from '../cutting/density.js';

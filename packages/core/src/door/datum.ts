@@ -1,4 +1,4 @@
-/* Setups and readouts. Each with a look at what it is given; what it does is said where it is made. */
+/* Setups and readouts. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawChain from '../datum/chain.js';
 import * as rawGeneralTolerance from '../datum/general-tolerance.js';

@@ -1,4 +1,4 @@
-/* What can be made of whole regions, and asked of them. Each with a look at what it is given; what it does is said where it is made. */
+/* Operations and queries on whole regions. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawBetween from '../figure/between.js';
 import * as rawChords from '../figure/chords.js';

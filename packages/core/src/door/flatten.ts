@@ -1,4 +1,4 @@
-/* Regions in and out of the flatten-js library, with a look at what is given. Alone in an entry of its own, since nothing else needs that library. */
+/* Regions in and out of the flatten-js library, with checked arguments. They have their own entry, since nothing else needs that library. */
 
 import * as rawFlatten from '../format/flatten.js';
 import { guarded } from './guarded.js';

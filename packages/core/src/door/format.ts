@@ -1,4 +1,4 @@
-/* Regions and edges in and out of other forms. Each with a look at what it is given; what it does is said where it is made. */
+/* Regions and edges in and out of other formats. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawGeojson from '../figure/geojson.js';
 import * as rawSvgDocument from '../figure/svg-document.js';

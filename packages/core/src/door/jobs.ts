@@ -1,4 +1,4 @@
-/* Jobs and reports. Each with a look at what it is given; what it does is said where it is made. */
+/* Jobs and reports. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawReadAim from '../aim/read-aim.js';
 import * as rawCautions from '../find/cautions.js';

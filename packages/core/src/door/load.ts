@@ -1,4 +1,4 @@
-/* How the metal loads a tool, and what is in its way. Each with a look at what it is given; what it does is said where it is made. */
+/* The load of the metal on a tool, and obstacles. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawByHeight from '../load/by-height.js';
 import * as rawEngagement from '../load/engagement.js';

@@ -1,4 +1,4 @@
-/* How to measure the arc that a cut leaves, and what to do about it. Each with a look at what it is given; what it does is said where it is made. */
+/* Ways to measure the arc that a cut leaves, and the correction. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawChecks from '../measure/checks.js';
 import * as rawCorrection from '../measure/correction.js';

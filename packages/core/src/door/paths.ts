@@ -1,4 +1,4 @@
-/* Paths of a tool's centre. Each with a look at what it is given; what it does is said where it is made. */
+/* Paths of a tool's centre. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawGouge from '../path/gouge.js';
 import * as rawIsoWords from '../path/iso-words.js';

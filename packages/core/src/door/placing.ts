@@ -1,4 +1,4 @@
-/* The centre of a partial hole, the passes to it, and what metal lies round it. Each with a look at what it is given; what it does is said where it is made. */
+/* The centre of a partial hole, the passes to it, and the metal round it. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawKnifeEdges from '../left/knife-edges.js';
 import * as rawWebs from '../left/webs.js';

@@ -1,4 +1,4 @@
-/* Points, boxes, edges and segments of circles. Each with a look at what it is given; what it does is said where it is made. */
+/* Points, boxes, edges and segments of circles. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawBounds from '../geometry/bounds.js';
 import * as rawDistance from '../geometry/distance.js';

@@ -1,4 +1,4 @@
-/* Loops and regions, their measures, and what is made of them. Each with a look at what it is given; what it does is said where it is made. */
+/* Loops and regions, their measures, and operations on them. Each checks its arguments; its own comment is at its definition. */
 
 import * as rawBoolean from '../combine/boolean.js';
 import * as rawOffset from '../combine/offset.js';

@@ -100,7 +100,7 @@ function oneSided(report: Found): Caution[] {
   );
 }
 
-/** A floor holds it for now; whoever takes it off later works on metal that lets go. */
+/** A floor holds it for now; taking it off later means working on metal that comes loose. */
 function staying(report: Found): Caution[] {
   return caution(
     'slug-stays',

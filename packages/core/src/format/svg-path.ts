@@ -17,11 +17,11 @@ const COMMANDS = new Set('MLHVAZ');
 const CURVES = new Set('CSQT');
 
 /**
- * Reads SVG path data as chains of lines and circular arcs, one for each stretch drawn without a move.
- * The numbers are the part's own coordinates with y up, so sweep flag 1 runs counter-clockwise; path data
- * drawn for a screen, where y goes down, comes out mirrored. Edges without length are left out.
- * Source: W3C SVG 2, chapter 9 and appendix B.2.
- * @throws TextError with the position of what is wrong, of a Bézier curve, or of an arc with two radii.
+ * Reads SVG path data as chains of lines and circular arcs, one for each stretch drawn without a move. The numbers
+ * are the part's own coordinates with y up, so sweep flag 1 runs counter-clockwise; path data drawn for a screen,
+ * where y goes down, comes out mirrored. Edges without length are left out. Source: W3C SVG 2, chapter 9 and appendix
+ * B.2.
+ * @throws TextError with the position of a fault, of a Bézier curve, or of an arc with two radii.
  */
 export function parseSvgPath(text: string): Chain[] {
   return new PathReader(text).read();

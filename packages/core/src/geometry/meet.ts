@@ -16,7 +16,7 @@ export type Meeting =
   | { readonly kind: 'overlap'; readonly ends: readonly (readonly [Point, Point])[] };
 
 /**
- * Where two edges meet, taking what is closer than `tolerance` for touching. Tangency is decided by the gap
+ * Where two edges meet, where a gap closer than `tolerance` counts as touching. Tangency is decided by the gap
  * between the two curves, a length; the sign of a rounded discriminant would answer by chance there.
  * @param tolerance a length over 0 in the unit of the edges; see `weldTolerance`
  */

@@ -16,13 +16,13 @@ import type { JobCut } from './plan.js';
 /** The unit of every length of a job. */
 export type Units = JobDocument['units'];
 
-/** From where on thin metal and sharp corners are reported. */
+/** The limits at which thin metal, sharp corners and lack of room are reported. */
 export interface Limits {
   /** Metal thinner than this is reported. */
   readonly web: number;
   /** Metal thinner than this holds nothing. */
   readonly hold: number;
-  /** Room that a tool wants below the part where it comes out. */
+  /** Room that a tool needs below the part where it comes out. */
   readonly breakThrough: number;
   /** Interior angles under this many degrees are reported. */
   readonly knifeEdge: number;
@@ -30,7 +30,7 @@ export interface Limits {
 
 /** A name that a job gives an edge or a hole of its part. */
 export interface PartName {
-  /** What it names: `outline:2`, `hole:0`, `hole:0:1`. */
+  /** The named thing: `outline:2`, `hole:0`, `hole:0:1`. */
   readonly of: string;
   readonly name: string;
 }
@@ -73,11 +73,11 @@ export interface Job {
   readonly keepOuts: readonly KeepOut[];
   /** Empty if the job has none. */
   readonly tools: readonly ToolDocument[];
-  /** What there is to measure with. */
+  /** The gauges at hand. */
   readonly gauges: Gauges;
   /** Without keys if the job does not say. */
   readonly machine: MachineDocument;
-  /** The job as it was written, without its faults of form: `parseJob` makes the same job of it again. */
+  /** The job as written: `parseJob` makes the same job from it again. */
   readonly document: JobDocument;
   /** The same with each copy of a cut written out; `document` itself where nothing is repeated. Its cuts are those of the job. */
   readonly plain: JobDocument;

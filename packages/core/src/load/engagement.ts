@@ -27,7 +27,7 @@ export interface SideLoad {
   readonly direction: Vector | null;
 }
 
-/** How much of a tool's circle is in metal. Angles in radians, lengths in the unit of the input. */
+/** The part of a tool's circle that is in metal. Angles in radians, lengths in the unit of the input. */
 export interface Engagement {
   /** Counter-clockwise; those that touch are one. */
   readonly arcs: readonly EngagedArc[];
@@ -35,7 +35,7 @@ export interface Engagement {
   readonly angle: number;
   /** Of the whole circle, from 0 to 1. */
   readonly share: number;
-  /** How often a tooth strikes metal in a turn; 0 if it never leaves it, and if it never meets any. */
+  /** How often a tooth strikes metal in a turn; 0 if it never leaves metal or never meets any. */
   readonly entries: number;
   /** Whether a tooth is in metal for part of the turn only. */
   readonly interrupted: boolean;
@@ -46,13 +46,13 @@ export interface Engagement {
 const BALANCED = 1e-12;
 
 /**
- * The arcs of a tool's circle that lie in metal, and what follows from them, for a spindle that turns clockwise seen
- * from above (a standard right-hand cutter). An arc counts where there is metal on both sides of it: a wall that the
- * circle only runs along is not cut.
+ * The arcs of a tool's circle that lie in metal, with their share and entries, for a spindle that turns clockwise
+ * seen from above (a standard right-hand cutter). An arc counts where there is metal on both sides of it: a wall that
+ * the circle only runs along is not cut.
  *
  * Source: share 1 - acos(e / r) / pi for a centre a distance e inside a straight face, from the engagement angle
  * cos(phi) = 1 - ae / r (Fundamentals of Machining Processes, p. 174).
- * @param metal what is there before the cut, at the depth in question
+ * @param metal the metal before the cut, at the depth in question
  * @throws RangeError if the radius is not a finite number over 0 or a coordinate is not finite.
  */
 export function engagementOf(metal: Region, center: Point, radius: number): Engagement {

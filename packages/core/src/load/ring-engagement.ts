@@ -37,12 +37,12 @@ const BALANCED = 1e-12;
 
 /**
  * How the teeth of a hollow cutter are in metal, for a spindle that turns clockwise seen from above (a standard
- * right-hand cutter). With w(a) the length of metal on the radius of angle a between the inner and the outer circle, a
- * tooth is in metal where w > 0, and the side load is the mean of its directions (sin a, -cos a) weighted by w. A wall
- * that a circle only runs along, or a corner that it touches, is not cut.
+ * right-hand cutter). With w(a) the length of metal on the radius of angle a between the inner and the outer circle,
+ * a tooth is in metal where w > 0, and the side load is the mean of its directions (sin a, -cos a) weighted by w. A
+ * wall that a circle only runs along, or a corner that it touches, is not cut.
  *
  * Source: definition; the integrals are those of `integralsOf`. Half a ring has side load 2 / pi, a whole one 0.
- * @param metal what is there before the cut, at the height in question
+ * @param metal the metal before the cut, at the height in question
  * @throws RangeError if a radius is not a finite number over 0, the inner one is not under the outer one, or a
  *   coordinate is not finite.
  */

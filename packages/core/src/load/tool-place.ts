@@ -11,7 +11,7 @@ import { engagementOf } from './engagement.js';
 import { metalNear } from './near-tool.js';
 import { distanceToBoundary } from './touch.js';
 
-/** A tool where it goes down, and what it goes into. */
+/** A tool where it goes down, and the metal there. */
 export interface PlacedTool {
   readonly doing: Doing;
   /** Whether an end mill cuts to its centre; null where the job does not say. */
@@ -25,7 +25,7 @@ export interface PlacedTool {
   readonly metal: Metal | null;
 }
 
-/** What a tool that has to be led by the metal under it stands on badly. */
+/** Why the metal under a tool does not guide it. */
 export type BadFooting =
   /** Its centre is off the metal, and there is metal on one side of it or on some. */
   | 'center in air'
@@ -34,7 +34,7 @@ export type BadFooting =
   /** All of its rim is in metal, but a hole that is not in its middle is under it. */
   | 'over a hole';
 
-/** What is wrong, or to be known, of a tool in its place. Depths are those of the tool. */
+/** A fault, or a fact worth knowing, of a tool in its place. Depths are those of the tool. */
 export type PlaceFact =
   /** A tool without its own lead enters metal so. `away`: from its centre to the metal, 0 if it is on it. */
   | {
@@ -58,13 +58,14 @@ export type PlaceFact =
   | { readonly kind: 'grabs'; readonly metal: Metal; readonly opensOut: boolean };
 
 /**
- * What is wrong with a tool in its place, or to be known of it, height by height. A twist drill, and an end mill that
- * does not cut to its centre, are led by the metal under them: all of it has to be there where they enter, or a hole in
- * its middle, and no void on the way. A boring bar cannot cut at its centre. A drill's lips grab in brass and bronze.
+ * The faults of a tool in its place, and facts worth knowing, height by height. A twist drill, and an end mill that
+ * does not cut to its centre, are guided by the metal under them: all of it has to be there where they enter, or a
+ * hole in its middle, and no void on the way. A boring bar cannot cut at its centre. A drill's lips grab in brass and
+ * bronze.
  *
  * Source: common practice, no source.
- * @throws RangeError if the radius is not a finite number over 0, a coordinate or depth is not finite, or the layers are
- *   none, or not in order.
+ * @throws RangeError if the radius is not a finite number over 0, a coordinate or depth is not finite, or the layers
+ *   are none, or not in order.
  */
 export function placeFacts(tool: PlacedTool): PlaceFact[] {
   checkPlace('placeFacts', 'center', tool.center);

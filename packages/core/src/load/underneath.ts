@@ -4,7 +4,7 @@ import { drillPoint, type KeepOut, liesOver } from '../datum/keep-out.js';
 import { checkNotNegative, checkOverZero } from '../geometry/checks.js';
 import type { Region } from '../region/region.js';
 
-/** What goes down, and how far. Lengths in the unit of the part. */
+/** A tool on its way down, and how far it goes. Lengths in the unit of the part. */
 export interface GoesDown {
   readonly cut: Cut['kind'];
   /** Null where the job names no tool. */
@@ -15,7 +15,7 @@ export interface GoesDown {
   readonly through: boolean;
   /** How deep a hollow cutter can go; null if that does not matter. */
   readonly reach: number | null;
-  /** How far its full section is to go below the part where it goes through; what its reach leaves, or nothing, without it. */
+  /** How far its full section is to go below the part where it goes through; by default the rest of its reach, or 0. */
   readonly breakThrough?: number;
 }
 
@@ -32,13 +32,13 @@ export function lowestOf(down: GoesDown, thickness: number): number {
   return thickness - (down.through ? thickness : down.depth) - reachBeyond(down);
 }
 
-/** What of a tool comes out below the part, and what lies there. */
+/** How far a tool comes out below the part, and the obstacle there. */
 export interface Underneath {
   /** How far the tool comes out below the face that the part lies on; 0 where it does not. */
   readonly below: number;
-  /** id of what lies under it, of several the nearest; null where nothing does, or the tool does not come out. */
+  /** id of the nearest obstacle under it; null where there is none, or the tool does not come out. */
   readonly over: string | null;
-  /** How far its top is below the tool's lowest; under 0 where the tool goes into it; null with `over`. */
+  /** How far its top is below the lowest point of the tool; negative where the tool goes into it; null with `over`. */
   readonly margin: number | null;
 }
 
@@ -63,12 +63,12 @@ export function pastThrough({ cut, depth, through, reach, breakThrough }: GoesDo
 }
 
 /**
- * How far a tool comes out below the part, and how near it comes to what lies there: to what is under its body, as wide
- * as the tool all the way down to its lowest.
- * @param body what the tool takes up, seen from above, on the part as drawn
+ * How far a tool comes out below the part, and its distance to the obstacle under its body, which is as wide as the
+ * tool all the way down.
+ * @param body the area of the tool, seen from above, on the part as drawn
  * @param keepOuts those of the setup; heights over the face that the part lies on
- * @throws RangeError if the diameter or thickness is not a finite number over 0, or the depth or reach not one of 0 or
- *   more.
+ * @throws RangeError if the diameter or thickness is not a finite number over 0, or the depth or reach not one of 0
+ *   or more.
  */
 export function underneath(
   tool: GoesDown,

@@ -19,7 +19,7 @@ import { distanceToBoundary } from './touch.js';
 import { type BoxedEdge, boxed, firstClear, firstNear, type Way } from './way-along.js';
 import { headingsWhereItChanges } from './way-events.js';
 
-/** What a tool must not meet on its way, seen from above. */
+/** An obstacle on the way of a tool, seen from above. */
 export interface Obstacle {
   readonly id: string;
   readonly region: Region;
@@ -36,7 +36,7 @@ export type NoWay =
   /** But for these there would be a way. */
   | { readonly reason: 'keep-out'; readonly ids: readonly string[] };
 
-/** How to come off the wall before a tool is lifted. Lengths in the unit of the metal. */
+/** The move off the wall before a tool is lifted. Lengths in the unit of the metal. */
 export type WayOff =
   /** No wall stands at it, at any height: it can be lifted as it is. */
   | { readonly kind: 'lift'; readonly gap: number | null }
@@ -46,14 +46,14 @@ export type WayOff =
       readonly direction: Vector;
       readonly degrees: number;
       readonly by: number;
-      /** Where the centre is then. */
+      /** The centre after the move. */
       readonly to: Point;
-      /** Smallest distance from the tool to any metal then; null where there is none within `furthestOff`. */
+      /** Smallest distance from the tool to any metal after the move; null where there is none within `furthestOff`. */
       readonly gap: number | null;
     }
   | { readonly kind: 'none'; readonly why: NoWay };
 
-/** What a way off a wall is looked for in. */
+/** The task of finding a way off a wall. */
 export interface WayOffTask {
   readonly tool: RoundTool;
   /**
@@ -61,18 +61,18 @@ export interface WayOffTask {
    * up; right to `metalReach` from the tool's centre.
    */
   readonly layers: readonly Layer[];
-  /** The gap to be had to all metal, over 0. */
+  /** The gap to reach from all metal, over 0. */
   readonly clearance: number;
-  /** What may not be met on the way, at the heights of the tool. */
+  /** Obstacles to avoid on the way, at the heights of the tool. */
   readonly keepOuts: readonly Obstacle[];
 }
 
-/** How far a tool backs off at most: no wall that it has cut asks for more. */
+/** The longest move off a wall: no wall that a tool has cut needs more. */
 export function furthestOff(radius: number, clearance: number): number {
   return radius + clearance;
 }
 
-/** How far from a tool's centre its way off looks at metal. */
+/** The distance from a tool's centre within which metal matters to its way off. */
 export function metalReach(radius: number, clearance: number): number {
   return 3 * (radius + clearance);
 }
@@ -83,15 +83,16 @@ const HALF_TURN_SLACK = 1e-9;
 /**
  * The way off the wall before a tool is lifted: a straight one, on which it cuts nothing and meets no keep-out, to a
  * place where it is clear of all metal by the clearance, at every height that it then passes. Straight back from the
- * middle of the wall, or as near to that as other things allow, but a little off what it would graze. A tool is as wide
- * all the way up as it is below, so that all heights together are one wall, seen from above.
+ * middle of the wall, or as near to that as other things allow, but a little off what it would graze. A tool is as
+ * wide all the way up as it is below, so that all heights together are one wall, seen from above.
  *
  * Source: definition. A circle of radius r moved s off a wall point that lies h off straight ahead clears it by
- * sqrt(r^2 + 2 r s cos(h) + s^2) - r (law of cosines). What is possible changes with the direction only where the way
- * touches the parallel of something, or passes a corner of the places that are too near; all those directions are
- * worked out, and between two of them one tells for all. Of over 200 edges near the tool every degree is tried.
- * @throws RangeError if a length is not a finite number over 0, a coordinate or depth is not finite, or the layers are
- *   none, or not in order.
+ * sqrt(r^2 + 2 r s cos(h) + s^2) - r (law of cosines). The possible ways change with the direction only where the way
+ * touches a parallel curve of the metal, or passes a corner of the area that is too near; all those directions are
+ * worked out, and between two of them one decides for all. With more than 200 edges near the tool, every degree is
+ * tried.
+ * @throws RangeError if a length is not a finite number over 0, a coordinate or depth is not finite, or the layers
+ *   are none, or not in order.
  */
 export function wayOff(task: WayOffTask): WayOff {
   const { tool, layers, clearance } = task;

@@ -7,16 +7,16 @@ import type { Circle } from './way.js';
 export interface Dial {
   /** One graduation, in the unit of the part. */
   readonly step: number;
-  /** What a graduation changes: the diameter of the bore, or its radius. */
+  /** Whether a graduation changes the diameter of the bore, or its radius. */
   readonly on: 'diameter' | 'radius';
 }
 
-/** What one graduation changes the radius of the bore by. */
+/** The change of the radius of the bore for one graduation. */
 export function radiusStep({ step, on }: Dial): number {
   return on === 'diameter' ? step / 2 : step;
 }
 
-/** What to do with a head and a centre after measuring. */
+/** The correction of a head and a centre after measuring. */
 export interface Correction {
   /** Whole graduations to open the head by; 0 where it is on size; null where the radius is not known. */
   readonly graduations: number | null;
@@ -35,8 +35,9 @@ export interface Correction {
 const SLACK = 1e-9;
 
 /**
- * What to turn a head by and where to move, so that the next cut comes nearer to the drawn arc and never past its radius: the head goes on
- * by whole graduations, by no more than is left if the bore is as wide as the readings allow. Lengths in the unit of the part.
+ * The graduations to open a head by and the move of the centre, so that the next cut comes nearer to the drawn arc
+ * and never past its radius: the head is opened by whole graduations, by no more than remains if the bore is as wide
+ * as the readings allow. Lengths in the unit of the part.
  * @param drawn the arc as it is to be
  * @param spans where the arc is, as seen from its centre
  * @throws RangeError if the graduation is not a finite number over 0.

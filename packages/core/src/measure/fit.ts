@@ -8,36 +8,36 @@ import { type Circle, readingOf, slopesOf, type Way } from './way.js';
 export interface Reading {
   readonly way: Way;
   readonly value: number;
-  /** How far it may be off to either side; over 0. Anything within is taken for as likely. */
+  /** Its error to either side, over 0; every value within it is equally likely. */
   readonly tolerance: number;
 }
 
-/** A value, and between what it lies. */
+/** A value with its intervals. */
 export interface Estimate {
   readonly value: number;
-  /** Between what it lies if every reading may be off by all of its tolerance. */
+  /** Its interval if every reading may be off by its full tolerance. */
   readonly worst: readonly [number, number];
   /**
-   * Half of the interval that it lies in in 95 cases of 100: the root of the squares of the standard uncertainties, times the
-   * coverage factor of their distribution.
+   * Half of the interval that contains it in 95 cases of 100: the root of the squares of the standard uncertainties,
+   * times the coverage factor of their distribution.
    */
   readonly rss: number;
 }
 
-/** What readings say of an arc. */
+/** The arc that fits some readings. */
 export interface Fit {
   readonly center: Point;
-  /** null where the readings do not tell it. */
+  /** null where the readings do not determine it. */
   readonly radius: Estimate | null;
   readonly x: Estimate | null;
   readonly y: Estimate | null;
-  /** By reading: what it should have been by the others and itself, less what it was. */
+  /** By reading: the reading expected from the fit, less the actual one. */
   readonly residuals: readonly number[];
-  /** Numbers of readings that cannot all be right within their tolerances. */
+  /** Numbers of the readings that contradict each other within their tolerances. */
   readonly contradicted: readonly number[];
 }
 
-/** Readings of which nothing can be made. */
+/** Readings that do not give an arc. */
 export class FitError extends EdgebiteError {
   override readonly name = 'FitError';
 
@@ -67,13 +67,13 @@ const COVERED = 0.95;
 type Unknowns = readonly [radius: number, x: number, y: number];
 
 /**
- * Radius and place of an arc from readings of it, by least squares: each reading counts as the inverse of the square of its
- * tolerance. What the readings do not tell stays as drawn, and is null in the answer. The worst case is solved anew with
- * every reading at that end of its tolerance which moves the unknown most. The other interval is linear, and takes each
- * reading as off by anything within its tolerance with equal chance (`coverageOf`).
+ * Radius and position of an arc from readings of it, by least squares: the weight of each reading is the inverse
+ * square of its tolerance. Unknowns that the readings do not determine stay as drawn, and are null in the answer. The
+ * worst case is solved again with every reading at that end of its tolerance which moves the unknown most. The other
+ * interval is linear, and takes every error within the tolerance of a reading as equally likely (`coverageOf`).
  * @param drawn the arc as it should be, from which the solution starts
- * @throws FitError if there is no reading, or if one is no finite number, has no tolerance, cannot be taken of the drawn arc, or is
- *   further from what that reads than half of its radius.
+ * @throws FitError if there is no reading, or if one is no finite number, has no tolerance, cannot be taken of the
+ *   drawn arc, or is further from what that reads than half of its radius.
  */
 export function fitCircle(drawn: Circle, readings: readonly Reading[]): Fit {
   check(drawn, readings);

@@ -24,7 +24,7 @@ export interface Seat {
   readonly cut: string;
   readonly center: Point;
   readonly radius: number;
-  /** Where the arc is, as seen from its centre; not a whole circle, which a bore gauge measures. */
+  /** The angles of the arc, seen from its centre; not a whole circle, which a bore gauge measures. */
   readonly spans: readonly Span[];
 }
 

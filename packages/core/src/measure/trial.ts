@@ -5,10 +5,13 @@ import type { Seat } from './seat.js';
 import { readingOf, slopesOf, type Way } from './way.js';
 import type { Fitting } from './ways.js';
 
-/** One line of the table: what a trial cut may read, and what to do then. Lengths in the unit of the part. */
+/**
+ * One line of the table: a possible reading of a trial cut, and the correction for it. Lengths in the unit of the
+ * part.
+ */
 export interface TrialRow {
   readonly reading: number;
-  /** The radius that it tells, with the centre where it is drawn. */
+  /** The radius for that reading, with the centre where it is drawn. */
   readonly radius: number;
   /** Whole graduations to open the head by; 0 where none is sure to stay within size. */
   readonly graduations: number;
@@ -22,24 +25,24 @@ export interface TrialRow {
 export interface Trial {
   /** Number of the way, from 0. */
   readonly way: number;
-  /** Radius to set the head to, and what that leaves of the drawn one. */
+  /** Radius to set the head to, and its distance from the drawn one. */
   readonly radius: number;
   readonly leaves: number;
-  /** What the way reads if the head cuts what it is set to. */
+  /** The reading of the way if the head cuts the radius that it is set to. */
   readonly reading: number;
-  /** How far the radius may be off what a reading tells: the reading itself, and the place of the centre. */
+  /** The error of the radius from a reading: that of the reading itself, and of the position of the centre. */
   readonly uncertain: number;
   readonly rows: readonly TrialRow[];
 }
 
-/** What a trial cut is planned with. Lengths in the unit of the part. */
+/** The data for planning a trial cut. Lengths in the unit of the part. */
 export interface TrialPlan {
   readonly dial: Dial;
-  /** What the trial cut is to leave of the radius; less where the arc is too flat for that. */
+  /** How far the trial cut is to stay short of the radius; less where the arc is too flat for that. */
   readonly leaves: number;
-  /** How far a reading may be off, to either side; over 0. */
+  /** The error of a reading, to either side; over 0. */
   readonly good: number;
-  /** How far the centre may be off where it is drawn. */
+  /** The error of the centre. */
   readonly place: number;
 }
 
@@ -53,10 +56,11 @@ const LINES = 8;
 const SLACK = 1e-9;
 
 /**
- * A trial cut of a smaller radius about the same centre, and as a table the next setting by what it reads. The way is the one
- * that tells the radius best: by which the reading and the place of the centre together leave least of it open. Of what is
- * left the head is opened by whole graduations, less what is left open, so that it never goes past the drawn radius.
- * null where no way can be taken of the trial cut too, or where none tells the radius to within what it is to leave.
+ * A trial cut of a smaller radius about the same centre, and a table from its reading to the next setting. The way is
+ * the one that determines the radius best, with the smallest error from the reading and the position of the centre
+ * together. The head is opened by whole graduations, by no more than the remainder less that error, so that it never
+ * goes past the drawn radius. null where no way suits the trial cut too, or where none determines the radius to
+ * within the remainder.
  * @param ways those of the finished arc; a wall to another cut and an opening at the horns are not used
  * @throws RangeError if a length of the plan is not a finite number over 0, or the place one under 0.
  */

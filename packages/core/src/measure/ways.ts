@@ -22,7 +22,7 @@ import {
 } from './seat.js';
 import { type FaceLine, insideOf, readingOf, slopesOf, type Way } from './way.js';
 
-/** What there is to measure with, in the unit of the part. */
+/** The gauges at hand, in the unit of the part. */
 export interface Gauges {
   /** Diameters of pins. */
   readonly pins: readonly number[];
@@ -34,13 +34,13 @@ export interface Gauges {
   readonly shortest: number;
 }
 
-/** A way to measure a seat, and what to mind. */
+/** A way to measure a seat, with its reading and sensitivities. */
 export interface Fitting {
   readonly way: Way;
   readonly reading: number;
-  /** How much the reading grows by for each unit that the radius does. */
+  /** The growth of the reading for each unit of growth of the radius. */
   readonly byRadius: number;
-  /** The same of the place: the most that it grows by for each unit that the centre moves. */
+  /** The largest growth of the reading for each unit of displacement of the centre. */
   readonly byPlace: number;
   /** Angles of metal at the horns that an opening is read across, radians; null for other ways. */
   readonly horns: readonly [number, number] | null;
@@ -74,7 +74,7 @@ function settable(length: number): number {
 /** So many faces are told from which what is left is read, the nearest; so many walls to other arcs. */
 const NEAREST = 2;
 
-/** The ways to measure a seat in its section. Those by which the radius shows most come first. */
+/** The ways to measure a seat in its section. The most sensitive to the radius come first. */
 export function waysFor(
   seat: Seat,
   { faces, rounds, beside, near }: Measurable,
@@ -113,7 +113,7 @@ interface Drafted {
   readonly horns?: readonly [number, number];
 }
 
-/** Sorts ways by how well the radius shows in them, best first. */
+/** Sorts ways by their sensitivity to the radius, best first. */
 export function byRadiusShown(a: Fitting, b: Fitting): number {
   return rankOf(b) - rankOf(a);
 }

@@ -19,18 +19,18 @@ import { approachAlong, smoothestApproach } from './approach.js';
 import { type Around, aroundOf } from './clear-stand.js';
 import { type LaidPass, layOut, type Motion, markOver, markUnder, type Task } from './layout.js';
 
-/** What passes are wanted. Lengths in the unit of the metal. */
+/** The passes to plan. Lengths in the unit of the metal. */
 export interface PassOptions {
-  /** What there is at that depth before this cut: the part, less what was roughed out. */
+  /** The metal at that depth before this cut: the part, less earlier cuts. */
   readonly metal: Region;
   /** Of the final cut. */
   readonly center: Point;
   readonly radius: number;
   /** The deepest bite that a pass may take. */
   readonly bite: number;
-  /** What the pass before the last leaves; none unless given. */
+  /** The allowance that the pass before the last leaves; default 0. */
   readonly finish?: number | undefined;
-  /** Whether the last pass is made once more, to take what the tool sprang away from. */
+  /** Whether the last pass is repeated, to take the metal that the tool sprang away from. */
   readonly spring?: boolean | undefined;
   /** How deep the cut is, for volumes and times. */
   readonly depth?: number | undefined;

@@ -21,14 +21,14 @@ import { type Refusal, refusalsOf } from './refusals.js';
 import { tolerancesOf, type WayRow, wayRowOf } from './row.js';
 import { Unmakable } from './unmakable.js';
 
-/** One way to make a part: an ordinary job, and what comes of it. */
+/** One way to make a part: an ordinary job, and its outcome. */
 export interface ProposedWay {
   readonly job: JobDocument;
   readonly report: Report;
   readonly row: WayRow;
 }
 
-/** What is proposed: ways, best first; or what no tool of the drawer can make. */
+/** The proposed ways, best first; or the places that no tool of the drawer can make. */
 export interface Proposal {
   /** None where there are refusals. */
   readonly ways: readonly ProposedWay[];
@@ -36,14 +36,14 @@ export interface Proposal {
 }
 
 /**
- * Ways to make a finished part out of a blank with the tools of a drawer, each an ordinary job: which tool roughs and which
- * finishes each hole and each hollow arc, where, in which order and passes. Those with the fewest dangers come first, and
- * of these the quickest, changes of tool and turnings of the part included; each has a set of tools of its own. The order
- * of cuts is chosen by examining the part on its way. Where some place can be made by no tool, all such places are told,
- * and nothing is proposed.
+ * Finds ways to make a finished part out of a blank with the tools of a drawer, each an ordinary job: which tool
+ * roughs and which finishes each hole and each hollow arc, where, in which order and passes. Those with the fewest
+ * dangers come first, and of these the quickest, changes of tool and turnings of the part included; each has a
+ * different set of tools. The order of cuts is chosen by examining the part on the way. Where no tool can make some
+ * place, all such places are listed, and nothing is proposed.
  *
- * Source: definition; docs/from-drawing-to-steps.md says what is looked at in full and what is not.
- * @param watch told how much is done; ends the call where its signal is aborted, with the reason of that
+ * Source: definition; docs/from-drawing-to-steps.md says which choices are examined in full and which are not.
+ * @param watch receives the progress; aborting its signal ends the call with that reason
  */
 export function propose(aim: Aim, watch?: Watch): Proposal {
   const tick = ticking(watch);

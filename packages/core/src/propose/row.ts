@@ -3,30 +3,30 @@ import { loopsOf } from '../region/measure.js';
 import { regionFromReport } from '../report/from-report.js';
 import type { Finding, Report, ReportSetup } from '../report/report-schema.js';
 
-/** What one way comes to: one row of a table of ways. Lengths in the unit of the job. */
+/** The figures of one way: one row of a table of ways. Lengths in the unit of the job. */
 export interface WayRow {
   readonly steps: number;
   readonly tools: readonly string[];
   readonly toolChanges: number;
-  /** How often the part is clamped: once more than it is turned or set up anew. */
+  /** How often the part is clamped: once more than it is turned or set up again. */
   readonly setups: number;
   /** [least, most] with the time for changes; null where a feed is not known. */
   readonly minutes: readonly [number, number] | null;
   /** Largest side load of any step, 0 to 1, and the cut; null where none is known. */
   readonly worstLoad: { readonly size: number; readonly cut: string } | null;
   readonly dangers: readonly Finding[];
-  /** How many of the dangers are slugs that come free; where each lands is told in its sentence. */
+  /** How many of the dangers are slugs that come loose; the sentence of each says where it lands. */
   readonly slugs: number;
   readonly checks: readonly Finding[];
   /** How many cuts push the part off a stop, or come out at one; null where no stops are named. */
   readonly pushes: number | null;
-  /** What is held or hangs in the end and has to be sawn off; length of the saw cut where it is known. */
+  /** The bodies still held or hanging in the end, to be sawn off; length of the saw cut where it is known. */
   readonly saw: readonly { readonly body: string; readonly length: number | null }[];
-  /** How far a wall of the finished part may be off at worst: that of its tool's size and run-out, and of where it stands. */
+  /** The largest error of a wall of the finished part: from the size and run-out of its tool, and from its position. */
   readonly uncertainty: number;
 }
 
-/** What changes take, in minutes, and how far tools are off: by id, to either side of the diameter. */
+/** The minutes for changes, and the errors of tools: by id, to either side of the diameter. */
 export interface RowOptions {
   readonly toolChange: number;
   readonly turning: number;

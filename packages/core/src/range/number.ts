@@ -20,7 +20,7 @@ export interface RangeQuery {
   readonly to: number;
 }
 
-/** A query that cannot be answered; the message says what is wrong with it and what to do. */
+/** A query that cannot be answered; the message names the fault and the remedy. */
 export class RangeQueryError extends EdgebiteError {
   override readonly name = 'RangeQueryError';
 

@@ -50,17 +50,18 @@ export interface RangeInterval {
   readonly to: number;
   readonly outcome: Outcome;
   /**
-   * Dangers and things to check that the cut adds: those that the job without the cut does not have, or not as often,
-   * about the same edges and cuts. That the cut misses or only grazes is one, that the cutter runs into a clamp another.
-   * What is not asked at every value is in `notAsked`; of that, dangers are looked for at some values: in the middle and
-   * near both ends of the interval, and between those at which the centre of a tool comes onto metal or off it.
+   * Dangers and checks that the cut adds: those that the job without the cut does not have, or not as often, about
+   * the same edges and cuts. A cut that misses or only grazes is one, a cutter that runs into a clamp another.
+   * `notAsked` lists everything that is not examined at every value; of that, dangers are examined at some values: in
+   * the middle and near both ends of the interval, and between those at which the centre of a tool comes onto metal
+   * or off it.
    */
   readonly adds: readonly RangeFinding[];
   /** Whether the cut adds none. */
   readonly safe: boolean;
 }
 
-/** What comes of a job as one number of one cut runs through a range. Lengths are in the unit of the job. */
+/** The outcomes of a job as one number of one cut runs through a range. Lengths are in the unit of the job. */
 export interface RangeReport {
   readonly name: string;
   readonly units: Units;
@@ -71,13 +72,13 @@ export interface RangeReport {
   readonly along: Along;
   readonly from: number;
   readonly to: number;
-  /** As far as it was looked at: `to`, unless it was stopped. Intervals and events go no farther. */
+  /** The end of the examined range: `to`, unless the search was stopped. Intervals and events go no further. */
   readonly knownTo: number;
-  /** The value in the job as it is; of a swept cut the place where its path starts. It may lie outside the range. */
+  /** The present value in the job; for a swept cut the start of its path. It may lie outside the range. */
   readonly now: number;
-  /** Where that value stands among the events. */
+  /** The position of that value among the events. */
   readonly present: RangePresent;
-  /** What is not asked at every value, in words: an interval says nothing of it. */
+  /** Everything that is not examined at every value, in words: an interval says nothing about it. */
   readonly notAsked: readonly string[];
   /** In order of their values. */
   readonly events: readonly RangeEvent[];
@@ -88,9 +89,9 @@ export interface RangeReport {
 /** Changes that are bracketed are bracketed to this share of the range. */
 const FINE = 1e-10;
 
-/** What watches over the search of a range. */
+/** A watch on the search of a range. */
 export interface RangeWatch extends Watch {
-  /** Asked again and again: whether to stop with what is known so far. */
+  /** Called repeatedly: true stops the search, which then returns its answer so far. */
   readonly isOver?: (() => boolean) | undefined;
 }
 
@@ -103,17 +104,17 @@ function shareAt({ from, to }: RangeQuery, at: number): number {
 
 /**
  * All values of one free number of a cut, its centre along x or y or its diameter, at which the outcome changes; the
- * intervals between them with what comes of each; and which of these are safe.
+ * intervals between them with the outcome of each; and which of these are safe.
  *
  * The values at which something can happen are worked out first, in closed form or as bracketed roots of distances,
- * see `candidates`; the job is then examined between neighbouring ones. An event is right to a billionth of the
- * range. Beside one of touching a report may tell of touching while boundaries are a few weld tolerances (each a
- * billionth of the part) apart, and no interval tells of that. Where a report changes elsewhere than at a candidate
- * (relations go by area, and the largest piece by volume) its own change is bracketed, to 1e-10 of the range. Where a
- * web slips off the end of an edge, reports blur by more, since directions are told apart to 1e-7 only.
- * @param watch told how much is done; ends the call where its signal is aborted, with the reason of that; its `isOver`, or a
- * function in its place, is asked again and again whether to stop with what is known so far, from the lower end up to `knownTo`
- * @throws RangeQueryError if there is no such cut or number, or the range is none
+ * see `candidates`; the job is then examined between neighbouring ones. An event is correct to a billionth of the
+ * range. Near a contact, a report may state touching while boundaries are a few weld tolerances (each a billionth of
+ * the part) apart; no interval includes that. Where a report changes elsewhere than at a candidate (relations go by
+ * area, and the largest piece by volume) its own change is bracketed, to 1e-10 of the range. Where a web slips off
+ * the end of an edge, reports are less sharp, since directions are distinguished to 1e-7 only.
+ * @param watch receives the progress; aborting its signal ends the call with that reason; its `isOver`, or a function in
+ *   its place, is called repeatedly, and stops the search with the answer so far, from the lower end up to `knownTo`
+ * @throws RangeQueryError if there is no such cut or number, or the range is empty
  */
 export function rangeOf(job: Job, query: RangeQuery, watch: (() => boolean) | RangeWatch = {}): RangeReport {
   const own: RangeWatch = typeof watch === 'function' ? { isOver: watch } : watch;

@@ -43,10 +43,10 @@ import { readMachine, readTools } from './read-tools.js';
 import { withDrawer } from './shared-drawer.js';
 
 /**
- * The job that JSON describes, given as text or as the value of it. Its shapes are worked out and checked, its
- * defaults filled in, and what its cuts take from tools of a drawer. Nothing gets through that is not a finite number,
- * no size that is not over 0, and no open or self-crossing outline.
- * @param shared a drawer that is used in place of one of the job's own
+ * Reads a job from JSON, given as text or as its value. Its shapes are worked out and checked; defaults, and sizes
+ * that cuts take from tools of a drawer, are filled in. Every number in the job is then finite, every size over 0,
+ * and no outline is open or crosses itself.
+ * @param shared a drawer to use instead of the job's own
  * @throws JobError with all faults at once, each with a JSON Pointer to its place.
  */
 export function parseJob(json: unknown, shared?: DrawerDocument): Job {

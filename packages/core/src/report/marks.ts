@@ -1,6 +1,6 @@
 import type { Report, ReportKnifeEdge, ReportWeb } from './report-schema.js';
 
-/** A web as it is marked on drawings and told in texts and findings: once, however many slabs it goes through. */
+/** A web as drawings mark it and texts and findings list it: once, however many slabs it goes through. */
 export interface WebMark {
   /** `W1`, `W2` ... in the order of the report, thinnest first. */
   readonly id: string;
@@ -12,7 +12,7 @@ export interface WebMark {
   readonly slabs: readonly number[];
 }
 
-/** A knife edge as it is marked on drawings and told in texts and findings: once, however many slabs it goes through. */
+/** A knife edge as drawings mark it and texts and findings list it: once, however many slabs it goes through. */
 export interface KnifeMark {
   /** `K1`, `K2` ... in the order of the report, sharpest first. */
   readonly id: string;
@@ -39,7 +39,7 @@ export function webMarks({ webs, resolution }: Pick<Report, 'webs' | 'resolution
 
 /**
  * The knife edges of a report, numbered. The same one in several slabs is one: its tip is in the same place, to the
- * report's resolution, and its angle the same as far as it is told.
+ * report's resolution, and its angle the same to the last digit shown.
  */
 export function knifeMarks({
   knifeEdges,

@@ -36,10 +36,10 @@ import { checkRows } from './check-rows.js';
 import { mergeRows, stepRows } from './step-rows.js';
 
 /**
- * Makes the cuts of a job one after another and reports what is left: pieces with their roles, webs, knife edges,
- * floors, what each cut took, each step on the way, and what to watch. Lengths are in the job's unit, angles in
- * degrees, areas and volumes in its square and cubic unit.
- * @param watch told how much is done; ends the call where its signal is aborted, with the reason of that
+ * Makes the cuts of a job one after another and reports the result: pieces with their roles, webs, knife edges,
+ * floors, the metal that each cut took, each step on the way, findings and cautions. Lengths are in the job's unit,
+ * angles in degrees, areas and volumes in its square and cubic unit.
+ * @param watch receives the progress; aborting its signal ends the call with that reason
  */
 export function examine(job: Job, watch?: Watch): Report {
   const tick = ticking(watch);

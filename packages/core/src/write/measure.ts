@@ -7,19 +7,19 @@ import type { ReportCheck } from '../report/report-schema.js';
 import { resultOf } from '../step/result.js';
 import { checkRow, checksOf } from './check-rows.js';
 
-/** What was measured of an arc. */
+/** The readings of an arc. */
 export interface Measuring {
   /** id of the cut. */
   readonly cut: string;
-  /** Which of the cut's arcs, from 0; it has one as a rule. */
+  /** The number of the arc in the cut, from 0; usually there is only one. */
   readonly arc?: number | undefined;
-  /** Readings: the number of the way in the row of the arc, from 0, and what it read; by how much it may be off, over 0. */
+  /** Readings: the number of the way in the row of the arc, from 0, its reading, and its tolerance, over 0. */
   readonly readings: readonly { readonly way: number; readonly value: number; readonly tolerance: number }[];
-  /** The dial of the head; that of the cut's tool without it. */
+  /** The dial of the head; by default that of the cut's tool. */
   readonly dial?: Dial | undefined;
 }
 
-/** What readings say of an arc, and what to do. */
+/** The arc that the readings give, and the correction. */
 export interface Measured {
   readonly check: ReportCheck;
   readonly fit: Fit;
@@ -27,7 +27,7 @@ export interface Measured {
   readonly dial: Dial | null;
   /** null where no dial is known. */
   readonly correction: Correction | null;
-  /** By setup that the cut is made in: what the readout is to show for the centre to stand where it is drawn. */
+  /** By setup of the cut: the readout numbers at which the centre is where it is drawn. */
   readonly targets: readonly {
     readonly setup: string;
     /** Unit and step of its readout. */
@@ -39,7 +39,8 @@ export interface Measured {
 }
 
 /**
- * The arc that readings tell, and the correction of head and centre. Lengths in the unit of the job, readouts in their own.
+ * The arc that fits some readings, and the correction of head and centre. Lengths in the unit of the job, readouts in
+ * their own.
  * @throws RangeError if the job has no such cut, or the cut no such arc or way.
  * @throws FitError if nothing can be made of the readings.
  */

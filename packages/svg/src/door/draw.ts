@@ -4,7 +4,7 @@
  * Out: the drawing, or an error that names argument and remedy.
  */
 
-/* The drawings. Each with a look at what it is given; what it does is said where it is made. */
+/* The drawings. Each checks its arguments; its own comment is at its definition. */
 
 import { count, reading } from '@edgebite/core/door';
 import * as rawDrawings from '../draw/drawings.js';

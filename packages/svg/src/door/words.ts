@@ -1,4 +1,4 @@
-/* Numbers and names in words. Each with a look at what it is given; what it does is said where it is made. */
+/* Numbers and names in words. Each checks its arguments; its own comment is at its definition. */
 
 import { callable, number, reading, text } from '@edgebite/core/door';
 import * as rawNumbers from '../pen/numbers.js';
