@@ -1,11 +1,14 @@
 import { cutSource } from '../geometry/source.js';
 import type { Report, ReportBody, ReportCut, ReportStep } from '../report/report-schema.js';
 import type { Told } from './told.js';
-import { capital, lengthWords, massWords, volumeWords } from './words.js';
+import { angleWords, capital, lengthWords, massWords, volumeWords } from './words.js';
 
 type Step = Omit<ReportStep, 'findings'>;
 
-type Body = Pick<Report, 'units' | 'massUnit' | 'bodies' | 'merges' | 'floors' | 'cuts' | 'limits'> & {
+type Body = Pick<
+  Report,
+  'units' | 'massUnit' | 'bodies' | 'merges' | 'floors' | 'cuts' | 'limits' | 'knifeEdges'
+> & {
   readonly steps: readonly Step[];
 };
 
@@ -51,11 +54,19 @@ function freesFindings(report: Body, step: Step, number: number): Told[] {
       : 'nothing holds it, and the tool can catch and throw it. Clamp it as well, never hold it by hand, or change the cut so that it stays joined';
     return {
       code: isSlug ? 'loose-slug' : 'loose-offcut',
-      message: `${capital(stepWords(step))} sets ${freed.body} free, ${size}, ${when}: ${guard}. ${clear}`,
+      message: `${capital(stepWords(step))} sets ${freed.body} free, ${size}, ${when}: ${guard}. ${clear}${edgeWords(report, body)}`,
       at: [...freed.at],
       about: [...aboutBody(body), cutSource(step.cut), `step:${number}`],
     };
   });
+}
+
+/** Of a body that a hand may take up: its knife edge, if it has one. Common practice, no source. */
+function edgeWords({ knifeEdges, limits }: Body, { pieces }: ReportBody): string {
+  const angles = knifeEdges.flatMap(({ piece, angle }) => (pieces.includes(piece) ? [angle] : []));
+  const sharpest = Math.min(...angles);
+  if (!(sharpest < limits.knifeEdge)) return '';
+  return ` It has a knife edge of ${angleWords(sharpest)}: take it up with pliers, never with the bare hand.`;
 }
 
 /** A body has the name of the piece that is left of it, and one of its own where nothing is. */
