@@ -92,7 +92,7 @@ function isSize(diameter: number, { radius }: RoundFeature): boolean {
   return isSameSize(diameter, 2 * radius);
 }
 
-interface Place {
+interface StageOfFeature {
   readonly stage: number;
   readonly isLast: boolean;
 }
@@ -100,7 +100,12 @@ interface Place {
 const DOWN_WORD = { drill: 'drill', 'end mill': 'plunge', 'annular cutter': 'ring' } as const;
 
 /** A tool that goes straight down once, or once from each side. */
-function straightDown(aim: Aim, feature: RoundFeature, tool: RoundDrawerTool, place: Place): PlannedCut[] {
+function straightDown(
+  aim: Aim,
+  feature: RoundFeature,
+  tool: RoundDrawerTool,
+  place: StageOfFeature,
+): PlannedCut[] {
   const { id: name, center } = feature;
   const { diameter } = tool;
   const at = [center.x, center.y] as const;

@@ -15,7 +15,7 @@ export interface Clamping {
 }
 
 /** A section of metal between two heights over the bottom of the drawn part. */
-export interface Layer {
+export interface HeightSection {
   readonly from: number;
   readonly to: number;
   readonly region: Region;

@@ -7,7 +7,7 @@ import { keptBefore } from '../state/kept.js';
 import { regionOfCells } from '../state/metal.js';
 import type { Result } from '../step/result.js';
 import { bears } from './bearing.js';
-import type { Clamping, Layer } from './clampings.js';
+import type { Clamping, HeightSection } from './clampings.js';
 import type { Told } from './told.js';
 import { capital } from './words.js';
 
@@ -15,9 +15,9 @@ import { capital } from './words.js';
 interface Hold {
   readonly result: Result;
   readonly clamping: Clamping;
-  readonly bearsOn: (thing: KeepOut, layers: readonly Layer[]) => boolean;
+  readonly bearsOn: (thing: KeepOut, layers: readonly HeightSection[]) => boolean;
   /** What is joined to the kept piece after so many steps, by the number of the last of them. */
-  readonly keptAfter: (step: number) => readonly Layer[];
+  readonly keptAfter: (step: number) => readonly HeightSection[];
 }
 
 /**
@@ -25,7 +25,7 @@ interface Hold {
  * made; stops and parallels that bear on air.
  */
 export function gripFindings(result: Result, clampings: readonly Clamping[]): Told[] {
-  const known = new Map<number, readonly Layer[]>();
+  const known = new Map<number, readonly HeightSection[]>();
   const keptAfter = (step: number) => {
     const layers = known.get(step) ?? keptLayers(result, step + 1);
     known.set(step, layers);
@@ -33,7 +33,7 @@ export function gripFindings(result: Result, clampings: readonly Clamping[]): To
   };
   return clampings.flatMap((clamping) => {
     const isFlipped = clamping.lay.setup.lie.flip !== null;
-    const bearsOn = (thing: KeepOut, layers: readonly Layer[]) =>
+    const bearsOn = (thing: KeepOut, layers: readonly HeightSection[]) =>
       layers.some(
         (layer) =>
           atHeight(result.job, thing, layer, isFlipped) &&
@@ -46,7 +46,7 @@ export function gripFindings(result: Result, clampings: readonly Clamping[]): To
   });
 }
 
-function keptLayers({ timeline, bodies }: Result, made: number): Layer[] {
+function keptLayers({ timeline, bodies }: Result, made: number): HeightSection[] {
   return timeline.cells.slabs.map(({ from, to }, s) => ({
     from,
     to,
@@ -54,7 +54,7 @@ function keptLayers({ timeline, bodies }: Result, made: number): Layer[] {
   }));
 }
 
-function wholeOf({ job }: Result): Layer[] {
+function wholeOf({ job }: Result): HeightSection[] {
   return [{ from: 0, to: job.thickness, region: job.outline }];
 }
 
@@ -142,7 +142,7 @@ function looseUnder(
 }
 
 /** A body as it comes loose. */
-function layersOf({ timeline }: Result, _: Body, frees: NonNullable<Body['frees']>): Layer[] {
+function layersOf({ timeline }: Result, _: Body, frees: NonNullable<Body['frees']>): HeightSection[] {
   return timeline.cells.slabs.map(({ from, to }, s) => ({
     from,
     to,
@@ -166,7 +166,7 @@ function isSupport(job: Job, { setup }: Laid, { kind, to }: KeepOut): boolean {
 }
 
 /** Whether a grip and a layer touch in height. */
-function atHeight(job: Job, grip: KeepOut, layer: Layer, isFlipped: boolean): boolean {
+function atHeight(job: Job, grip: KeepOut, layer: HeightSection, isFlipped: boolean): boolean {
   const [low, high] = isFlipped
     ? [job.thickness - layer.to, job.thickness - layer.from]
     : [layer.from, layer.to];

@@ -10,7 +10,7 @@ import type { Region } from '../region/region.js';
 import { keptBefore } from '../state/kept.js';
 import type { Result } from '../step/result.js';
 import { bears } from './bearing.js';
-import type { Clamping, Layer } from './clampings.js';
+import type { Clamping, HeightSection } from './clampings.js';
 import type { Told } from './told.js';
 import { lengthWords, massWords, volumeWords } from './words.js';
 
@@ -43,7 +43,7 @@ export function overhangFindings(result: Result, clampings: readonly Clamping[])
   });
 }
 
-function layersBefore({ timeline, bodies }: Result, step: number): Layer[] {
+function layersBefore({ timeline, bodies }: Result, step: number): HeightSection[] {
   return timeline.cells.slabs.map(({ from, to }, s) => ({
     from,
     to,
@@ -52,7 +52,7 @@ function layersBefore({ timeline, bodies }: Result, step: number): Layer[] {
 }
 
 /** The stretches over which jaws hold: along x where they grip in y, and the other way round. */
-function vicesOf({ job }: Result, { lay, keepOuts }: Clamping, layers: readonly Layer[]): Vice[] {
+function vicesOf({ job }: Result, { lay, keepOuts }: Clamping, layers: readonly HeightSection[]): Vice[] {
   const holds = keepOuts.filter((one) => layers.some(({ region }) => bears(one, region, job.resolution)));
   const others = holds.filter(({ kind }) => kind === 'parallel' || kind === 'clamp');
   return (['x', 'y'] as const).flatMap((name): Vice[] => {
@@ -74,7 +74,7 @@ function beyond(
   result: Result,
   { where }: Clamping,
   vice: Vice,
-  layers: readonly Layer[],
+  layers: readonly HeightSection[],
   step: number,
 ): Told[] {
   const { job, density } = result;
@@ -104,7 +104,7 @@ function beyond(
 
 /** Volume of what is asked for of some layers, and how far its middle lies along an axis. */
 function weigh(
-  layers: readonly Layer[],
+  layers: readonly HeightSection[],
   axis: Vector,
   part: (region: Region) => Region,
 ): { readonly volume: number; readonly middle: number } {
@@ -120,7 +120,7 @@ function weigh(
   return { volume, middle: volume === 0 ? 0 : moment / volume };
 }
 
-function outermostOf(layers: readonly Layer[], axis: Vector): readonly [number, number] {
+function outermostOf(layers: readonly HeightSection[], axis: Vector): readonly [number, number] {
   const ends = layers.flatMap(({ region }) => (region.length === 0 ? [] : outermost(region, axis)));
   return [Math.min(...ends), Math.max(...ends)];
 }

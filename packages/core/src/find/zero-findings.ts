@@ -32,7 +32,7 @@ import type { Told } from './told.js';
 import { lengthWords } from './words.js';
 
 /** A section of what stands when a setup begins, as the part lies: heights over the face that it lies on. */
-interface Layer {
+interface StandingSection {
   readonly top: number;
   readonly region: Region;
 }
@@ -45,7 +45,7 @@ interface Begun {
   /** Number of its first step. */
   readonly first: number;
   /** From the top down, as the part lies. */
-  readonly layers: readonly Layer[];
+  readonly layers: readonly StandingSection[];
   readonly slack: number;
 }
 
@@ -166,7 +166,7 @@ function hasRoom(begun: Begun, view: FaceView, radius: number, stands: readonly 
   const { layers, job, lay } = begun;
   return stands.some((stretches, k) => {
     if (stretches.length === 0) return false;
-    const { top } = layers[k] as Layer;
+    const { top } = layers[k] as StandingSection;
     const held = job.keepOuts
       .filter((one) => isThereIn(one, lay.setup.id) && one.to >= top)
       .map(({ region }) => region);

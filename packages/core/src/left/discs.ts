@@ -13,7 +13,7 @@ const MOST_BOXES = 64;
 const APART = 1e-3;
 
 /** A place on the boundary: how far along a wall it is, see `alongWall`. */
-export interface Place {
+export interface WallPosition {
   readonly wall: number;
   readonly along: number;
 }
@@ -45,7 +45,7 @@ export class Discs {
    * boundary inside it. It rests on both walls, or on others further on; where the metal parts on the way, the first
    * along the one wall is another than along the other, and the nearer of the two is taken.
    */
-  ahead(middle: Point, from: Place, facing: Place): FirstDisc {
+  ahead(middle: Point, from: WallPosition, facing: WallPosition): FirstDisc {
     const along = this.firstAlong(stretches(this.walls, from, 'after', facing), 1);
     const back = this.firstAlong(stretches(this.walls, facing, 'before', from), -1);
     const [p, q] = [along.center, back.center].map((center) => center && distance(center, middle));
@@ -163,9 +163,9 @@ interface Stretch {
 /** The boundary from a place on, one way, until it comes to the place that faces it or its loop is gone round. */
 function* stretches(
   walls: Walls,
-  { wall, along }: Place,
+  { wall, along }: WallPosition,
   way: 'before' | 'after',
-  facing: Place,
+  facing: WallPosition,
 ): Generator<Stretch> {
   const slack = walls.tolerance * ROOM_SLACK;
   const isAfter = way === 'after';

@@ -15,7 +15,7 @@ import type { Cells } from './cells.js';
 export type Relation = 'clear' | 'grazes' | 'breaks out' | 'inside' | 'swallows';
 
 /** How the cuts lie over the outline, worked out for all of them at once. */
-export interface Standing {
+export interface CoverSums {
   readonly cells: Cells;
   /** By cut: area of the outline under it; by the same, length of its rim outside of the part or along its edge. */
   readonly shared: Float64Array;
@@ -25,7 +25,7 @@ export interface Standing {
 }
 
 /** Measures how the cuts lie over the outline. */
-export function standingOf(cells: Cells): Standing {
+export function standingOf(cells: Cells): CoverSums {
   const { faceArea, covers, cutOf, removals } = cells;
   const shared = new Float64Array(removals.length);
   let whole = 0;
@@ -43,7 +43,7 @@ export function standingOf(cells: Cells): Standing {
 
 /** The relation of cut number `k` to the outline. */
 export function relationOf(
-  { cells, shared: areas, beyond, whole }: Standing,
+  { cells, shared: areas, beyond, whole }: CoverSums,
   k: number,
   cut: Cut,
   outline: Region,

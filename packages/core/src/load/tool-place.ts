@@ -91,7 +91,7 @@ export function placeFacts(tool: PlacedTool): PlaceFact[] {
 }
 
 /** What a tool stands on in a layer. */
-interface Standing {
+interface LayerFooting {
   readonly depth: number;
   readonly on: 'nothing' | 'metal' | 'middle hole' | BadFooting;
   readonly onMetal: boolean;
@@ -107,8 +107,8 @@ const ALL = 1e-9;
  */
 const IN_THE_MIDDLE = 0.01;
 
-function standsOf({ center, radius, layers }: PlacedTool): Standing[] {
-  const known = new Map<Region, Omit<Standing, 'depth'>>();
+function standsOf({ center, radius, layers }: PlacedTool): LayerFooting[] {
+  const known = new Map<Region, Omit<LayerFooting, 'depth'>>();
   return layers.map(({ from, metal }) => {
     const standing = known.get(metal) ?? standingOn(metalNear(metal, center, 2 * radius), center, radius);
     known.set(metal, standing);
@@ -116,7 +116,7 @@ function standsOf({ center, radius, layers }: PlacedTool): Standing[] {
   });
 }
 
-function standingOn(metal: Region, center: Point, radius: number): Omit<Standing, 'depth'> {
+function standingOn(metal: Region, center: Point, radius: number): Omit<LayerFooting, 'depth'> {
   const under = intersect([metal, disc(center, radius)]);
   if (under.length === 0) return { on: 'nothing', onMetal: false, away: 0 };
   const all = Math.PI * radius * radius;
@@ -132,12 +132,12 @@ function standingOn(metal: Region, center: Point, radius: number): Omit<Standing
   return { on: isMiddle ? 'middle hole' : 'over a hole', onMetal: isInside, away };
 }
 
-function isBad(on: Standing['on']): on is BadFooting {
+function isBad(on: LayerFooting['on']): on is BadFooting {
   return on === 'center in air' || on === 'over an edge' || on === 'over a hole';
 }
 
 /** The first bad footing: of a tool that enters badly it need not be said what it meets then. */
-function footingFacts(stands: readonly Standing[]): PlaceFact[] {
+function footingFacts(stands: readonly LayerFooting[]): PlaceFact[] {
   const entry = stands.findIndex(({ on }) => on !== 'nothing');
   const bad = stands.findIndex(({ on }) => isBad(on));
   const found = stands[bad];
@@ -149,7 +149,7 @@ function footingFacts(stands: readonly Standing[]): PlaceFact[] {
 /** Metals that draw a twist drill's lips in, as these have a hook. Common practice, no source. */
 const GRABBING: readonly Metal[] = ['brass', 'bronze'];
 
-function grabbing({ metal }: PlacedTool, stands: readonly Standing[]): PlaceFact[] {
+function grabbing({ metal }: PlacedTool, stands: readonly LayerFooting[]): PlaceFact[] {
   if (metal === null || !GRABBING.includes(metal) || stands.every(({ on }) => on === 'nothing')) return [];
   return [{ kind: 'grabs', metal, opensOut: stands.some(({ on }) => on === 'middle hole') }];
 }

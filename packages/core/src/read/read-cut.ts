@@ -29,7 +29,7 @@ export interface PartSize {
 }
 
 /** Where a cut is, read from a job. */
-interface Place {
+interface PlacedCut {
   readonly center: Point | null;
   readonly path: readonly Edge[];
   readonly diameter: number;
@@ -74,7 +74,7 @@ export function readCut(written: PlainCut, path: string, part: PartSize, faults:
   return cutOf(document, every, place, part.units);
 }
 
-function placeOf(document: PlainCut, path: string, part: PartSize, faults: Faults): Place | null {
+function placeOf(document: PlainCut, path: string, part: PartSize, faults: Faults): PlacedCut | null {
   return document.kind === 'swept'
     ? sweptPlace(document, path, part, faults)
     : roundPlace(document, path, part, faults);
@@ -85,7 +85,7 @@ function sweptPlace(
   path: string,
   { outline }: PartSize,
   faults: Faults,
-): Place | null {
+): PlacedCut | null {
   if (!faults.sound(`${path}/path`)) return null;
   const { diameter, path: given, from = 'top' } = document;
   const drawn: DrawnPath | null = 'along' in given ? null : given;
@@ -103,7 +103,7 @@ function roundPlace(
   path: string,
   { outline, resolution }: PartSize,
   faults: Faults,
-): Place | null {
+): PlacedCut | null {
   const { center, diameter } = document;
   const diameterPath = `${path}/diameter`;
   const isSound = faults.sound(`${path}/center`);
@@ -128,7 +128,7 @@ function isThrough(center: unknown): boolean {
   return typeof center === 'object' && center !== null && 'through' in center;
 }
 
-function cutOf(document: PlainCut, every: EveryCut, place: Place, units: Units): JobCut {
+function cutOf(document: PlainCut, every: EveryCut, place: PlacedCut, units: Units): JobCut {
   const { diameter, path } = place;
   const plan = planOf(document, units, place.plan);
   const all = plan === undefined ? every : { ...every, plan };
@@ -151,7 +151,7 @@ function cutOf(document: PlainCut, every: EveryCut, place: Place, units: Units):
 }
 
 /** The smallest size of a cut that keeps its shape beside the part, and as far out as the cut is. */
-function finestOf(part: PartSize, place: Place | null): number {
+function finestOf(part: PartSize, place: PlacedCut | null): number {
   const { center = null, path = [] } = place ?? {};
   const numbers = center === null ? path.flatMap(numbersOf) : [center.x, center.y];
   const farthest = numbers.reduce((most, n) => Math.max(most, Math.abs(n)), 0);

@@ -3,7 +3,7 @@ import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
 import type { Report, ReportEdge, ReportRegion, ReportStep } from './report-schema.js';
 
-type Place = readonly [number, number];
+type JsonPoint = readonly [number, number];
 
 /** A section between two heights over the bottom of the part, in the unit of the report. */
 export interface GeometryLayer {
@@ -101,11 +101,11 @@ export function edgeFromReport(edge: ReportEdge): Edge {
 }
 
 /** The point that a report's place is. */
-export function pointFromReport([x, y]: Place): Point {
+export function pointFromReport([x, y]: JsonPoint): Point {
   return { x, y };
 }
 
-function pointOrNull(place: Place | null): Point | null {
+function pointOrNull(place: JsonPoint | null): Point | null {
   return place === null ? null : pointFromReport(place);
 }
 

@@ -53,11 +53,11 @@ export function knifeMarks({
   }));
 }
 
-type Place = readonly [number, number];
+type JsonPoint = readonly [number, number];
 
 /** A find in one slab. */
 interface InSlab {
-  readonly at: Place;
+  readonly at: JsonPoint;
   readonly between: readonly [string, string];
   readonly slab: number;
   readonly piece: string;
@@ -75,7 +75,7 @@ export function sameWebs<T extends InSlab & Pick<ReportWeb, 'ends'>>(
   webs: readonly T[],
   resolution: number,
 ): readonly Same<T>[] {
-  const near = (a: Place, b: Place): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) <= resolution;
+  const near = (a: JsonPoint, b: JsonPoint): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) <= resolution;
   return together(webs, resolution, ({ ends: [a, b] }, { ends: [c, d] }) =>
     near(a, c) ? near(b, d) : near(a, d) && near(b, c),
   );
@@ -137,11 +137,11 @@ function namesOf({ piece, between: [a, b] }: InSlab): string {
 
 /** Things by their place: those within a distance of a place lie in the nine cells round it. */
 function cellsOf<T>(distance: number): {
-  readonly add: (at: Place, thing: T) => void;
-  readonly around: (at: Place) => readonly T[];
+  readonly add: (at: JsonPoint, thing: T) => void;
+  readonly around: (at: JsonPoint) => readonly T[];
 } {
   const cells = new Map<string, T[]>();
-  const cell = ([x, y]: Place): readonly [number, number] => [
+  const cell = ([x, y]: JsonPoint): readonly [number, number] => [
     Math.floor(x / (2 * distance)),
     Math.floor(y / (2 * distance)),
   ];

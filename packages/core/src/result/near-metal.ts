@@ -22,7 +22,7 @@ export interface Gone {
 }
 
 /** A layer of the metal that a tool goes through: the same at all its heights. */
-export interface Layer {
+export interface MetalLayer {
   /** Right within reach of the tool; further away there may be more or less. */
   readonly metal: Region;
   /** Heights over the bottom of the part as drawn. */
@@ -36,7 +36,7 @@ export interface Layer {
 export interface NearMetal {
   /** The part before any cut. */
   readonly part: Region;
-  readonly layers: readonly Layer[];
+  readonly layers: readonly MetalLayer[];
 }
 
 /** A cut with a round footprint. */
@@ -78,7 +78,7 @@ export function metalFinder(outline: Region, thickness: number, gone: readonly G
       .sort((a, b) => a - b)
       .map((k) => gone[k] as Gone);
     if (earlier.length === 0) return whole;
-    const layers = heightsOf(low, high, earlier, thickness).map((layer): Layer => {
+    const layers = heightsOf(low, high, earlier, thickness).map((layer): MetalLayer => {
       const middle = (layer.low + layer.high) / 2;
       const before = earlier.filter((one) => one.low < middle && middle < one.high);
       if (before.length === 0) return { ...start, ...layer };
@@ -96,7 +96,7 @@ function isBefore({ moment, round }: Gone, now: number, center: Point, reach: nu
 }
 
 /** The part within a box: nothing but metal where no edge comes near, so that no overlay is needed. */
-function plainPart(part: Region, box: Bounds): Pick<Layer, 'metal' | 'plain'> {
+function plainPart(part: Region, box: Bounds): Pick<MetalLayer, 'metal' | 'plain'> {
   const plain = plainIn(part, box);
   if (plain === null) return { metal: part, plain };
   return { metal: plain === 'air' ? [] : boxRegion(box), plain };
@@ -127,8 +127,8 @@ function heightsOf(
 }
 
 /** Neighbouring layers without an edge in them are one. */
-function alike(layers: readonly Layer[]): Layer[] {
-  const made: Layer[] = [];
+function alike(layers: readonly MetalLayer[]): MetalLayer[] {
+  const made: MetalLayer[] = [];
   for (const layer of layers) {
     const last = made[made.length - 1];
     if (last !== undefined && last.plain !== null && last.plain === layer.plain) {

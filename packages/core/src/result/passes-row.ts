@@ -12,7 +12,7 @@ import { area } from '../region/measure.js';
 import { disc, type Region } from '../region/region.js';
 import type { ReportPasses } from '../report/report-schema.js';
 import { headingAlong, headingOf, loadJson } from './center-rows.js';
-import type { Layer, NearMetal, RoundCut } from './near-metal.js';
+import type { MetalLayer, NearMetal, RoundCut } from './near-metal.js';
 
 /** What a boring head can be set to. */
 export type HeadLimits = Pick<ToolDocument, 'dial' | 'smallest'>;
@@ -129,7 +129,7 @@ function rowOf(
 }
 
 /** What each pass takes in all layers. */
-function volumesOf(layers: readonly Layer[], passes: readonly Pass[]): number[] {
+function volumesOf(layers: readonly MetalLayer[], passes: readonly Pass[]): number[] {
   const solid = layers.filter(({ plain }) => plain !== 'air');
   const [only, second] = solid;
   if (only !== undefined && second === undefined)

@@ -103,7 +103,7 @@ export function depthOf(job: Job, lay: Laid, id: string): ReportTarget['depth'] 
   return target && { ...target, below: Math.max(0, -lowest) };
 }
 
-interface Stand {
+interface TargetStand {
   readonly center: Point;
   readonly pass: number | null;
   readonly point: number | null;
@@ -111,7 +111,7 @@ interface Stand {
 }
 
 /** Where the spindle stands for a cut: at its centre, at that of each pass, or at each place along its path. */
-function standsOf(cut: ReportCut): Stand[] {
+function standsOf(cut: ReportCut): TargetStand[] {
   const { center, path, passes } = cut;
   if (path !== null) {
     return pathStands(cut).map((stand, k) => ({
@@ -121,7 +121,7 @@ function standsOf(cut: ReportCut): Stand[] {
       path: stand,
     }));
   }
-  const at = (place: readonly [number, number], pass: number | null): Stand => ({
+  const at = (place: readonly [number, number], pass: number | null): TargetStand => ({
     center: pointOf(place),
     pass,
     point: null,

@@ -6,7 +6,7 @@ import { bad, good, pointOf, type Read } from '../job/read-edges.js';
 import type { AxisPart, Face } from './faces.js';
 
 /** Where along the other axis a face is touched, and how far from there it may be, to either side. */
-export interface Place {
+export interface ContactSpan {
   readonly middle: number;
   readonly half: number;
 }
@@ -23,7 +23,7 @@ export function contactOf(
   given: readonly [number, number] | undefined,
   path: string,
   { part }: { readonly part: AxisPart },
-): Read<Place | null> {
+): Read<ContactSpan | null> {
   if (face === null) {
     if (given === undefined) return good(null);
     return bad(

@@ -3,7 +3,7 @@ import type { LengthUnit } from '../datum/length-unit.js';
 import type { Stop } from '../datum/setup.js';
 import { described } from '../document/described.js';
 import type { ActionDocument } from '../document/schema.js';
-import type { Place } from './contact.js';
+import type { ContactSpan } from './contact.js';
 import { type Done, withMove, withSet } from './done.js';
 import type { AxisPart, Face } from './faces.js';
 
@@ -28,7 +28,7 @@ export type Reached =
 export interface Doing extends Done {
   readonly reached: Reached;
   /** Where along the other axis the part is touched or bears; null while only a stop is touched. */
-  readonly contact: Place | null;
+  readonly contact: ContactSpan | null;
 }
 
 export type Action<K extends string> = Extract<ActionDocument, { readonly [key in K]: unknown }>;

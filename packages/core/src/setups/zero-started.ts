@@ -3,7 +3,7 @@ import { along } from '../datum/lie.js';
 import { described } from '../document/described.js';
 import { shownPoint } from '../geometry/shown.js';
 import { bad, good, pointOf, type Read } from '../job/read-edges.js';
-import { contactOf, type Place } from './contact.js';
+import { type ContactSpan, contactOf } from './contact.js';
 import { type Face, faceOf, lookOf, sideOf } from './faces.js';
 import { middleOf } from './middle.js';
 import {
@@ -76,7 +76,7 @@ export function dialled(action: Action<'dial in'>, k: number, at: string, task: 
   if (typeof place === 'string') return bad(`${at}/dial in`, place);
   const words = typeof what === 'string' ? `middle of ${what}` : shownPoint(pointOf(what));
   const reached: Reached = { kind: 'middle', words, at: along(place, task.part.direction) };
-  const contact: Place = { middle: along(place, task.part.across), half: 0 };
+  const contact: ContactSpan = { middle: along(place, task.part.across), half: 0 };
   const link: Link = {
     ...ownOf(action, task),
     kind: 'dial in',

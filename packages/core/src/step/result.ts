@@ -10,7 +10,7 @@ import { partOf, type Tick, unwatched } from '../geometry/watch.js';
 import type { Job } from '../job/job.js';
 import { cellsOf } from '../left/cells.js';
 import { type Left, whatIsLeft } from '../left/left.js';
-import { type Standing, standingOf } from '../left/relation.js';
+import { type CoverSums, standingOf } from '../left/relation.js';
 import { type CenterCut, centerCuts } from '../result/center-cuts.js';
 import { type Facts, factsOf } from '../result/facts.js';
 import { removalOf } from '../result/removal.js';
@@ -32,7 +32,7 @@ export interface Result {
   /** In g/cm³; null where the material is not known. */
   readonly density: number | null;
   readonly left: Left;
-  readonly standing: Standing;
+  readonly standing: CoverSums;
   readonly facts: Facts;
   /** By cut. */
   readonly centers: readonly CenterCut[];
