@@ -5,7 +5,18 @@
 import { readFileSync } from 'node:fs';
 import kernel, { testsIn } from './stryker.config.mjs';
 
-const FOLDERS = ['alike', 'center', 'cutting', 'datum', 'jobs', 'load', 'measure', 'sheet', 'tolerance', 'whole'];
+const FOLDERS = [
+  'alike',
+  'center',
+  'cutting',
+  'datum',
+  'jobs',
+  'load',
+  'measure',
+  'sheet',
+  'tolerance',
+  'whole',
+];
 
 /** What the runner has no stand-in for. */
 const WITHOUT_STAND_IN = /\b(beforeEach|beforeAll|afterEach|afterAll|vi)\b.*from 'vitest'/;
@@ -16,7 +27,9 @@ function isRunnable(file) {
 
 export default {
   ...kernel,
-  mutate: ['packages/core/src/{datum,cutting,load,passes,placing,path,measure,setups,state,result,step,find,write}/**/*.ts'],
+  mutate: [
+    'packages/core/src/{datum,cutting,load,passes,placing,path,measure,setups,state,result,step,find,write}/**/*.ts',
+  ],
   inOneProcess: {
     runs: 0.02,
     /** In ms. */

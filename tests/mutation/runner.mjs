@@ -209,14 +209,19 @@ function sources(root) {
   const entries = {
     '@edgebite/core/testing': 'core/src/testing/index.ts',
     ...Object.fromEntries(
-      ['door', 'flatten', 'geometry', 'machining'].map((name) => [`@edgebite/core/${name}`, `core/src/${name}.ts`]),
+      ['door', 'flatten', 'geometry', 'machining'].map((name) => [
+        `@edgebite/core/${name}`,
+        `core/src/${name}.ts`,
+      ]),
     ),
     '@edgebite/core': 'core/src/index.ts',
     '@edgebite/svg/tree': 'svg/src/tree.ts',
     '@edgebite/svg': 'svg/src/index.ts',
     '@edgebite/previewer': 'previewer/src/index.ts',
   };
-  return Object.fromEntries(Object.entries(entries).map(([name, file]) => [name, join(root, 'packages', file)]));
+  return Object.fromEntries(
+    Object.entries(entries).map(([name, file]) => [name, join(root, 'packages', file)]),
+  );
 }
 
 /** Tests look for files beside themselves, not beside the bundle. */

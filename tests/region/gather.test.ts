@@ -9,7 +9,7 @@ import {
 } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { ROW } from '../../packages/core/src/geometry/curves.js';
-import { boxOf, type Curves, gather } from '../../packages/core/src/noding/gather.js';
+import { boundsOfOperands, type Curves, gather } from '../../packages/core/src/noding/gather.js';
 import { monotone } from '../../packages/core/src/region/monotone.js';
 import { box, closed, p } from './shapes.js';
 
@@ -259,18 +259,18 @@ describe('the tolerance', () => {
 describe('the box round operands', () => {
   it('of nothing is a point', () => {
     const origin = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
-    expect(boxOf([])).toEqual(origin);
-    expect(boxOf([[[]], []])).toEqual(origin);
+    expect(boundsOfOperands([])).toEqual(origin);
+    expect(boundsOfOperands([[[]], []])).toEqual(origin);
   });
 
   it('has all edges in it, arcs with how far they reach', () => {
-    expect(boxOf([[square(3, 4, 2)], [circleLoop(p(-1, 2), 3)]])).toEqual({
+    expect(boundsOfOperands([[square(3, 4, 2)], [circleLoop(p(-1, 2), 3)]])).toEqual({
       minX: -4,
       minY: -1,
       maxX: 5,
       maxY: 6,
     });
-    expect(boxOf([[circleLoop(p(-1, 2), 3), square(3, 4, 2)]])).toEqual({
+    expect(boundsOfOperands([[circleLoop(p(-1, 2), 3), square(3, 4, 2)]])).toEqual({
       minX: -4,
       minY: -1,
       maxX: 5,
@@ -284,7 +284,7 @@ describe('the box round operands', () => {
       [0, 1],
       [0, -1],
     ] as const) {
-      const box = boxOf([[circleLoop(center, 3), circleLoop(p(7 + dx, 8 + dy), 3)]]);
+      const box = boundsOfOperands([[circleLoop(center, 3), circleLoop(p(7 + dx, 8 + dy), 3)]]);
       expect(box).toEqual({
         minX: 4 + Math.min(0, dx),
         minY: 5 + Math.min(0, dy),
@@ -295,6 +295,6 @@ describe('the box round operands', () => {
   });
 
   it('of an upright line is that line', () => {
-    expect(boxOf([[closed(p(5, 1), p(5, 9))]])).toEqual({ minX: 5, minY: 1, maxX: 5, maxY: 9 });
+    expect(boundsOfOperands([[closed(p(5, 1), p(5, 9))]])).toEqual({ minX: 5, minY: 1, maxX: 5, maxY: 9 });
   });
 });

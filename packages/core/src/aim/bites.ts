@@ -28,12 +28,15 @@ export function bittenOutline(
     issues.push({ path: '/finished/bites', message });
     return null;
   }
-  return { edges: written(part.outer), holes: part.holes.map((hole) => ({ edges: written(hole) })) };
+  return {
+    edges: loopDocument(part.outer),
+    holes: part.holes.map((hole) => ({ edges: loopDocument(hole) })),
+  };
 }
 
 type Written = Extract<OutlineDocument, { readonly edges: unknown }>['edges'];
 
-function written(loop: Loop): Written {
+function loopDocument(loop: Loop): Written {
   return loop.map((edge) => {
     const ends = { a: pointToJson(edge.a), b: pointToJson(edge.b) };
     if (edge.kind === 'line') return { kind: 'line', ...ends };

@@ -1,5 +1,5 @@
 import type { ActionDocument, SetupDocument } from '../document/schema.js';
-import { type Mirror, placeOf } from './mirrored-shape.js';
+import { type Mirror, mirroredPoint } from './mirrored-shape.js';
 
 /** What a mirrored setup needs to know of the part. */
 export interface MirroredNames {
@@ -57,5 +57,9 @@ function mirroredAction(
   if ('move' in action) return { ...action, move: signed(action.move) };
   if ('set' in action) return { ...action, set: signed(action.set) };
   const middle = action['dial in'];
-  return { ...action, ...reads, 'dial in': typeof middle === 'string' ? middle : placeOf(middle, mirror) };
+  return {
+    ...action,
+    ...reads,
+    'dial in': typeof middle === 'string' ? middle : mirroredPoint(middle, mirror),
+  };
 }

@@ -15,10 +15,10 @@ type Shape = ShapeDocument | OutlineDocument;
 export function mirroredShapes(shape: Shape, mirror: Mirror): ShapeDocument[] {
   const { holes: _, ...own } = shape as Shape & { readonly holes?: unknown };
   if ('rectangle' in own) return [{ ...own, at: cornerOf(own.rectangle, own.at ?? [0, 0], mirror) }];
-  if ('circle' in own) return [{ ...own, at: placeOf(own.at ?? [0, 0], mirror) }];
+  if ('circle' in own) return [{ ...own, at: mirroredPoint(own.at ?? [0, 0], mirror) }];
   if ('slot' in own) {
     const angle = own.angle === undefined ? {} : { angle: 0 - own.angle };
-    return [{ ...own, at: placeOf(own.at ?? [0, 0], mirror), ...angle }];
+    return [{ ...own, at: mirroredPoint(own.at ?? [0, 0], mirror), ...angle }];
   }
   if ('edges' in own) return [{ ...own, edges: own.edges.map((edge) => writtenEdge(edge, mirror)) }];
   const drawn = readShape(own, '', '');
@@ -41,7 +41,7 @@ export function mirroredNumber(shape: Shape, number: number, { axis }: Mirror): 
 }
 
 /** A place mirrored. */
-export function placeOf([x, y]: readonly [number, number], mirror: Mirror): [number, number] {
+export function mirroredPoint([x, y]: readonly [number, number], mirror: Mirror): [number, number] {
   return pair(movedBy([mirror], pointOf([x, y])));
 }
 
@@ -58,9 +58,9 @@ function cornerOf(
 
 /** In the order in which it was drawn, so that edges keep their numbers; the loop then runs the other way. */
 function writtenEdge(edge: EdgeDocument, mirror: Mirror): EdgeDocument {
-  const ends = { a: placeOf(edge.a, mirror), b: placeOf(edge.b, mirror) };
+  const ends = { a: mirroredPoint(edge.a, mirror), b: mirroredPoint(edge.b, mirror) };
   if (edge.kind === 'line') return { ...edge, ...ends };
-  return { ...edge, ...ends, center: placeOf(edge.center, mirror), ccw: !edge.ccw };
+  return { ...edge, ...ends, center: mirroredPoint(edge.center, mirror), ccw: !edge.ccw };
 }
 
 function edgeDocument(edge: Edge): EdgeDocument {

@@ -1,4 +1,4 @@
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import type { Point } from '../geometry/point.js';
 import { onPaper } from './on-paper.js';
 
@@ -23,7 +23,7 @@ function oneMoved(p: Point, motion: Motion): Point {
         y: onPaper([1, p.y], [motion.times, motion.step.y]),
       };
     case 'turn':
-      return turned(p, motion.center, motion.degrees);
+      return turnedAbout(p, motion.center, motion.degrees);
     case 'mirror':
       return { ...p, [motion.axis]: onPaper([1, motion.twice], [-1, p[motion.axis]]) };
     case 'mirror in line':
@@ -32,7 +32,7 @@ function oneMoved(p: Point, motion: Motion): Point {
 }
 
 /** Source: turning a plane, x' = x cos t - y sin t, y' = x sin t + y cos t. */
-function turned(p: Point, c: Point, degrees: number): Point {
+function turnedAbout(p: Point, c: Point, degrees: number): Point {
   const { cos, sin } = cosSin(degrees);
   if (Number.isInteger(cos) && Number.isInteger(sin)) {
     return {

@@ -2,7 +2,7 @@ import type { AlongDocument, CutDocument, JobDocument, OutlineDocument } from '.
 import type { Job } from '../job/job.js';
 import type { JobCut } from '../job/plan.js';
 import { type MirroredNames, mirroredFace, mirroredSetup } from './mirrored-setup.js';
-import { type Mirror, mirroredNumber, mirroredShapes, placeOf } from './mirrored-shape.js';
+import { type Mirror, mirroredNumber, mirroredPoint, mirroredShapes } from './mirrored-shape.js';
 import { plainCut } from './plain-cut.js';
 import { mirrorInMiddle } from './read-motions.js';
 
@@ -20,7 +20,7 @@ export function twinDocument(job: Job, twin: NonNullable<JobDocument['twin']>): 
     ...plain,
     name: twin.name ?? (job.name === '' ? 'mirrored' : `${job.name}, mirrored`),
     part: { ...plain.part, outline },
-    ...(keep === undefined ? {} : { keep: placeOf(keep, mirror) }),
+    ...(keep === undefined ? {} : { keep: mirroredPoint(keep, mirror) }),
     ...(setups === undefined ? {} : { setups: setups.map((one) => mirroredSetup(one, names)) }),
     ...(keepOut === undefined
       ? {}
@@ -62,13 +62,13 @@ function mirroredAlong(along: AlongDocument, names: MirroredNames): AlongDocumen
   const { mirror } = names;
   const { from, to, start, ...same } = along;
   const place = (given: NonNullable<AlongDocument['from']>): NonNullable<AlongDocument['from']> => {
-    if (!('edge' in given)) return placeOf(given, mirror);
+    if (!('edge' in given)) return mirroredPoint(given, mirror);
     return { ...given, edge: mirroredFace(given.edge, names), end: given.end === 'end' ? 'start' : 'end' };
   };
   return {
     ...same,
     ...(to === undefined ? {} : { from: place(to) }),
     ...(from === undefined ? {} : { to: place(from) }),
-    ...(start === undefined ? {} : { start: placeOf(start, mirror) }),
+    ...(start === undefined ? {} : { start: mirroredPoint(start, mirror) }),
   };
 }

@@ -3,7 +3,7 @@ import type { Edge } from '../geometry/edge.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { samePoint } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { boxOf } from '../noding/gather.js';
+import { boundsOfOperands } from '../noding/gather.js';
 import { arrange } from '../overlay/arrange.js';
 import { collect } from '../overlay/stitch.js';
 import { windings } from '../overlay/windings.js';
@@ -102,7 +102,7 @@ function chainsOf(path: readonly Edge[]): Edge[][] {
  */
 function goneRound(loops: readonly Loop[], frame: readonly Loop[]): Region {
   if (loops.length === 0) return [];
-  const subdivision = arrange([loops], boxOf([frame]));
+  const subdivision = arrange([loops], boundsOfOperands([frame]));
   const count = windings(subdivision, () => true);
   const kept = new Uint8Array(subdivision.faceCount);
   for (let face = 1; face < kept.length; face++) if ((count[face] as number) > 0) kept[face] = 1;

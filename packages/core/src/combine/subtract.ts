@@ -9,7 +9,7 @@ import { type Bounds, extentOf, grown } from '../geometry/bounds.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { anyMayMeet } from '../geometry/near.js';
 import { weldTolerance } from '../geometry/tolerance.js';
-import { boxOf } from '../noding/gather.js';
+import { boundsOfOperands } from '../noding/gather.js';
 import { arrange } from '../overlay/arrange.js';
 import { collect } from '../overlay/stitch.js';
 import { windings } from '../overlay/windings.js';
@@ -33,7 +33,7 @@ const NEAR_SLACK = 4;
 export function subtract(from: Region, cuts: readonly Region[]): Region {
   const cutLoops = cuts.map(loopsOf).filter((loops) => loops.length > 0);
   if (from.length === 0 || cutLoops.length === 0) return from;
-  const frame = boxOf([from.map(({ outer }) => outer)]);
+  const frame = boundsOfOperands([from.map(({ outer }) => outer)]);
   const discs = discsIn(cutLoops);
   const clear = discs === null ? clearShapes(from, cutLoops, frame) : clearCut(from, discs, frame);
   if (clear !== null) return clear;
@@ -69,7 +69,7 @@ function everywhere(whole: readonly Loop[], cuts: readonly (readonly Loop[])[], 
 /** Holes with no edge near the cuts stay as they are, and only have to be dealt out to what is left. */
 function fromPart(part: RegionPart, cuts: readonly (readonly Loop[])[], frame: Bounds): Region {
   const slack = NEAR_SLACK * weldTolerance(extentOf(frame));
-  const near = grown(boxOf(cuts), slack);
+  const near = grown(boundsOfOperands(cuts), slack);
   const { outer, holes } = part;
   const isActive = withTouching([outer, ...holes], (loop) => loop === outer || anyMayMeet(loop, near));
   const idle = holes.filter((_, k) => !isActive[k + 1]);

@@ -80,7 +80,7 @@ export function regionFault(value: unknown): Fault | null {
     const fault = partFault(value[k]);
     if (fault !== null) return wrong(within(`[${k}]`, fault));
   }
-  const extent = value.length === 0 ? 0 : extentOf(boxOf(value as Region));
+  const extent = value.length === 0 ? 0 : extentOf(boundsOfParts(value as Region));
   for (let k = 0; k < value.length; k++) {
     const fault = shapeFault(value[k] as RegionPart, extent);
     if (fault !== null) return wrong(within(`[${k}]`, fault));
@@ -92,7 +92,7 @@ const PARTS = 'make one by outlineRegion, disc or regionFromJson; repairRegion m
 
 const wrong = (fault: Fault): Fault => ({ ...fault, code: 'region' });
 
-function boxOf(parts: Region): Bounds {
+function boundsOfParts(parts: Region): Bounds {
   return parts.map(({ outer }) => loopBounds(outer)).reduce(joined);
 }
 

@@ -3,7 +3,7 @@ import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
 import { isSameSize, SAME_SIZE } from '../cut/same-size.js';
 import type { DrawerTool, HeadTool, RingTool, RoundDrawerTool } from '../document/schema-drawer.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import { distance } from '../geometry/point.js';
 import { centroid } from '../region/measure.js';
 import { disc } from '../region/region.js';

@@ -1,5 +1,6 @@
 import { FINISHED } from '../aim/layers.js';
 import { sweptRegion } from '../cut/swept.js';
+import { TURN } from '../geometry/angle.js';
 import { type ArcEdge, arcEdge, type Edge } from '../geometry/edge.js';
 import { distance, type Point } from '../geometry/point.js';
 import { area, loopsOf } from '../region/measure.js';
@@ -12,8 +13,6 @@ interface Ring {
   readonly radius: number;
   readonly width: number;
 }
-
-const TURN = 2 * Math.PI;
 
 /**
  * Slots along arcs of a piece that is to go, each as long as can be: between two walls round one centre, or beside a wall

@@ -84,7 +84,7 @@ function along(
     document: {
       kind: 'swept',
       diameter,
-      path: { edges: startedInAir(aim, path, diameter).map(written) },
+      path: { edges: startedInAir(aim, path, diameter).map(edgeDocument) },
       ...depth,
     },
   };
@@ -103,7 +103,7 @@ type Written = Extract<
   { edges: unknown }
 >['edges'][number];
 
-function written(edge: Edge): Written {
+function edgeDocument(edge: Edge): Written {
   const ends = { a: [edge.a.x, edge.a.y], b: [edge.b.x, edge.b.y] } as const;
   if (edge.kind === 'line') return { kind: 'line', ...ends };
   return { kind: 'arc', ...ends, center: [edge.center.x, edge.center.y], ccw: edge.ccw };

@@ -1,10 +1,11 @@
+import { withinTurn } from '../geometry/angle.js';
 import { extentOf } from '../geometry/bounds.js';
 import type { Edge, Source } from '../geometry/edge.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
-import { type Bulge, type Stretch, supportOf, turned } from './support.js';
+import { type Bulge, type Stretch, supportOf } from './support.js';
 
 /**
  * The convex hull of a region: the smallest convex region that has all of it. Of lines and arcs, exact; arcs and lines of
@@ -111,9 +112,9 @@ function stop(
     const p = { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
     return ends.get(center)?.find((end) => distance(end, p) <= near) ?? p;
   };
-  const a = at(turned(from));
+  const a = at(withinTurn(from));
   return isArc
-    ? { a, b: at(turned(to)), arc: bulge, turn: to - from, near }
+    ? { a, b: at(withinTurn(to)), arc: bulge, turn: to - from, near }
     : { a, b: a, arc: null, turn: 0, near };
 }
 

@@ -1,3 +1,4 @@
+import { TURN, withinTurn } from '../geometry/angle.js';
 import type { Edge, Source } from '../geometry/edge.js';
 import { sweep } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
@@ -21,8 +22,6 @@ export interface Stretch {
   readonly bulge: Bulge;
 }
 
-const TURN = 2 * Math.PI;
-
 /** How far something reaches in a direction. */
 export function reachOf({ center, radius }: Bulge, angle: number): number {
   return center.x * Math.cos(angle) + center.y * Math.sin(angle) + radius;
@@ -42,14 +41,8 @@ function bulgesOf(edge: Edge): Bulge[] {
   // An arc that turns clockwise bulges inward: its ends tell all.
   if (edge.kind === 'line' || !edge.ccw) return [corner];
   const { center, radius, a, source = null } = edge;
-  const from = turned(Math.atan2(a.y - center.y, a.x - center.x));
+  const from = withinTurn(Math.atan2(a.y - center.y, a.x - center.x));
   return [corner, { center, radius, from, turn: sweep(edge), source }];
-}
-
-/** An angle brought to between 0 and a whole turn. */
-export function turned(angle: number): number {
-  const rest = angle % TURN;
-  return rest < 0 ? rest + TURN : rest;
 }
 
 function envelope(bulges: readonly Bulge[], low: number, high: number): Stretch[] {
@@ -110,7 +103,7 @@ function crossings(f: Bulge, g: Bulge, from: number, to: number): number[] {
   if (!(Math.abs(share) <= 1)) return [];
   const middle = Math.atan2(dy, dx);
   const half = Math.acos(share);
-  return [turned(middle - half), turned(middle + half)]
+  return [withinTurn(middle - half), withinTurn(middle + half)]
     .filter((angle) => angle > from && angle < to)
     .sort((a, b) => a - b);
 }

@@ -61,12 +61,12 @@ function hits(job: Job, { lay, steps, keepOuts, where }: Clamping): Told[] {
           keepOut.to <= 0
             ? `Cut ${id} goes through right over ${name}${where}: it cuts into it. Do not start: ${remedy}.`
             : `The cutter of ${passesOf(id, hit)} runs into ${name}${where}: they take up the same place. Do not start: ${remedy}.`;
-        return [{ code: `hits-${keepOut.kind}`, message, at: placeOf(hit), about: aboutOf(hit) }];
+        return [{ code: `hits-${keepOut.kind}`, message, at: centerOfFirst(hit), about: aboutOf(hit) }];
       }
       const near = off === 0 ? [] : into(off);
       if (near.length === 0) return [];
       const message = `The cutter of ${passesOf(id, near)} clears ${name}${where} by less than it may be off: ${remedy}.`;
-      return [{ code: `may-hit-${keepOut.kind}`, message, at: placeOf(near), about: aboutOf(near) }];
+      return [{ code: `may-hit-${keepOut.kind}`, message, at: centerOfFirst(near), about: aboutOf(near) }];
     }),
   );
 }
@@ -78,7 +78,7 @@ function passesOf(id: string, own: Clamping['steps']): string {
   return `${id}, ${numbers.length === 1 ? `pass ${numbers[0]}` : `passes ${numbers.join(', ')}`},`;
 }
 
-function placeOf([first]: Clamping['steps']): [number, number] | null {
+function centerOfFirst([first]: Clamping['steps']): [number, number] | null {
   const center = first?.step.center ?? null;
   return center === null ? null : [center.x + 0, center.y + 0];
 }

@@ -1,5 +1,5 @@
 import { pointToJson } from '../format/json.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import { knifeEdgesOf } from '../left/knife-edges.js';
 import type { Left } from '../left/left.js';
 import { websOf } from '../left/webs.js';

@@ -1,5 +1,6 @@
 import Flatten from '@flatten-js/core';
 import { normalize } from '../combine/boolean.js';
+import { withinTurn } from '../geometry/angle.js';
 import { arcEdge, type Edge, lineEdge } from '../geometry/edge.js';
 import { joinEdges } from '../outline/join.js';
 import { loopsOf } from '../region/measure.js';
@@ -21,10 +22,7 @@ function shapeOf(edge: Edge): Flatten.Segment | Flatten.Arc {
     return new Flatten.Segment(Flatten.point(edge.a.x, edge.a.y), Flatten.point(edge.b.x, edge.b.y));
   }
   const { center, radius, a, b, ccw } = edge;
-  const angle = (p: { x: number; y: number }) => {
-    const turned = Math.atan2(p.y - center.y, p.x - center.x);
-    return turned < 0 ? turned + 2 * Math.PI : turned;
-  };
+  const angle = (p: { x: number; y: number }) => withinTurn(Math.atan2(p.y - center.y, p.x - center.x));
   return new Flatten.Arc(Flatten.point(center.x, center.y), radius, angle(a), angle(b), ccw);
 }
 

@@ -67,7 +67,7 @@ export function regionFromJson(json: unknown): Region {
 }
 
 function loopOf(json: unknown, path: string): Loop {
-  const given = list(json, path).map((edge, i) => edgeOf(edge, `${path}/${i}`));
+  const given = list(json, path).map((edge, i) => edgeFromJson(edge, `${path}/${i}`));
   const { edges, gaps } = joinEdges(given, true);
   const gap = gaps[0];
   if (gap !== undefined)
@@ -75,7 +75,7 @@ function loopOf(json: unknown, path: string): Loop {
   return edges;
 }
 
-function edgeOf(json: unknown, path: string): Edge {
+function edgeFromJson(json: unknown, path: string): Edge {
   const { kind, a, b, center, ccw, source } = record(json, path);
   if (kind !== 'line' && kind !== 'arc') throw wrong(`${path}/kind`, 'must be "line" or "arc"');
   const [from, to] = [pointOf(a, `${path}/a`), pointOf(b, `${path}/b`)];

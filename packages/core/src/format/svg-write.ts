@@ -5,7 +5,7 @@ import { loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
 import { inPieces } from './split-arc.js';
 
-/** How path data is written. */
+/** How path data is arcsToWrite. */
 export interface SvgPathOptions {
   /** Digits after the point, 0 to 20; all that a double needs unless given. */
   readonly digits?: number | undefined;
@@ -13,7 +13,7 @@ export interface SvgPathOptions {
 
 /**
  * A centre nearer to the chord than this share of the radius, or a chord shorter than that, loses digits when
- * it is worked out again from radius and ends: such an arc is written
+ * it is worked out again from radius and ends: such an arc is arcsToWrite
  * in pieces.
  */
 const ILL_SHARE = 0.01;
@@ -24,7 +24,7 @@ const HALF_CIRCLE_SHARE = 1e-12;
 /**
  * Path data of a region, or of one closed chain, with y up as in the part; draw it under `scale(1,-1)`. Outer
  * loops run counter-clockwise and holes clockwise, so that both fill rules fill it alike. Arcs that SVG's form
- * of an arc cannot give back well are written in pieces.
+ * of an arc cannot give back well are arcsToWrite in pieces.
  * Source: W3C SVG 2, chapter 9.
  * @throws RangeError if `digits` is not a whole number from 0 to 20.
  */
@@ -53,7 +53,7 @@ function chainPath(edges: readonly Edge[], write: (n: number) => string, closed:
   const drawn = closed && edges.at(-1)?.kind === 'line' ? edges.slice(0, -1) : edges;
   const commands = drawn.flatMap((edge) => {
     if (edge.kind === 'line') return [`L${point(edge.b)}`];
-    return written(edge).map((arc) => {
+    return arcsToWrite(edge).map((arc) => {
       const r = write(arc.radius);
       return `A${r} ${r} 0 ${sweep(arc) > Math.PI ? 1 : 0} ${arc.ccw ? 1 : 0} ${point(arc.b)}`;
     });
@@ -61,7 +61,7 @@ function chainPath(edges: readonly Edge[], write: (n: number) => string, closed:
   return [`M${point(first.a)}`, ...commands, ...(closed ? ['Z'] : [])].join(' ');
 }
 
-function written(arc: ArcEdge): readonly ArcEdge[] {
+function arcsToWrite(arc: ArcEdge): readonly ArcEdge[] {
   const half = distance(arc.a, arc.b) / 2;
   const off = arc.radius * Math.abs(Math.cos(sweep(arc) / 2));
   const shortChord = half < ILL_SHARE * arc.radius && sweep(arc) > Math.PI;

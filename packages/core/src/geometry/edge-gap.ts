@@ -33,9 +33,9 @@ export function gapBetween(e: Edge, f: Edge, touching: number): Gap {
     if (gap.distance < best.distance) best = gap;
   };
   take(fromPlace(e.b, f));
-  for (const end of [f.a, f.b]) take(turned(fromPlace(end, e)));
+  for (const end of [f.a, f.b]) take(swapped(fromPlace(end, e)));
   if (f.kind === 'arc') for (const foot of feetOn(e, f.center)) take(fromPlace(foot, f));
-  if (e.kind === 'arc') for (const foot of feetOn(f, e.center)) take(turned(fromPlace(foot, e)));
+  if (e.kind === 'arc') for (const foot of feetOn(f, e.center)) take(swapped(fromPlace(foot, e)));
   return best;
 }
 
@@ -44,7 +44,7 @@ function fromPlace(p: Point, edge: Edge): Gap {
   return { distance: nearest.distance, onFirst: p, onSecond: nearest.at };
 }
 
-function turned({ distance: away, onFirst, onSecond }: Gap): Gap {
+function swapped({ distance: away, onFirst, onSecond }: Gap): Gap {
   return { distance: away, onFirst: onSecond, onSecond: onFirst };
 }
 

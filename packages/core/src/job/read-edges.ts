@@ -35,7 +35,7 @@ export function readEdges(list: readonly EdgeDocument[], path: string): Read<rea
   const issues: JobIssue[] = [];
   for (const [i, edge] of list.entries()) {
     try {
-      edges.push(edgeOf(edge));
+      edges.push(readEdge(edge));
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
       issues.push({ path: `${path}/${i}`, message: error.message.replace(/^\w+: /, '') });
@@ -44,7 +44,7 @@ export function readEdges(list: readonly EdgeDocument[], path: string): Read<rea
   return issues.length > 0 ? { ok: false, issues } : good(edges);
 }
 
-function edgeOf(edge: EdgeDocument): Edge {
+function readEdge(edge: EdgeDocument): Edge {
   const [a, b] = [pointOf(edge.a), pointOf(edge.b)];
   return edge.kind === 'line' ? lineEdge(a, b) : fittedArc(a, b, pointOf(edge.center), edge.ccw);
 }

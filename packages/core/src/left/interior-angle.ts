@@ -1,3 +1,4 @@
+import { withinTurn } from '../geometry/angle.js';
 import type { Edge } from '../geometry/edge.js';
 import { curvature, directionAtEnd, directionAtStart } from '../geometry/measure.js';
 import type { Vector } from '../geometry/point.js';
@@ -14,7 +15,7 @@ const SAME_CURVATURE = 1e-9;
  */
 export function interiorAngle(leaving: Edge, arriving: Edge): number {
   const angle = turnBetween(directionAtStart(leaving), opposite(directionAtEnd(arriving)));
-  if (Math.abs(angle) > TANGENT) return angle < 0 ? angle + 2 * Math.PI : angle;
+  if (Math.abs(angle) > TANGENT) return withinTurn(angle);
   // Same direction: seen along it, the edge that curves more to the left lies to the left.
   const one = outwardCurvature(arriving);
   const other = curvature(leaving);

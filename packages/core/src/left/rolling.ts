@@ -1,3 +1,4 @@
+import { withinTurn } from '../geometry/angle.js';
 import { sweep } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import { turnBetween } from './interior-angle.js';
@@ -44,8 +45,7 @@ export function rollingOn(wall: Wall, radius: number): Rolling | null {
 
 function turnOf(wall: Exclude<Wall, { shape: 'flat' }>): number {
   if (wall.shape === 'arc') return wall.edge.kind === 'arc' ? sweep(wall.edge) : 0;
-  const turn = -turnBetween(wall.normalBefore, wall.normalAfter);
-  return turn < 0 ? turn + 2 * Math.PI : turn;
+  return withinTurn(-turnBetween(wall.normalBefore, wall.normalAfter));
 }
 
 /** A part of a wall, by places along it. */

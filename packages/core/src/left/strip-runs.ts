@@ -18,7 +18,7 @@ const SAME_END = 10;
 export function stripRuns(walls: Walls, strips: readonly Strip[]): StripRun[] {
   const byWalls = new Map<string, { strip: Strip; k: number }[]>();
   strips.forEach((strip, k) => {
-    for (const one of [strip, turned(strip)]) {
+    for (const one of [strip, reversedStrip(strip)]) {
       const key = keyOf(one.one, one.other);
       byWalls.set(key, [...(byWalls.get(key) ?? []), { strip: one, k }]);
     }
@@ -42,7 +42,7 @@ export function stripRuns(walls: Walls, strips: readonly Strip[]): StripRun[] {
     if (used.has(k)) return [];
     used.add(k);
     const ahead = onward(strip);
-    const back = onward(turned(strip)).map(turned).reverse();
+    const back = onward(reversedStrip(strip)).map(reversedStrip).reverse();
     return [runOf(walls, [...back, strip, ...ahead])];
   });
 }
@@ -52,7 +52,7 @@ function keyOf(one: number, other: number): string {
 }
 
 /** The same strip walked the other way, along its other wall. */
-export function turned(strip: Strip): Strip {
+export function reversedStrip(strip: Strip): Strip {
   const { one, other, length, at } = strip;
   return { ...strip, one: other, other: one, at: (s) => at(length - s) };
 }

@@ -1,3 +1,4 @@
+import { withinTurn } from '../geometry/angle.js';
 import type { Bounds } from '../geometry/bounds.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
@@ -111,7 +112,7 @@ function spanOf(wall: RoundWall): Span {
   if (wall.shape === 'corner') {
     const { normalBefore, normalAfter } = wall;
     const turn = turnBetween(normalAfter, normalBefore);
-    return { from: Math.atan2(normalAfter.dy, normalAfter.dx), turn: turn < 0 ? turn + 2 * Math.PI : turn };
+    return { from: Math.atan2(normalAfter.dy, normalAfter.dx), turn: withinTurn(turn) };
   }
   const { edge, center } = wall;
   if (edge.kind !== 'arc') return { from: 0, turn: 0 };

@@ -88,7 +88,7 @@ export function wallsOf(section: Region, likeTolerance?: number): Walls | null {
   section.forEach((part, k) => {
     for (const loop of [part.outer, ...part.holes]) addLoop(list, loop, k);
   });
-  const boxes = list.map(boxOf);
+  const boxes = list.map(boundsOfWall);
   const tolerance = likeTolerance ?? weldTolerance(extentOf(boxes.reduce(joined)));
   const index = new Flatbush(list.length);
   for (const box of boxes) index.add(box.minX, box.minY, box.maxX, box.maxY);
@@ -179,7 +179,7 @@ export function namesInOrder(a: Source | null, b: Source | null): boolean {
 }
 
 /** The box round a wall. */
-function boxOf(wall: Wall): Bounds {
+function boundsOfWall(wall: Wall): Bounds {
   if (wall.shape !== 'corner') return edgeBounds(wall.edge);
   return boxAround(wall.center);
 }

@@ -126,7 +126,7 @@ function neckWeb(walls: Walls, discs: Discs, neck: Facing): ZonedWeb {
 function stripWeb(walls: Walls, discs: Discs, run: StripRun): ZonedWeb {
   const own = run.strips.map(({ zone }) => zone);
   if (run.closed) return webOf(walls, firstNamed(walls, run), run.length, run.length, own);
-  const middle = middleOf(walls, run);
+  const middle = middleFacing(walls, run);
   const first = run.strips[0] as Strip;
   const last = run.strips[run.strips.length - 1] as Strip;
   const back = flare(walls, discs, facingAt(walls, first, 0), false);
@@ -151,7 +151,7 @@ function firstNamed(walls: Walls, { strips }: StripRun): Facing {
 }
 
 /** Halfway along a run of strips. */
-function middleOf(walls: Walls, run: StripRun): Facing {
+function middleFacing(walls: Walls, run: StripRun): Facing {
   let rest = run.length / 2;
   for (const strip of run.strips) {
     if (rest <= strip.length) return facingAt(walls, strip, rest);

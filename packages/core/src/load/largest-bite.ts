@@ -1,8 +1,9 @@
 import { intersect } from '../combine/boolean.js';
+import { withinTurn } from '../geometry/angle.js';
 import { checkFinite, checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { Point } from '../geometry/point.js';
 import { disc, type Region } from '../region/region.js';
-import { type Sighted, sightedFrom, turned } from './radial.js';
+import { type Sighted, sightedFrom } from './radial.js';
 
 /** How much metal lies along a radius of a tool, and which radius that is. */
 export interface RadialBite {
@@ -30,7 +31,7 @@ export function biteAlong(metal: Region, center: Point, radius: number, angle: n
   checkOverZero('biteAlong', 'radius', radius);
   checkFinite('biteAlong', 'angle', angle);
   const inside = intersect([metal, disc(center, radius)]);
-  const heading = turned(angle);
+  const heading = withinTurn(angle);
   let most = 0;
   for (const { from, to, met } of sectorsOf(sightedFrom(inside, center))) {
     // A whole turn further on it is the same direction: the last sector may reach past 0.
@@ -85,7 +86,7 @@ function* sectorsOf(sighted: readonly Sighted[]): Generator<Sector> {
     const from = stops[k] as number;
     const to = k + 1 < stops.length ? (stops[k + 1] as number) : (stops[0] as number) + 2 * Math.PI;
     if (to - from <= NARROW) continue;
-    const met = sighted.filter(({ low, span }) => turned((from + to) / 2 - low) <= span);
+    const met = sighted.filter(({ low, span }) => withinTurn((from + to) / 2 - low) <= span);
     yield { from, to, met };
   }
 }
@@ -93,7 +94,7 @@ function* sectorsOf(sighted: readonly Sighted[]): Generator<Sector> {
 /** The directions at which some boundary begins, ends or turns, in order from 0 to 2 pi. */
 function stopsOf(sighted: readonly Sighted[]): number[] {
   const all = sighted.flatMap(({ low, span, turning }) => [low, low + span, ...turning]);
-  return all.map(turned).sort((a, b) => a - b);
+  return all.map(withinTurn).sort((a, b) => a - b);
 }
 
 function lengthAlong(met: readonly Sighted[], angle: number): number {

@@ -1,5 +1,5 @@
 import type { Axes } from '../datum/lie.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import type { Vector } from '../geometry/point.js';
 
 /** The eight ways that a person at the machine is told, from X+ counter-clockwise. */

@@ -1,3 +1,4 @@
+import { withinTurn } from '../geometry/angle.js';
 import type { ArcEdge, Edge, LineEdge } from '../geometry/edge.js';
 import { directionAtEnd, directionAtStart, onArcSide, pointAlong } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
@@ -104,7 +105,7 @@ function atTangents(arc: ArcEdge, from: Point, away: number): ArcEdge[] {
   );
   const start = Math.atan2(arc.a.y - center.y, arc.a.x - center.x);
   const way = (p: Point): number =>
-    turned((Math.atan2(p.y - center.y, p.x - center.x) - start) * (arc.ccw ? 1 : -1));
+    withinTurn((Math.atan2(p.y - center.y, p.x - center.x) - start) * (arc.ccw ? 1 : -1));
   const cuts = places
     .filter((p) => onArcSide(arc, p) && Math.min(distance(p, arc.a), distance(p, arc.b)) > AT_PLACE * radius)
     .sort((p, q) => way(p) - way(q));
@@ -127,23 +128,17 @@ function sighted(
   const start = angleOf(edge, from, 'a');
   const end = angleOf(edge, from, 'b');
   const low = sign > 0 ? start : end;
-  const swept = turned(sign > 0 ? end - start : start - end);
+  const swept = withinTurn(sign > 0 ? end - start : start - end);
   // An edge that is seen edge-on spans nothing; rounding may put its ends in the wrong order.
   const span = swept > 2 * Math.PI - BACKWARD ? 0 : swept;
-  const inside = turning.map((angle) => low + turned(angle - low)).filter((angle) => angle < low + span);
+  const inside = turning.map((angle) => low + withinTurn(angle - low)).filter((angle) => angle < low + span);
   const [atLow, atHigh] = sign > 0 ? [edge.a, edge.b] : [edge.b, edge.a];
   const exact = (angle: number): number => {
-    const off = turned(angle - low + AT_END) - AT_END;
+    const off = withinTurn(angle - low + AT_END) - AT_END;
     if (off <= AT_END) return distance(atLow, from);
     return Math.abs(off - span) <= AT_END ? distance(atHigh, from) : reach(angle);
   };
   return { low, span, sign, reach: isConstant ? reach : exact, isConstant, turning: inside };
-}
-
-/** An angle brought to between 0 and 2 pi. */
-export function turned(angle: number): number {
-  const turn = angle % (2 * Math.PI);
-  return turn < 0 ? turn + 2 * Math.PI : turn;
 }
 
 /** The angle at which an end of an edge is seen; where it is the place itself, that in which the edge goes there. */

@@ -1,7 +1,8 @@
+import { withinTurn } from '../geometry/angle.js';
 import { ROW } from '../geometry/curves.js';
 import type { Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
-import { boxOf } from '../noding/gather.js';
+import { boundsOfOperands } from '../noding/gather.js';
 import { arrange } from '../overlay/arrange.js';
 import type { Subdivision } from '../overlay/label.js';
 import { endOf, startOf } from '../overlay/rotate.js';
@@ -51,7 +52,7 @@ export function rimOf(metal: Region, center: Point, radius: number): Rim {
   const loops = loopsOf(metal);
   const subdivision = arrange(
     [loops, [circleLoop(center, radius)]],
-    loops.length > 0 ? boxOf([loops]) : undefined,
+    loops.length > 0 ? boundsOfOperands([loops]) : undefined,
   );
   const inMetal = windings(subdivision, (operand) => operand === METAL);
   const { graph, faceOf } = subdivision;
@@ -116,7 +117,7 @@ export function runsOf(rim: Rim, belongs: (step: RimStep) => boolean): RimRun[] 
 }
 
 function angleAt({ subdivision, center }: Rim, step: RimStep): number {
-  const p = placeOf(subdivision, startOf(subdivision.graph, step.half));
+  const p = pointOfVertex(subdivision, startOf(subdivision.graph, step.half));
   return Math.atan2(p.y - center.y, p.x - center.x);
 }
 
@@ -138,9 +139,9 @@ export function counterClockwiseEnd({ subdivision }: Rim, { last }: RimRun): Arc
 /** The wedge of metal outside of the circle at a vertex: counter-clockwise from one half-edge to another. */
 function endAt(subdivision: Subdivision, vertex: number, face: number, from: number, to: number): ArcEnd {
   const turn = headingOf(subdivision, to) - headingOf(subdivision, from);
-  const angle = turn < 0 ? turn + 2 * Math.PI : turn;
+  const angle = withinTurn(turn);
   return {
-    at: placeOf(subdivision, vertex),
+    at: pointOfVertex(subdivision, vertex),
     // The circle itself leaves the vertex both ways, so the wedge is half a turn at most; more is a rounded 0.
     angle: angle > 1.5 * Math.PI ? 0 : Math.min(angle, Math.PI),
     source: sourceOf(subdivision, face >> 1),
@@ -156,7 +157,7 @@ function sourceOf({ graph }: Subdivision, edge: number): Source | null {
   return null;
 }
 
-function placeOf({ graph }: Subdivision, vertex: number): Point {
+function pointOfVertex({ graph }: Subdivision, vertex: number): Point {
   const { points, originX, originY } = graph.curves;
   return (
     points.given[vertex] ?? {

@@ -1,3 +1,4 @@
+import { TURN } from '../geometry/angle.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { onArcSide } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
@@ -23,8 +24,6 @@ export interface Stretch extends Turned {
   readonly low: StretchEnd | null;
   readonly high: StretchEnd | null;
 }
-
-const TURN = 2 * Math.PI;
 
 /**
  * The angles at which a place sees some region, counter-clockwise; those that overlap or touch are one. Their ends are

@@ -45,13 +45,13 @@ export function firstNear(way: Way, edges: readonly BoxedEdge[], reach: number):
 }
 
 function stretchesNear(way: Way, edges: readonly BoxedEdge[], reach: number): NearStretch[] {
-  const around = grown(boxOf(way), reach);
+  const around = grown(boundsOfWay(way), reach);
   const found: NearStretch[] = [];
   for (const { edge, box } of edges) if (boxesMeet(box, around)) addNear(way, edge, reach, found);
   return found;
 }
 
-function boxOf({ from, direction, furthest }: Way): Bounds {
+function boundsOfWay({ from, direction, furthest }: Way): Bounds {
   const to = moved(from, direction, furthest);
   return {
     minX: Math.min(from.x, to.x),

@@ -1,7 +1,7 @@
 import { intersect, union } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
+import { DEGREE } from '../geometry/angle.js';
 import { checkOverZero, checkPlace } from '../geometry/checks.js';
-import { DEGREE } from '../geometry/degree.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';

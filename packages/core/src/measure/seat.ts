@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { TURN } from '../geometry/angle.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { cutOfSource } from '../geometry/source.js';
@@ -59,8 +60,6 @@ export interface Measurable {
   /** Places closer than this are one. */
   readonly near: number;
 }
-
-const TURN = 2 * Math.PI;
 
 /** Share of the part's extent within which places are one: a hundred times that at which points are welded. */
 const NEAR_SHARE = 1e-7;

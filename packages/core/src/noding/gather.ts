@@ -285,7 +285,7 @@ function runsOneWay(rows: Float64Array, o: number): boolean {
 }
 
 /** The box round all edges; a point at the origin where there are none. */
-export function boxOf(operands: readonly Operand[]): Bounds {
+export function boundsOfOperands(operands: readonly Operand[]): Bounds {
   const box = emptyBox();
   for (const operand of operands) {
     for (const loop of operand) {

@@ -19,7 +19,7 @@ export class OutlineError extends EdgebiteError {
   constructor(readonly faults: readonly OutlineFault[]) {
     super(faults.map((fault) => fault.message).join('\n'), {
       code: 'outline',
-      place: placeOf(faults[0]),
+      place: pathOfFault(faults[0]),
     });
   }
 }
@@ -29,7 +29,7 @@ export function loopName(hole: number | null): string {
   return hole === null ? 'the outline' : `hole ${hole}`;
 }
 
-function placeOf(fault: OutlineFault | undefined): string {
+function pathOfFault(fault: OutlineFault | undefined): string {
   if (fault === undefined) return '';
   return `${loopName(fault.hole)}${fault.edge === null ? '' : `, edge ${fault.edge}`}`;
 }

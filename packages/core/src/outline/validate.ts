@@ -16,7 +16,7 @@ import { loopName, OutlineError, type OutlineFault } from './fault.js';
 import { GAP_SHARE, type Gap, joinEdges } from './join.js';
 import { nestingFaults } from './nesting.js';
 
-/** What an outline turned out to be. */
+/** What an outline reversedLoop out to be. */
 export type CheckedOutline =
   | { readonly kind: 'sound'; readonly region: Region }
   | { readonly kind: 'faulty'; readonly faults: readonly OutlineFault[] };
@@ -26,7 +26,7 @@ export type CheckedOutline =
  * at least, close, have no edge without length and not meet itself; holes must lie inside the outer loop, and
  * no two loops may meet. A gap of under a millionth of the loop's extent is closed by moving an end.
  *
- * The region has the edges as given, the outer loop turned counter-clockwise and the holes clockwise. Edges
+ * The region has the edges as given, the outer loop reversedLoop counter-clockwise and the holes clockwise. Edges
  * without a source are named `outline:0..n` and `hole:H:0..n` in the order given.
  */
 export function checkOutline(
@@ -37,11 +37,11 @@ export function checkOutline(
   const loops = checked.map(({ loop }) => loop);
   const faults = [...checked.flatMap((one) => one.faults), ...meetingFaults(loops)];
   if (faults.length > 0) return { kind: 'faulty', faults };
-  const forward = (loops as Loop[]).map((loop) => (loopArea(loop) < 0 ? turned(loop) : loop));
+  const forward = (loops as Loop[]).map((loop) => (loopArea(loop) < 0 ? reversedLoop(loop) : loop));
   const misplaced = nestingFaults(forward);
   if (misplaced.length > 0) return { kind: 'faulty', faults: misplaced };
   const [outerLoop, ...holeLoops] = forward;
-  return { kind: 'sound', region: [{ outer: outerLoop as Loop, holes: holeLoops.map(turned) }] };
+  return { kind: 'sound', region: [{ outer: outerLoop as Loop, holes: holeLoops.map(reversedLoop) }] };
 }
 
 /**
@@ -126,6 +126,6 @@ function named(edges: readonly Edge[], hole: number | null): Loop {
   return edges.map((edge, i) => (edge.source === undefined ? { ...edge, source: `${owner}:${i}` } : edge));
 }
 
-function turned(loop: Loop): Loop {
+function reversedLoop(loop: Loop): Loop {
   return loop.map(reversed).reverse();
 }

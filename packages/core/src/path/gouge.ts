@@ -118,10 +118,10 @@ function placesOf(work: Work): Gouge[] {
   const { path, radius, tags, side } = work;
   const swept = offsetPath(nameless(path), radius);
   const cut = side === 'outside' ? intersect([tags.region, swept]) : subtract(swept, [tags.region]);
-  return cut.flatMap((part) => placeOf(work, part));
+  return cut.flatMap((part) => gougesIn(work, part));
 }
 
-function placeOf(work: Work, part: RegionPart): Gouge[] {
+function gougesIn(work: Work, part: RegionPart): Gouge[] {
   const { radius, tags, slack } = work;
   const loops = loopsOf([part]);
   const walls = loops.flat().filter((edge) => outlineEdgeOf(tags, edge) !== null);

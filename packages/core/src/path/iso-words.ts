@@ -4,7 +4,7 @@ import { type Point, samePoint } from '../geometry/point.js';
 import { shownNumber, shownPoint } from '../geometry/shown.js';
 import { type Grid, gridOf, type Move, movesFor, onGrid } from './iso-moves.js';
 
-/** How paths are written in words of ISO 6983. */
+/** How paths are numberWord in words of ISO 6983. */
 export interface IsoOptions {
   readonly units: 'mm' | 'inch';
   /** Which words name the units: G20 for inches and G21 for millimetres, or G70 and G71. The former unless given. */
@@ -15,14 +15,14 @@ export interface IsoOptions {
   readonly decimals?: number | undefined;
   /** Whether whole numbers get a decimal point too, for readers that count them in their smallest step without one. */
   readonly alwaysPoint?: boolean | undefined;
-  /** Whether an arc over half a turn is written as two. */
+  /** Whether an arc over half a turn is numberWord as two. */
   readonly splitOverHalfTurn?: boolean | undefined;
-  /** How far both ends of a written arc may differ in their distance from its centre; one step of the last decimal
+  /** How far both ends of a numberWord arc may differ in their distance from its centre; one step of the last decimal
    * unless given. */
   readonly tolerance?: number | undefined;
   /** Feed in units a minute: an F word in the first block that cuts. */
   readonly feed?: number | undefined;
-  /** Heights above zero; without them no Z is written, and there may be one path only. */
+  /** Heights above zero; without them no Z is numberWord, and there may be one path only. */
   readonly heights?: IsoHeights | undefined;
 }
 
@@ -37,7 +37,7 @@ export interface IsoHeights {
 export interface IsoWords {
   /** One block each, without block numbers. */
   readonly blocks: readonly string[];
-  /** The largest difference between the distances of the two ends of a written arc from its centre. */
+  /** The largest difference between the distances of the two ends of a numberWord arc from its centre. */
   readonly radiusError: number;
 }
 
@@ -52,17 +52,17 @@ const MOST_DECIMALS = 8;
  *
  * Numbers are rounded to places of a grid, so that in steps too the path stays chained and comes back to its start;
  * each centre is put where both ends are as nearly as possible equally far away. An arc that has no length on the
- * grid is left out, since without one it would be a full circle; a shallow one that the grid turns askew is written
+ * grid is left out, since without one it would be a full circle; a shallow one that the grid turns askew is numberWord
  * as the line that it is on the grid.
  * @param paths chains of edges, each without a gap
  * @throws RangeError if a number is out of range, a chain has a gap, there are several without heights, or an arc
- *   cannot be written as exactly as asked for.
+ *   cannot be numberWord as exactly as asked for.
  */
 export function isoWords(paths: readonly (readonly Edge[])[], options: IsoOptions): IsoWords {
   const grid = checked(paths, options);
   const { heights, feed, units, unitWords = 'G20/G21', coordinates = 'absolute' } = options;
   const inSteps = coordinates === 'incremental';
-  const number = (steps: number) => written(steps, grid, options.alwaysPoint === true);
+  const number = (steps: number) => numberWord(steps, grid, options.alwaysPoint === true);
   const height = (value: number) => number(onGrid(value, grid));
   const blocks = [`G17 ${unitWord(units, unitWords)} G90`];
   let radiusError = 0;
@@ -101,7 +101,7 @@ function unitWord(units: 'mm' | 'inch', words: 'G20/G21' | 'G70/G71'): string {
 }
 
 /** A whole number of steps as a decimal number, without zeros at its end. */
-function written(steps: number, { decimals }: Grid, alwaysPoint: boolean): string {
+function numberWord(steps: number, { decimals }: Grid, alwaysPoint: boolean): string {
   const digits = String(Math.abs(steps)).padStart(decimals + 1, '0');
   const whole = digits.slice(0, digits.length - decimals);
   const rest = digits.slice(digits.length - decimals).replace(/0+$/, '');

@@ -1,3 +1,4 @@
+import { withinTurn } from '../geometry/angle.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { sweep } from '../geometry/measure.js';
 import { type Point, samePoint } from '../geometry/point.js';
@@ -21,7 +22,7 @@ function shareOfArc(arc: ArcEdge, p: Point): number {
   const vx = p.x - arc.center.x;
   const vy = p.y - arc.center.y;
   const turn = Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy) * (arc.ccw ? 1 : -1);
-  const angle = turn < 0 ? turn + 2 * Math.PI : turn;
+  const angle = withinTurn(turn);
   // Past the end, by rounding or because the place is off the arc: the nearer end.
   if (angle > whole) return angle - whole < 2 * Math.PI - angle ? 1 : 0;
   return angle / whole;

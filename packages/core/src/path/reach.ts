@@ -64,11 +64,11 @@ export function unreached(region: Region, radius: number, options: ReachOptions 
   const walls: Walls = { edges: new NearEdges(loopsOf(tags.region).flat()), radius, tolerance };
   return left
     .filter((part) => thickness(part) > tolerance)
-    .map((part) => placeOf(tags, walls, part))
+    .map((part) => unreachedIn(tags, walls, part))
     .sort((p, q) => q.area - p.area);
 }
 
-function placeOf(tags: Tagged, walls: Walls, part: RegionPart): Unreached {
+function unreachedIn(tags: Tagged, walls: Walls, part: RegionPart): Unreached {
   const loops = loopsOf([part]);
   const isWall = (edge: Edge) => outlineEdgeOf(tags, edge) !== null;
   const named = (loop: readonly Edge[]) => loop.map((edge) => untagged(tags, edge));

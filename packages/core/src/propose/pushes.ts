@@ -1,6 +1,6 @@
 import type { Aim, AimStop } from '../aim/aim.js';
+import { DEGREE } from '../geometry/angle.js';
 import { type Bounds, boxAround, grown, joined } from '../geometry/bounds.js';
-import { DEGREE } from '../geometry/degree.js';
 import { edgeBounds } from '../geometry/measure.js';
 import { boundsOf } from '../region/measure.js';
 import { edgeFromReport } from '../report/from-report.js';

@@ -64,7 +64,7 @@ function isNearer(one: Reasoned, other: Reasoned): boolean {
 
 function refusalOf(aim: Aim, patch: Patch, feature: Feature, code: RefusalCode): Refusal {
   const { units, thickness } = aim.job;
-  const at = pointToJson(placeOf(patch, feature, code));
+  const at = pointToJson(pointOfRefusal(patch, feature, code));
   const depth = lengthWords(feature.layer.depth ?? thickness, units);
   const size = lengthWords(widthOf(patch, feature), units);
   const what = `${nameOf(feature, size)} ${placeWords(at, units)}`;
@@ -73,7 +73,7 @@ function refusalOf(aim: Aim, patch: Patch, feature: Feature, code: RefusalCode):
   return { code, feature: feature.id, at, message };
 }
 
-function placeOf(patch: Patch, feature: Feature, code: RefusalCode): Point {
+function pointOfRefusal(patch: Patch, feature: Feature, code: RefusalCode): Point {
   if (feature.kind === 'round') return feature.center;
   if (code === 'shape' && patch.corner !== null) return patch.corner;
   return feature.kind === 'slot' ? pointAlong(feature.path[0], 1 / 2) : wallPlace(patch);

@@ -39,7 +39,7 @@ interface MovingNeck {
 /** When a third boundary gets in the way of a neck between a rim and a wall, or cuts off the place it touches. */
 export function blockings(scene: Scene): Time[] {
   const walls = wallsIn(scene);
-  const boxes = scene.curves.map(boxOf);
+  const boxes = scene.curves.map(boundsOfCurve);
   return scene.rims.flatMap((rim) =>
     walls.flatMap((wall) =>
       facingsOf(rim, wall)
@@ -50,7 +50,7 @@ export function blockings(scene: Scene): Time[] {
   );
 }
 
-function boxOf(curve: Curve): Bounds {
+function boundsOfCurve(curve: Curve): Bounds {
   if (curve.edge !== null) return edgeBounds(curve.edge);
   const { center, radius } = curve as Extract<Curve, { shape: 'round' }>;
   return boxAround(center, radius);

@@ -1,4 +1,4 @@
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import { pointAlong } from '../geometry/measure.js';
 import { distance, type Point, type Vector } from '../geometry/point.js';
 import { blockings } from './blocking.js';

@@ -87,7 +87,7 @@ export function freeNumberOf(job: Job, query: RangeQuery): FreeNumber {
   }
   return {
     index,
-    now: along === 'diameter' ? cut.diameter : placeOf(cut)[along],
+    now: along === 'diameter' ? cut.diameter : referencePoint(cut)[along],
     motion: {
       velocity: { dx: along === 'x' ? 1 : 0, dy: along === 'y' ? 1 : 0 },
       growth: along === 'diameter' ? 0.5 : 0,
@@ -102,7 +102,7 @@ function cutsOf({ cuts }: Job): string {
 }
 
 /** The place that stands for a cut: its centre, or where the path of a swept one starts. */
-function placeOf(cut: Cut): Point {
+function referencePoint(cut: Cut): Point {
   return cut.kind === 'swept' ? (cut.path[0] as Edge).a : cut.center;
 }
 
@@ -110,7 +110,7 @@ function placeOf(cut: Cut): Point {
 function withNumber(cut: Cut, along: Along, value: number): Cut {
   if (along === 'diameter') return { ...cut, diameter: value };
   if (cut.kind !== 'swept') return { ...cut, center: { ...cut.center, [along]: value } };
-  const by = value - placeOf(cut)[along];
+  const by = value - referencePoint(cut)[along];
   const shift = along === 'x' ? { dx: by, dy: 0 } : { dx: 0, dy: by };
   return { ...cut, path: cut.path.map((edge) => movedEdge(edge, shift)) };
 }

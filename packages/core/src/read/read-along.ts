@@ -112,13 +112,13 @@ function stretchOf(
   outline: Region,
   path: string,
 ): Read<NonNullable<AlongPlan['stretch']>> {
-  const start = placeOf(from, outline, `${path}/from`);
-  const end = placeOf(to, outline, `${path}/to`);
+  const start = readOutlinePlace(from, outline, `${path}/from`);
+  const end = readOutlinePlace(to, outline, `${path}/to`);
   if (start.ok && end.ok) return good({ from: start.value, to: end.value });
   return { ok: false, issues: [start, end].flatMap((read) => (read.ok ? [] : read.issues)) };
 }
 
-function placeOf(given: PlaceDocument, outline: Region, path: string): Read<OutlinePlace> {
+function readOutlinePlace(given: PlaceDocument, outline: Region, path: string): Read<OutlinePlace> {
   if (!('edge' in given)) return good(placeNear(outline, pointOf(given)));
   const { edge: name, end = 'start', distance = 0 } = given;
   const pieces = piecesOf(outline, name);

@@ -45,7 +45,7 @@ export function readCut(written: PlainCut, path: string, part: PartSize, faults:
   const sound = (...keys: string[]) => keys.every((key) => faults.sound(`${path}/${key}`));
   if (!sound('kind')) return null;
   const depth = sound('depth', 'reach') ? readDepth(document, part.thickness) : null;
-  const place = placeOf(document, path, part, faults);
+  const place = placementOfCut(document, path, part, faults);
   const own = sound('diameter') ? document.diameter : undefined;
   const diameter = own ?? place?.diameter ?? null;
   if (document.kind === 'bore' && document.passes !== undefined && sound('passes')) {
@@ -74,7 +74,7 @@ export function readCut(written: PlainCut, path: string, part: PartSize, faults:
   return cutOf(document, every, place, part.units);
 }
 
-function placeOf(document: PlainCut, path: string, part: PartSize, faults: Faults): PlacedCut | null {
+function placementOfCut(document: PlainCut, path: string, part: PartSize, faults: Faults): PlacedCut | null {
   return document.kind === 'swept'
     ? sweptPlace(document, path, part, faults)
     : roundPlace(document, path, part, faults);

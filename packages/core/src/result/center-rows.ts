@@ -1,6 +1,6 @@
 import type { Side } from '../cut/cut.js';
 import { pointToJson } from '../format/json.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import type { Vector } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import { type CenterPlan, DEFAULT_CLEARANCE, type JobCut } from '../job/plan.js';

@@ -1,7 +1,7 @@
 import type { Placed } from '../datum/drift.js';
 import { pointToJson } from '../format/json.js';
+import { DEGREE } from '../geometry/angle.js';
 import { boxAround } from '../geometry/bounds.js';
-import { DEGREE } from '../geometry/degree.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import { openedFaces } from '../placing/opened-faces.js';

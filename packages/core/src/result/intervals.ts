@@ -3,7 +3,7 @@ import { endLevel, faceLevel, floorInterval, type Level } from '../datum/height-
 import { type Interval, within } from '../datum/reach.js';
 import type { Laid } from '../datum/setup.js';
 import { angleInterval } from '../datum/tip.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import type { Point, Vector } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import type { JobCut } from '../job/plan.js';

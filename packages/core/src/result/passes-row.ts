@@ -2,7 +2,7 @@ import { intersect, union } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
 import type { ToolDocument } from '../document/schema.js';
 import { pointToJson } from '../format/json.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
 import type { PassesPlan } from '../job/plan.js';
 import { plainReason } from '../job/reason.js';

@@ -3,7 +3,7 @@ import { depthTarget } from '../datum/depth-target.js';
 import { type AxisZero, type Laid, laid, placeUnder, readoutAt, type ZeroSize } from '../datum/setup.js';
 import { targetAt } from '../datum/target.js';
 import { pointToJson, regionToJson } from '../format/json.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import { pointOf } from '../job/read-edges.js';

@@ -38,7 +38,7 @@ export class Tiles {
     if (tile === null) return [];
     for (;;) {
       if (tile.count <= FEW_EDGES) return tile.region;
-      const { axis, at } = middleOf(tile.box);
+      const { axis, at } = halvingLine(tile.box);
       const side = axis === 'x' ? sideOf(box.minX, box.maxX, at) : sideOf(box.minY, box.maxY, at);
       if (side === null) return tile.region;
       tile.halves ??= halved(tile);
@@ -54,7 +54,7 @@ function tileOf(region: Region, box: Bounds): Tile {
   return { region, box, count, halves: null };
 }
 
-function middleOf({ minX, minY, maxX, maxY }: Bounds): { axis: 'x' | 'y'; at: number } {
+function halvingLine({ minX, minY, maxX, maxY }: Bounds): { axis: 'x' | 'y'; at: number } {
   return maxX - minX >= maxY - minY
     ? { axis: 'x', at: minX + (maxX - minX) / 2 }
     : { axis: 'y', at: minY + (maxY - minY) / 2 };
@@ -68,7 +68,7 @@ function sideOf(low: number, high: number, at: number): 0 | 1 | null {
 /** Both halves; the tile itself where halving it does not make it less. */
 function halved(tile: Tile): readonly [Tile, Tile] {
   const { box, region, count } = tile;
-  const { axis, at } = middleOf(box);
+  const { axis, at } = halvingLine(box);
   const boxes: readonly [Bounds, Bounds] =
     axis === 'x'
       ? [

@@ -12,7 +12,7 @@ const SAME = 1e-6;
  * The middle of a hole, a boss or a slot that can be dialled in, by its name or number; or what is wrong with it, to go
  * after its key.
  */
-export function middleOf(name: string, outline: Region, names: readonly PartName[]): Point | string {
+export function middleNamed(name: string, outline: Region, names: readonly PartName[]): Point | string {
   const of = names.find((one) => one.name === name)?.of ?? name;
   const owner = (loop: readonly Edge[]) => (loop[0]?.source ?? '').replace(/:\d+$/, '');
   const loops = loopsOf(outline);

@@ -12,7 +12,7 @@ import type { JobIssue } from '../document/errors.js';
 import { MAX_SAME_CUT } from '../document/limits.js';
 import type { ActionDocument, HeightActionDocument, JobDocument, SetupDocument } from '../document/schema.js';
 import { SIDES } from '../document/schema-setups.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import type { Faults } from '../job/faults.js';
 import { idIssues } from '../job/ids.js';
 import { DEFAULT_RESOLUTION, type PartName } from '../job/job.js';

@@ -5,7 +5,7 @@ import { shownPoint } from '../geometry/shown.js';
 import { bad, good, pointOf, type Read } from '../job/read-edges.js';
 import { type ContactSpan, contactOf } from './contact.js';
 import { type Face, faceOf, lookOf, sideOf } from './faces.js';
-import { middleOf } from './middle.js';
+import { middleNamed } from './middle.js';
 import {
   type Action,
   type Doing,
@@ -72,7 +72,8 @@ function whatIsTouched(name: string, task: ZeroTask): Reached | string {
 
 export function dialled(action: Action<'dial in'>, k: number, at: string, task: ZeroTask): Read<Doing> {
   const what = action['dial in'];
-  const place = typeof what === 'string' ? middleOf(what, task.part.outline, task.part.names) : pointOf(what);
+  const place =
+    typeof what === 'string' ? middleNamed(what, task.part.outline, task.part.names) : pointOf(what);
   if (typeof place === 'string') return bad(`${at}/dial in`, place);
   const words = typeof what === 'string' ? `middle of ${what}` : shownPoint(pointOf(what));
   const reached: Reached = { kind: 'middle', words, at: along(place, task.part.direction) };

@@ -62,7 +62,7 @@ function isSame(p: Point, q: Point): boolean {
 
 /** An edge of the overlay, run along a half-edge of it. */
 function runAlong(timeline: Timeline, half: number): Edge {
-  const edge = edgeOf(timeline, half >> 1);
+  const edge = edgeNumbered(timeline, half >> 1);
   return half & 1 ? reversed(edge) : edge;
 }
 
@@ -87,7 +87,7 @@ export class Walls {
         else list.push(this.number.length);
       }
       this.number.push(e);
-      this.edges.push(edgeOf(timeline, e));
+      this.edges.push(edgeNumbered(timeline, e));
     }
     this.tree = boxTreeOf(this.edges.map(edgeBounds));
     const { cells, momentOf } = timeline;
@@ -192,7 +192,7 @@ export class Walls {
 }
 
 /** An edge of the overlay as it lies; its ends are those of its vertices. */
-function edgeOf({ cells }: Timeline, e: number): Edge {
+function edgeNumbered({ cells }: Timeline, e: number): Edge {
   const { graph } = cells.subdivision;
   const { rows, points, originX, originY } = graph.curves;
   const place = (v: number): Point => ({

@@ -5,7 +5,7 @@
  */
 
 import { densityOf } from '../cutting/density.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import { partOf, type Tick, unwatched } from '../geometry/watch.js';
 import type { Job } from '../job/job.js';
 import { cellsOf } from '../left/cells.js';

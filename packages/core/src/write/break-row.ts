@@ -1,4 +1,4 @@
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import type { Edge } from '../geometry/edge.js';
 import { cutOfSource } from '../geometry/source.js';
 import { isLeavingFirst, type ZonedKnifeEdge } from '../left/knife-edges.js';

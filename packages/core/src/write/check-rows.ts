@@ -2,7 +2,7 @@ import { generalTolerance } from '../datum/general-tolerance.js';
 import { inUnit } from '../datum/length-unit.js';
 import { lengthWords, nameWords } from '../find/words.js';
 import { pointToJson } from '../format/json.js';
-import { DEGREE } from '../geometry/degree.js';
+import { DEGREE } from '../geometry/angle.js';
 import type { Job } from '../job/job.js';
 import { type Check, checksIn, type Taken } from '../measure/checks.js';
 import type { Seat } from '../measure/seat.js';

@@ -69,7 +69,7 @@ function stepRow(
         volume,
         mass: massIn(result, volume),
         atDepth: depth,
-        at: middleOf(plan),
+        at: centroidPair(plan),
         view: regionToJson(plan),
       };
     }),
@@ -79,7 +79,7 @@ function stepRow(
         body: id,
         volume,
         mass: massIn(result, volume),
-        at: middleOf(plan),
+        at: centroidPair(plan),
         thickness,
         ...forceOf(job, area),
         atDepth: depth,
@@ -126,7 +126,7 @@ function stepRow(
 }
 
 /** The middle of the box round a region that is not empty. */
-function middleOf(region: Region): Pair {
+function centroidPair(region: Region): Pair {
   const { minX, minY, maxX, maxY } = boundsOf(region) as Bounds;
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }

@@ -56,7 +56,7 @@ export function drawTop(
   parent.clip().attr('id', clip).rect(plan.width, plan.height).attr({ x: plan.x, y: plan.y });
   const inside = parent.group().attr('clip-path', `url(#${clip})`);
   const cuts = report.cuts.filter(
-    (cut) => cut.relation !== 'clear' || holds(plan, onSheet(view, placeOf(cut))),
+    (cut) => cut.relation !== 'clear' || holds(plan, onSheet(view, labelPoint(cut))),
   );
   drawKerf(inside, report, report.cuts, view, pen);
   // Under the metal: it shows where the part has lost its edge.
@@ -134,7 +134,7 @@ function noteLeftOut(parent: SvgNode, left: number, plan: Box, room: Room): void
   }
 }
 
-function placeOf(cut: ReportCut): Place {
+function labelPoint(cut: ReportCut): Place {
   return cut.center ?? cut.path?.[0]?.a ?? [0, 0];
 }
 

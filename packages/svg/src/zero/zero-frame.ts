@@ -125,7 +125,7 @@ function acrossOf(report: Report, setup: ReportSetup, axis: ZeroAxis, scenes: re
 }
 
 /** A place by how far it lies along the axis and across it. */
-function placeOf(axis: ZeroAxis, along: number, across: number): Place {
+function pointAt(axis: ZeroAxis, along: number, across: number): Place {
   return axis === 'x' ? [along, across] : [across, along];
 }
 
@@ -179,10 +179,10 @@ function drawStop(draw: Drawing, across: number, size: number): void {
   const { scene, axis, pen } = draw;
   if (scene.stop === null) return;
   const { at, outward, id } = scene.stop;
-  const [a, b] = [placeOf(axis, at, across - size), placeOf(axis, at - outward * size, across + size)];
+  const [a, b] = [pointAt(axis, at, across - size), pointAt(axis, at - outward * size, across + size)];
   const shape = rect(draw, a, b, WIDE);
   shape.attr({ fill: pen.theme.soft, 'data-role': 'stop' });
-  const [x, y] = draw.on(placeOf(axis, at - (outward * size) / 2, across - size * 0.6));
+  const [x, y] = draw.on(pointAt(axis, at - (outward * size) / 2, across - size * 0.6));
   haloed(write(draw.parent, id, x, y + 1, { size: TYPE.small, anchor: 'middle' }), pen.theme);
 }
 
@@ -192,12 +192,12 @@ function drawBlock(draw: Drawing, { from, to, link }: Between, across: number): 
   const half = Math.max(Math.abs(to - from) * 0.3, 1.2 / draw.factor);
   const shape = rect(
     draw,
-    placeOf(axis, from, across - half),
-    placeOf(axis, to, across + half),
+    pointAt(axis, from, across - half),
+    pointAt(axis, to, across + half),
     NARROW * 1.4,
   );
   shape.attr({ fill: pen.theme.paper, 'data-role': 'block' });
-  const [x, y] = draw.on(placeOf(axis, (from + to) / 2, across + half));
+  const [x, y] = draw.on(pointAt(axis, (from + to) / 2, across + half));
   lettered(
     draw,
     lengthOf(link),
@@ -226,7 +226,7 @@ function drawMeasured(draw: Drawing, { from, to, link }: Between, shown: Bounds)
     axis === 'x'
       ? shown.minY + (shown.maxY - shown.minY) * 0.15
       : shown.minX + (shown.maxX - shown.minX) * 0.88;
-  const [a, b] = [draw.on(placeOf(axis, from, over)), draw.on(placeOf(axis, to, over))];
+  const [a, b] = [draw.on(pointAt(axis, from, over)), draw.on(pointAt(axis, to, over))];
   const group = tinted(parent.group(), pen.theme.ink).attr('data-role', 'measured');
   lined(group.line(toMicron(a[0]), toMicron(a[1]), toMicron(b[0]), toMicron(b[1])), NARROW);
   arrowhead(group, a, b);
@@ -251,7 +251,7 @@ function drawTip(draw: Drawing, across: number): void {
   const group = tinted(draw.parent.group(), pen.theme.tool).attr('data-role', 'spindle');
   const radius = ((wide ?? 0) * factor) / 2;
   const circle = (along: number, role: string, dashes: readonly number[] = []) => {
-    const [x, y] = draw.on(placeOf(axis, along, across));
+    const [x, y] = draw.on(pointAt(axis, along, across));
     const shape = lined(group.circle(toMicron(2 * radius)), WIDE, dashes);
     shape.attr({ cx: toMicron(x), cy: toMicron(y), fill: pen.theme.paper, 'fill-opacity': 0.5 });
     shape.attr('data-role', role);
@@ -259,7 +259,7 @@ function drawTip(draw: Drawing, across: number): void {
   const hasGone = touched !== null && touched.at !== at;
   if (wide !== null && touched !== null) circle(touched.at, 'touch');
   if (wide !== null && (touched === null || hasGone)) circle(at, 'gone', [1, 0.8]);
-  const [x, y] = draw.on(placeOf(axis, at, across));
+  const [x, y] = draw.on(pointAt(axis, at, across));
   const arm = Math.max(radius, SEEN) + 1.5;
   lined(group.line(toMicron(x - arm), toMicron(y), toMicron(x + arm), toMicron(y)), NARROW);
   lined(group.line(toMicron(x), toMicron(y - arm), toMicron(x), toMicron(y + arm)), NARROW);
