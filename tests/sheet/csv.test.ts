@@ -3,7 +3,8 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CSV_COLUMNS, sheetCsv } from '../../packages/previewer/src/sheet/csv.js';
-import { type Sheet, sheetOf } from '../../packages/previewer/src/sheet/model.js';
+import { sheetOf } from '../../packages/previewer/src/sheet/model.js';
+import type { Sheet } from '../../packages/previewer/src/sheet/sheet.js';
 import { runs } from '../tools/runs.js';
 import { sheetReports } from './hard-jobs.js';
 

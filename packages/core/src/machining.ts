@@ -118,9 +118,9 @@ export {
   websOf,
 } from './door/placing.js';
 export { coreOf, footprint, sweptRegion as sweptArea } from './door/shapes.js';
+export type { Web } from './left/discs.js';
 export type { KnifeEdge } from './left/knife-edges.js';
 export type { Relation } from './left/relation.js';
-export type { Web } from './left/webs.js';
 export type { ArcEnd, FaceSide, PlacedBite } from './load/bite.js';
 export type { Layer, LoadAt, LoadByHeight, RoundTool } from './load/by-height.js';
 export type { EngagedArc, Engagement, SideLoad } from './load/engagement.js';

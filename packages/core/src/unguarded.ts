@@ -89,9 +89,10 @@ export {
   type Units,
 } from './job/job.js';
 export type { AlongPlan, CenterPlan, CutPlan, JobCut, PassesPlan } from './job/plan.js';
+export type { Web } from './left/discs.js';
 export { type KnifeEdge, knifeEdgesOf } from './left/knife-edges.js';
 export type { Relation } from './left/relation.js';
-export { type Web, websOf } from './left/webs.js';
+export { websOf } from './left/webs.js';
 export { interiorAngles } from './left/wedges.js';
 export { type CutChange, type Examiner, examiner } from './live/examiner.js';
 export type { ArcEnd, FaceSide, PlacedBite } from './load/bite.js';

@@ -1,8 +1,8 @@
 import type { Cut } from '../cut/cut.js';
+import type { JobDocument } from '../document/schema.js';
 import type { CenterPass } from '../path/path.js';
 import type { Milling, ToolSide } from '../path/path-curve.js';
 import type { OutlineStretch } from '../path/path-stretch.js';
-import type { Units } from './job.js';
 
 /** How the centre of a cut was given. */
 export interface CenterPlan {
@@ -53,7 +53,7 @@ export interface CutPlan {
 export type JobCut = Cut & { readonly plan?: CutPlan | undefined };
 
 /** The gap to the wall before a tool is lifted: clear of its runout and of the burr; common practice, no source. */
-export const DEFAULT_CLEARANCE: Readonly<Record<Units, number>> = { mm: 0.2, inch: 0.01 };
+export const DEFAULT_CLEARANCE: Readonly<Record<JobDocument['units'], number>> = { mm: 0.2, inch: 0.01 };
 
 /** The same cuts without what is said of how they are made. */
 export function withoutPlans(cuts: readonly JobCut[]): Cut[] {

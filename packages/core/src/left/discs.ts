@@ -1,4 +1,5 @@
 import { type Bounds, boxAround, grown, joined } from '../geometry/bounds.js';
+import type { Source } from '../geometry/edge.js';
 import { distance, type Point } from '../geometry/point.js';
 import { openParts, type Rolling, rollingOn } from './rolling.js';
 import { alongWall, ROOM_SLACK, restsOn, touchPoint, type Wall, type Walls } from './walls.js';
@@ -20,6 +21,31 @@ export interface WallPosition {
 
 /** Some boxes: what stays outside of all of them has no say. */
 export type Zone = readonly Bounds[];
+
+/** A neck of metal thinner than a limit. */
+export interface Web {
+  /** Diameter of the largest disc of metal at its thinnest place, in the unit of the section. */
+  readonly thickness: number;
+  /** Middle of that disc, and the two places where it touches the boundary. */
+  readonly at: Point;
+  readonly ends: readonly [Point, Point];
+  /** Sources of the touched edges, cuts before outlines; a joint has that of the first of its edges in that order. */
+  readonly between: readonly [Source | null, Source | null];
+  /**
+   * Length over which the metal stays under the limit: of the strip, and from each of its ends (or from the middle)
+   * straight to the centre of the first disc as thick as the limit.
+   */
+  readonly length: number;
+  /** Length over which the thickness is the same: between parallel or concentric faces; 0 for a single neck. */
+  readonly strip: number;
+  /** Which part of the section it is in. */
+  readonly part: number;
+}
+
+/** A web, and the zone that affects it: boundary outside of that may change. */
+export interface ZonedWeb extends Web {
+  readonly zone: Zone;
+}
 
 /** Where a disc was found, and what had a say in it. */
 export interface FirstDisc {

@@ -6,12 +6,12 @@
 
 import type { Point } from '../geometry/point.js';
 import { type Cells, cellVolume, STANDS } from './cells.js';
-import { Discs } from './discs.js';
+import { Discs, type ZonedWeb } from './discs.js';
 import { type Floor, floorsOf } from './floors.js';
 import { sharperFirst, type ZonedKnifeEdge, zonedKnifeEdges } from './knife-edges.js';
 import { type Pieces, piecesOf } from './pieces.js';
 import { wallsOf } from './walls.js';
-import { type ZonedWeb, zonedWebs } from './webs.js';
+import { zonedWebs } from './webs.js';
 
 /** Something found in the section of a slab, and the piece that it belongs to. */
 export type InSlab<T> = Omit<T, 'part'> & { readonly slab: number; readonly piece: number };

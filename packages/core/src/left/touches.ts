@@ -2,10 +2,9 @@ import { boxAround } from '../geometry/bounds.js';
 import { curvature, directionAtStart } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
-import type { Discs, Zone } from './discs.js';
+import type { Discs, Zone, ZonedWeb } from './discs.js';
 import { TANGENT } from './interior-angle.js';
 import { namesInOrder, ROOM_SLACK } from './walls.js';
-import type { ZonedWeb } from './webs.js';
 import { edgeWalls, featherOf, type Wedge, wedgesOf } from './wedges.js';
 
 /**

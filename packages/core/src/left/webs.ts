@@ -3,7 +3,7 @@ import type { Source } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
 import { type Tick, ticking, unwatched, type Watch } from '../geometry/watch.js';
 import type { Region } from '../region/region.js';
-import { Discs, type Zone } from './discs.js';
+import { Discs, type Web, type Zone, type ZonedWeb } from './discs.js';
 import { type Facing, neckBetween } from './necks.js';
 import { type StripRun, stripRuns } from './strip-runs.js';
 import { type Strip, stripsBetween } from './strips.js';
@@ -18,26 +18,6 @@ import {
   type Walls,
   wallsOf,
 } from './walls.js';
-
-/** A neck of metal thinner than the limit. */
-export interface Web {
-  /** Diameter of the largest disc of metal at its thinnest place, in the unit of the section. */
-  readonly thickness: number;
-  /** Middle of that disc, and the two places where it touches the boundary. */
-  readonly at: Point;
-  readonly ends: readonly [Point, Point];
-  /** Sources of the touched edges, cuts before outlines; a joint has that of the first of its edges in that order. */
-  readonly between: readonly [Source | null, Source | null];
-  /**
-   * Length over which the metal stays under the limit: of the strip, and from each of its ends (or from the middle)
-   * straight to the centre of the first disc as thick as the limit.
-   */
-  readonly length: number;
-  /** Length over which the thickness is the same: between parallel or concentric faces; 0 for a single neck. */
-  readonly strip: number;
-  /** Which part of the section it is in. */
-  readonly part: number;
-}
 
 /**
  * Every web of a section thinner than a limit, thinnest first.
@@ -56,11 +36,6 @@ export function websOf(section: Region, limit: number, watch?: Watch): Web[] {
   const webs = zonedWebs(new Discs(walls, limit / 2), tick).map(({ zone: _, ...web }) => web);
   tick(1);
   return webs;
-}
-
-/** A web, and what has a say in it: boundary that stays outside of its zone may change. */
-export interface ZonedWeb extends Web {
-  readonly zone: Zone;
 }
 
 /** As `websOf`, for discs as wide as the limit. Webs of one thickness come in the order of their places. */

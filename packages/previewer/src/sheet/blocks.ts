@@ -6,8 +6,8 @@ import { decimalsOf } from '../text/decimals.js';
 import { fallsOf } from './falls.js';
 import { finishOf } from './finish.js';
 import { measuringOf, trialsOf } from './measuring.js';
-import type { SheetBlock, SheetStand, SheetStep } from './model.js';
 import { partsOf } from './parts.js';
+import type { SheetBlock, SheetStand, SheetStep } from './sheet.js';
 import { watchOf } from './watch.js';
 import { lieText, zeroOf } from './zero.js';
 

@@ -8,8 +8,9 @@ import { outputFile } from '../target.js';
 import { sheetCsv } from './csv.js';
 import type { SheetFormat } from './formats.js';
 import { sheetHtml } from './html.js';
-import { type Sheet, sheetOf } from './model.js';
+import { sheetOf } from './model.js';
 import { picturesOf } from './pictures.js';
+import type { Sheet } from './sheet.js';
 import { sheetText } from './text.js';
 
 const WRITERS: Readonly<Record<SheetFormat, (sheet: Sheet, report: Report) => string>> = {

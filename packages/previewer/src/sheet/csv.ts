@@ -1,5 +1,5 @@
 import { clean } from '@edgebite/svg';
-import type { Sheet, SheetBlock, SheetPart, SheetStand, SheetStep } from './model.js';
+import type { Sheet, SheetBlock, SheetPart, SheetStand, SheetStep } from './sheet.js';
 
 /** A cell: a number, a text, or nothing. */
 type Cell = number | string | null;

@@ -1,9 +1,9 @@
 import { clean, numberText } from '@edgebite/svg';
 import { shownText } from '../step/readout.js';
-import type { Sheet, SheetBlock, SheetPart, SheetStep, ZeroAxis } from './model.js';
 import { partDepth, partNumber, partWords } from './parts.js';
 import type { BlockPictures } from './pictures.js';
 import { rowsOf, type SheetRow } from './rows.js';
+import type { Sheet, SheetBlock, SheetPart, SheetStep, ZeroAxis } from './sheet.js';
 import { STYLE, STYLE_HASH } from './style.js';
 import { offText, overStep, overTexts } from './words.js';
 

@@ -1,6 +1,6 @@
 import type { Report, ReportStep } from '@edgebite/core';
 import { decimalsOf } from '../text/decimals.js';
-import type { SheetPart, SheetPartRow } from './model.js';
+import type { SheetPart, SheetPartRow } from './sheet.js';
 
 /** The parts of a batch in some steps of a report. */
 export function partsOf(report: Report, indices: readonly number[]): SheetPart[] {

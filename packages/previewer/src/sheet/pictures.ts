@@ -1,6 +1,6 @@
 import type { Report } from '@edgebite/core';
 import { drawStep, drawZero, lostZeros } from '@edgebite/svg';
-import type { Sheet, SheetBlock } from './model.js';
+import type { Sheet, SheetBlock } from './sheet.js';
 
 /** Pictures of a block as the text of SVG, each with ids of its own. */
 export interface BlockPictures {

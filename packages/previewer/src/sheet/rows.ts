@@ -1,6 +1,6 @@
 import { numberText } from '@edgebite/svg';
 import { placeText, type Shown } from '../step/readout.js';
-import type { Sheet, SheetBlock, SheetStand, SheetStep } from './model.js';
+import type { Sheet, SheetBlock, SheetStand, SheetStep } from './sheet.js';
 import { depthText } from './words.js';
 
 /** One row of a printed table: a place to go to, or a lift there. */

@@ -2,9 +2,9 @@ import { clean, numberText } from '@edgebite/svg';
 import { shownText } from '../step/readout.js';
 import { tableText } from '../text/table.js';
 import { fixedTable, inPage, PAGE, paragraph } from './fit.js';
-import type { Sheet, SheetBlock, SheetPart, SheetPartRow, SheetStep } from './model.js';
 import { partDepth, partNumber, partWords } from './parts.js';
 import { rowsOf, type SheetRow } from './rows.js';
+import type { Sheet, SheetBlock, SheetPart, SheetPartRow, SheetStep } from './sheet.js';
 import { offText, overStep, overTexts } from './words.js';
 
 /** A sheet as plain text of 80 columns, for a terminal or a printer. The same sheet gives the same text. */

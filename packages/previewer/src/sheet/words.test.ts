@@ -1,6 +1,6 @@
 import type { Running } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import type { Sheet, SheetBlock, SheetStand, SheetStep } from './model.js';
+import type { Sheet, SheetBlock, SheetStand, SheetStep } from './sheet.js';
 import { depthText, offText, overStep } from './words.js';
 
 const offOf = (off: readonly [number, number] | null, decimals = 3) =>

@@ -2,8 +2,8 @@ import type { Running } from '@edgebite/core';
 import { fixed, numberText } from '@edgebite/svg';
 import { PUSH_NOTE } from '../step/load.js';
 import { rangeText } from '../text/figures.js';
-import type { Sheet, SheetBlock, SheetStand, SheetStep } from './model.js';
 import { BATCH_NOTE } from './parts.js';
+import type { Sheet, SheetBlock, SheetStand, SheetStep } from './sheet.js';
 
 /** From here on a tolerance is no tolerance, and decimals say nothing. */
 const COARSE = 100;

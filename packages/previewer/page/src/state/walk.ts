@@ -1,7 +1,8 @@
 import type { Report } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
-import { type Sheet, type SheetBlock, type SheetStep, sheetOf } from '../../../src/sheet/model.js';
+import { sheetOf } from '../../../src/sheet/model.js';
 import { rowsOf, type SheetRow } from '../../../src/sheet/rows.js';
+import type { Sheet, SheetBlock, SheetStep } from '../../../src/sheet/sheet.js';
 import { rested } from './rested.js';
 import { job } from './store.js';
 
