@@ -1,6 +1,7 @@
 import { examine, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { looks } from './looks.js';
+import { placeOf } from './on-board.js';
 import { jobOf, openJob, saved, settled, typeOver } from './open.js';
 
 const { look } = looks();
@@ -35,23 +36,6 @@ const job = {
   cuts: [{ id: 'hole', kind: 'bore', center: [30, 50], diameter: 10 }],
 };
 
-/** A place of the part on the screen, from where the drawing has its corners. */
-async function onScreen(page: Awaited<ReturnType<typeof look>>, [x, y]: readonly [number, number]) {
-  await page.waitForSelector('.board.full');
-  return page.evaluate(
-    ([px, py]) => {
-      const metal = document.getElementById('metal') as unknown as SVGGElement;
-      const matrix = metal.transform.baseVal.consolidate()?.matrix as DOMMatrix;
-      const board = document.getElementById('board')?.getBoundingClientRect() as DOMRect;
-      return {
-        x: board.left + matrix.a * (px as number) + matrix.e,
-        y: board.top + matrix.d * (py as number) + matrix.f,
-      };
-    },
-    [x, y],
-  );
-}
-
 /** Waits until the panel says so: it is drawn anew after the key that changed it. */
 const says = (page: Awaited<ReturnType<typeof look>>, words: string) =>
   expect.poll(() => page.textContent('#bite-state')).toContain(words);
@@ -62,7 +46,7 @@ describe('biting into a face', () => {
     await openJob(page, job);
     await page.click('#bite-panel summary');
     // The right face of the lower arm, x = 100, half way up.
-    const { x, y } = await onScreen(page, [100, 15]);
+    const { x, y } = await placeOf(page, [100, 15]);
     await page.mouse.click(x + 6, y);
     await page.waitForFunction(() =>
       (document.getElementById('bite-face') as HTMLSelectElement).selectedOptions[0]?.textContent?.includes(
@@ -118,6 +102,9 @@ describe('biting into a face', () => {
     await page.click('#bite-panel summary');
     await says(page, 'No face is chosen yet');
     await page.selectOption('#bite-face', { index: 2 });
+    // What suggests itself: an eighth of the face of 30, half of that deep.
+    await says(page, 'Radius 4.000 mm, 2.000 mm deep');
+    await page.fill('#bite-radius', '');
     await says(page, 'The radius takes a number over 0');
     await typeOver(page, '#bite-radius', '8');
     await typeOver(page, '#bite-deep', '17');

@@ -11,7 +11,9 @@ import { Figures } from './panels/figures.js';
 import { Findings } from './panels/findings.js';
 import { Head } from './panels/head.js';
 import { Jumps } from './panels/jumps.js';
+import { LayPanel } from './panels/lay-panel.js';
 import { MeasurePanel } from './panels/measure-panel.js';
+import { News } from './panels/news.js';
 import { RangePanel } from './panels/range-panel.js';
 import { SheetView } from './panels/sheet-view.js';
 import { Start } from './panels/start.js';
@@ -38,25 +40,35 @@ export function App() {
   );
 }
 
-// In the order of reading: what to watch, the drawing, the figures, and the numbers to change.
+// In the order of reading: what to watch, the drawing with the numbers to change under it, and what to do at the machine.
 function Bench() {
   return (
     <main class={`bench${dragging.value ? ' moving' : ''}`}>
       <div class="watch">
         <FaultList />
         <Findings />
+        <Later tasks={1}>{() => <Figures />}</Later>
       </div>
-      <div class="look">
-        <div class="stays">
-          <Board />
-          <Jumps />
-          <State />
-          <CenterPanel />
-          <Later tasks={1}>{() => <StepWalk />}</Later>
-        </div>
+      <div class="middle">
+        <Board />
+        <Jumps />
+        <State />
+        <CenterPanel />
+        <Work />
       </div>
-      <Work />
+      <div class="doing">
+        <Later tasks={1}>
+          {() => (
+            <>
+              <StepWalk />
+              <LayPanel />
+            </>
+          )}
+        </Later>
+        <Later tasks={2}>{() => <Takeaways />}</Later>
+      </div>
       <SheetView />
+      <News />
     </main>
   );
 }
@@ -67,21 +79,13 @@ function Work() {
       <Later tasks={1}>
         {() => (
           <>
+            <BitePanel />
             <RangePanel />
             <MeasurePanel />
-            <BitePanel />
-            <Figures />
           </>
         )}
       </Later>
-      <Later tasks={2}>
-        {() => (
-          <>
-            <JobForm />
-            <Takeaways />
-          </>
-        )}
-      </Later>
+      <Later tasks={2}>{() => <JobForm />}</Later>
     </div>
   );
 }

@@ -14,6 +14,7 @@ import { BiteMark, facePicked } from './bite-mark.js';
 import { DrawnView, drawn } from './drawn.js';
 import { FindingPins } from './finding-pins.js';
 import { crowdGrabbed, crowdSteadied, Handles } from './handles.js';
+import { LiveMarks, LiveWords } from './live-marks.js';
 import { Loupe } from './loupe.js';
 import { Metal } from './metal.js';
 import { Patterns } from './patterns.js';
@@ -63,8 +64,10 @@ export function Board() {
             <BiteMark view={view} />
             <Handles view={view} />
             <FindingPins view={view} size={size} />
+            <LiveMarks view={view} size={size} />
             <Detail view={view} size={size} />
           </svg>
+          <LiveWords />
         </>
       )}
     </div>

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { Json, JsonObject } from '../state/json.js';
 import { withValue } from '../state/json.js';
-import { change, job, readoutStep, worked } from '../state/store.js';
+import { change, job, MOVE, readoutStep, worked } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import { type Moves, movedTo, nudged } from './free.js';
 import { cutAt, type Grip, idAt, movesAt } from './grips.js';
@@ -29,5 +29,5 @@ function moveBy({ index, pass }: Taken, turn: (cut: JsonObject, moves: Moves) =>
   const moves = movesAt(cut, worked.value.get(idAt(cut, index)) ?? null, pass);
   const next = moves === null || moves.why !== null ? null : turn(cut, moves);
   if (next === null || JSON.stringify(next) === JSON.stringify(cut)) return;
-  change(withValue(present, ['cuts', index], next), `move ${index}`);
+  change(withValue(present, ['cuts', index], next), `${MOVE}${index}`);
 }

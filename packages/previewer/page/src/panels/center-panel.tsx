@@ -9,6 +9,7 @@ import { isList, type JsonObject, valueAt } from '../state/json.js';
 import { chosenCut, job, readoutStep, shown, unit, worked } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import type { Steps } from '../worker/worked.js';
+import { WebOf } from './web-of.js';
 
 /** How many steps of the readout one press of a button takes. */
 const STEPS = [1, 10, 100, 1000] as const;
@@ -35,7 +36,9 @@ export function CenterPanel() {
   if (cut === null || moves === null) {
     return (
       <p class="center-panel idle">
-        Take hold of a cross to move a cut and to ask how far it could go, or of a number to see its finding.
+        {isList(cuts) && cuts.length > 0
+          ? 'Take hold of a cross to move a cut and to ask how far it could go, or of a number to see its finding.'
+          : 'Click a straight face of the part to bite into it, or add a cut below.'}
       </p>
     );
   }
@@ -50,6 +53,7 @@ export function CenterPanel() {
         <Beside cut={cut} moves={moves} />
       </p>
       <Numbers moves={moves} />
+      <WebOf fixed={moves.why !== null} />
       {moves.why === null && (
         <div class="steps">
           {WAYS.map(({ name, sign, way }) => (

@@ -1,9 +1,9 @@
-/** Where one goes on a small screen, where all stands below each other: by the id of its heading. */
+/** Where one goes on a small screen, where all stands below each other: by its heading. */
 const PLACES = [
-  { name: 'Watch', heading: 'card-findings' },
-  { name: 'Left', heading: 'card-figures' },
-  { name: 'Numbers', heading: 'card-cuts' },
-  { name: 'Machine', heading: 'card-steps' },
+  { name: 'Watch', heading: '#card-findings' },
+  { name: 'Figures', heading: '#card-figures' },
+  { name: 'Numbers', heading: '#card-cuts' },
+  { name: 'Machine', heading: '.doing h2' },
 ] as const;
 
 /** Goes to what is to be read, under a thumb; on a large screen all of it is in sight anyway. */
@@ -20,7 +20,7 @@ export function Jumps() {
 }
 
 function go(heading: string): void {
-  const element = document.getElementById(heading);
+  const element = document.querySelector<HTMLElement>(heading);
   if (element === null) return;
   element.scrollIntoView({ block: 'start' });
   // So that keys and screen readers go on from there.

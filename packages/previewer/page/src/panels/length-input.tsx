@@ -31,3 +31,18 @@ export function LengthInput({ id, text, optional, onUsed, onTyped }: LengthInput
     </span>
   );
 }
+
+/** A field for a length with its label before it. */
+export function LengthQuery({ id, label, ...field }: Omit<LengthInputProps, 'optional'> & LabelProps) {
+  return (
+    <p class="query">
+      <label for={id}>{label}</label>
+      <LengthInput id={id} optional={false} {...field} />
+    </p>
+  );
+}
+
+interface LabelProps {
+  readonly label: string;
+  readonly optional?: boolean;
+}

@@ -1,6 +1,7 @@
 import { BARE, BARE_AIM, EXAMPLES, ROCKER_LINK } from '../files/examples.js';
 import { openAim } from '../state/aim.js';
-import { isObject } from '../state/json.js';
+import { biting } from '../state/biting.js';
+import { isObject, type JsonObject } from '../state/json.js';
 import { openJob, putAway, resume } from '../state/store.js';
 import { OpenButton } from './head.js';
 import { Thumb } from './thumb.js';
@@ -10,34 +11,21 @@ export function Start() {
   return (
     <main class="start">
       <PutAway />
-      <section class="card" aria-labelledby="start-open">
-        <h2 id="start-open">Open a job</h2>
-        <p>Drop a job file anywhere on this page, or look for one. It stays on this machine.</p>
-        <OpenButton />
-      </section>
-      <section class="card" aria-labelledby="start-example">
-        <h2 id="start-example">Start from an example</h2>
-        <ul class="examples">
-          {EXAMPLES.map(({ file, name, job }) => (
-            <li key={file}>
-              <button type="button" onClick={() => openJob(job)}>
-                <Thumb job={job} />
-                <span>{name}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
-      </section>
       <section class="card" aria-labelledby="start-empty">
         <h2 id="start-empty">Start from a bare part</h2>
         <p>Without a cut, to put your own numbers in.</p>
         <div class="buttons">
           {BARE.map(({ name, job }) => (
-            <button key={name} type="button" onClick={() => openJob(job)}>
+            <button key={name} type="button" onClick={() => beginPart(job)}>
               {name}
             </button>
           ))}
         </div>
+      </section>
+      <section class="card" aria-labelledby="start-open">
+        <h2 id="start-open">Open a job</h2>
+        <p>Drop a job file anywhere on this page, or look for one. It stays on this machine.</p>
+        <OpenButton />
       </section>
       <section class="card" aria-labelledby="start-finished">
         <h2 id="start-finished">From a finished outline</h2>
@@ -54,8 +42,27 @@ export function Start() {
           </button>
         </div>
       </section>
+      <section class="card by-example" aria-labelledby="start-example">
+        <h2 id="start-example">Start from an example</h2>
+        <ul class="examples">
+          {EXAMPLES.map(({ file, name, job }) => (
+            <li key={file}>
+              <button type="button" onClick={() => openJob(job)}>
+                <Thumb job={job} />
+                <span>{name}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      </section>
     </main>
   );
+}
+
+// What comes next is the first bite: where to put it can be clicked at once.
+function beginPart(job: JsonObject): void {
+  biting.value = true;
+  openJob(job);
 }
 
 function PutAway() {

@@ -2,10 +2,13 @@ import type { Report } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
 import { CROWD } from '../worker/crowd.js';
 import type { Json } from './json.js';
-import { dragging, job, jumped, outdated, shown, solver } from './store.js';
+import { dragging, job, jumped, nudged, outdated, shown, solver } from './store.js';
 
 /** How long a job must stand still before it is drawn in full, in milliseconds: a little longer than from key to key. */
 const REST = 200;
+
+/** After a move by keys longer: more of them may follow, and the dimensions of the cut stand on the board meanwhile. */
+const REST_OF_MOVES = 700;
 
 /** The whole report on the job once the hand rests; null while it is changed, or has faults. */
 export const rested = signal<Report | null>(null);
@@ -33,7 +36,7 @@ effect(() => {
       const report = await solver.report(present);
       if (wanted) rested.value = report;
     },
-    jumped.peek() ? 0 : REST,
+    jumped.peek() ? 0 : nudged.peek() ? REST_OF_MOVES : REST,
   );
   return () => {
     wanted = false;

@@ -88,6 +88,9 @@ export function isMadeOnce(id: string): boolean {
 /** The id of the cut that is being looked at. */
 export const chosenCut = signal<string | null>(null);
 
+/** How the kind of a change begins that moves a cut. */
+export const MOVE = 'move ';
+
 /** The index of the finding that is being looked at. */
 export const chosenFinding = signal<number | null>(null);
 
@@ -99,6 +102,9 @@ export const stuck = signal<string | null>(null);
 
 /** Whether the job was opened or stepped to just now, so that there is no hand to wait for. */
 export const jumped = signal(false);
+
+/** Whether the last change was a move by hand or by keys: more of them may follow. */
+export const nudged = signal(false);
 
 /** Whether a centre is being dragged: the view keeps still then. */
 export const dragging = signal(false);
@@ -197,6 +203,7 @@ export function change(value: Json, kind: string | null = null): void {
   batch(() => {
     history.value = changed(before, value, kind);
     jumped.value = false;
+    nudged.value = kind?.startsWith(MOVE) ?? false;
     follow(before.present, value);
     ask();
   });

@@ -39,6 +39,8 @@ export interface SketchCut {
   readonly diameter: number;
   readonly wall: number | null;
   readonly path: string | null;
+  /** The middle of its path, edge by edge. */
+  readonly way: readonly ReportEdge[] | null;
   readonly footprint: string | null;
   readonly through: boolean;
 }
@@ -122,6 +124,7 @@ function sketchCut(cut: ReportCut, pen: Pen): SketchCut {
     diameter,
     wall,
     through,
+    way: path,
     path: path === null ? null : openSvgPath(path.map(edgeFromReport), { digits: pen.digits }),
     footprint: path === null ? null : regionPath(cut.footprint, pen),
   };

@@ -1,0 +1,120 @@
+import type { ReportEdge } from '@edgebite/core';
+import { sourceText } from '@edgebite/svg';
+import { computed, effect, signal } from '@preact/signals';
+import { cutAt, idAt } from '../move/grips.js';
+import { type Live, liveOf } from '../move/live.js';
+import { moveTo } from '../move/move.js';
+import { movesOf } from '../move/moves.js';
+import { type Disc, isWithin, type Obstacle } from '../move/obstacles.js';
+import { sideOfEdge } from '../move/side.js';
+import { between, lengthOf, unitOf } from '../move/vector.js';
+import type { Summary } from '../worker/messages.js';
+import type { SketchCut } from '../worker/sketch.js';
+import { isList, type Json, valueAt } from './json.js';
+import { rested } from './rested.js';
+import { chosenCut, job, readoutStep, shown, worked } from './store.js';
+
+/** The edges of the part as it was worked out last, and of which part: moving cuts leaves them as they are. */
+const known = signal<{ readonly part: Json | undefined; readonly edges: readonly Obstacle[] } | null>(null);
+
+effect(() => {
+  const report = rested.value;
+  if (report === null) return;
+  const loops = report.outline.flatMap(({ outer, holes }) => [outer, ...holes]);
+  known.value = { part: valueAt(job.peek() ?? undefined, ['part']), edges: loops.flat().map(edgeObstacle) };
+});
+
+const edgeObstacle = (edge: ReportEdge): Obstacle => ({
+  edge,
+  at: edge.a,
+  reach: 0,
+  source: edge.source ?? '',
+});
+
+/** With more edges than this to the part, what is nearest is not looked for at every move. */
+const MOST_EDGES = 1000;
+
+const edges = computed(() => {
+  const one = known.value;
+  if (one === null || one.edges.length > MOST_EDGES) return null;
+  return one.part === valueAt(job.value ?? undefined, ['part']) ? one.edges : null;
+});
+
+const sides = computed(() => {
+  const all = (edges.value ?? []).flatMap(({ edge }) => (edge === null ? [] : [edge]));
+  return new Map(all.map((edge) => [edge.source, sideOfEdge(edge, all)]));
+});
+
+/** What the other end of a dimension is called: a face by its side, if the job has no name for it. */
+export function endText(source: string): string {
+  const text = sourceText(source, shown.value?.summary.names);
+  const side = sides.value.get(source) ?? null;
+  return text === sourceText(source) && side !== null ? `the ${side}` : text;
+}
+
+interface Placed extends Disc {
+  readonly id: string;
+  readonly index: number;
+}
+
+/** The round cut that is being looked at, where it stands now; null where there is none. */
+const placed = computed<Placed | null>(() => {
+  const cuts = valueAt(job.value ?? undefined, ['cuts']);
+  if (chosenCut.value === null || !isList(cuts)) return null;
+  const index = cuts.findIndex((_, k) => idAt(cutAt(job.value, k) ?? {}, k) === chosenCut.value);
+  const cut = cutAt(job.value, index);
+  if (cut === null || cut.path !== undefined) return null;
+  const id = idAt(cut, index);
+  const moves = movesOf(cut, worked.value.get(id) ?? null);
+  const diameter = typeof cut.diameter === 'number' ? cut.diameter : (worked.value.get(id)?.diameter ?? 0);
+  return moves === null || diameter <= 0 ? null : { id, index, at: moves.at, radius: diameter / 2 };
+});
+
+/** The dimensions of the cut that is being looked at, as it stands; null where there are none, and in a crowd. */
+export const live = computed<Live | null>(() => {
+  const [one, bounds, result] = [placed.value, edges.value, shown.value];
+  if (one === null || bounds === null || result === null || result.sketch.rims !== null) return null;
+  const heights = heightsIn(result.summary, valueAt(job.value ?? undefined, ['part', 'thickness']));
+  const isOwn = ({ id }: SketchCut): boolean => id === one.id || id === `${one.id} 1`;
+  const own = result.sketch.cuts.find(isOwn);
+  const others = result.sketch.cuts
+    .filter((other) => !isOwn(other) && (own === undefined || overlap(heights(own.id), heights(other.id))))
+    .flatMap(obstaclesOf);
+  return liveOf(
+    one,
+    bounds,
+    others.filter((other) => !isWithin(other, one)),
+  );
+});
+
+function obstaclesOf({ id, center, diameter, way }: SketchCut): readonly Obstacle[] {
+  const source = `cut:${id}`;
+  const reach = diameter / 2;
+  if (center !== null) return [{ edge: null, at: center, reach, source }];
+  return (way ?? []).map((edge) => ({ edge, at: edge.a, reach, source }));
+}
+
+type Heights = readonly [number, number];
+
+/** Between which heights cuts take metal; all of them where the thickness is not known. */
+function heightsIn({ cuts }: Summary, thickness: Json | undefined): (id: string) => Heights {
+  const all = new Map(
+    cuts.map(({ id, depth, through, from }): [string, Heights] => {
+      if (through || typeof thickness !== 'number') return [id, [-Infinity, Infinity]];
+      return [id, from === 'bottom' ? [0, depth] : [thickness - depth, thickness]];
+    }),
+  );
+  return (id) => all.get(id) ?? [-Infinity, Infinity];
+}
+
+const overlap = (a: Heights, b: Heights): boolean => a[0] < b[1] && b[0] < a[1];
+
+/** Moves the cut that is being looked at so that its web to what is next to it comes to a size, as nearly as steps allow. */
+export function setWeb(size: number): void {
+  const [one, web] = [placed.value, live.value?.web ?? null];
+  if (one === null || web === null) return;
+  const way = lengthOf(between(web.to, one.at)) === 0 ? null : unitOf(between(web.to, one.at));
+  if (way === null) return;
+  const by = size - web.size;
+  moveTo({ index: one.index, pass: null }, [one.at[0] + by * way[0], one.at[1] + by * way[1]], readoutStep());
+}
