@@ -22,13 +22,13 @@ import { Takeaways } from './panels/takeaways.js';
 import { Ways } from './panels/ways.js';
 import { aim } from './state/aim.js';
 import { isKept } from './state/keep.js';
-import { canUndo, dragging, fresh, issues, job } from './state/store.js';
+import { canUndo, dragging, fresh, isOpen, issues } from './state/store.js';
 import { redo, undo } from './state/written.js';
 
 /** The whole page. */
 export function App() {
   useEffect(listen, []);
-  const open = job.value !== null;
+  const open = isOpen.value;
   return (
     <div class="screen">
       <Head />

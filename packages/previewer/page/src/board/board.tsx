@@ -25,12 +25,11 @@ import { fitted, matrixOf, type Size, type View } from './view.js';
 export function Board() {
   const frame = useRef<HTMLDivElement>(null);
   const size = useSize(frame);
-  const result = shown.value;
+  const view = useRef<View | null>(null);
   const full = drawn.value;
-  const box = `0 0 ${size.width} ${size.height}`;
-  const view = useView(result?.sketch ?? null, size);
-  const finding = chosenFinding.value === null ? undefined : result?.summary.findings[chosenFinding.value];
-  const about = useMemo(() => new Set(finding?.about ?? []), [finding]);
+  const within = (act: (view: View) => void): void => {
+    if (view.current !== null) act(view.current);
+  };
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: a face is chosen by keys in the panel
     // biome-ignore lint/a11y/noStaticElementInteractions: the same
@@ -38,10 +37,25 @@ export function Board() {
       class={`board${biting.value ? ' biting' : ''}${outdated.value ? ' outdated' : ''}${full === null ? '' : ' full'}${(full?.numbers ?? null) === null ? '' : ' numbered'}`}
       ref={frame}
       id="board"
-      onPointerDown={(event) => view !== null && crowdGrabbed(event, view)}
-      onTouchStart={(event) => view !== null && crowdSteadied(event, view)}
-      onClick={(event) => view !== null && facePicked(event, view)}
+      onPointerDown={(event) => within((now) => crowdGrabbed(event, now))}
+      onTouchStart={(event) => within((now) => crowdSteadied(event, now))}
+      onClick={(event) => within((now) => facePicked(event, now))}
     >
+      <Pictures size={size} now={view} />
+    </div>
+  );
+}
+
+// By itself, so that none of it is gone through for a sign on the board alone.
+function Pictures({ size, now }: { size: Size; now: { current: View | null } }) {
+  const result = shown.value;
+  const box = `0 0 ${size.width} ${size.height}`;
+  const view = useView(result?.sketch ?? null, size);
+  now.current = view;
+  const finding = chosenFinding.value === null ? undefined : result?.summary.findings[chosenFinding.value];
+  const about = useMemo(() => new Set(finding?.about ?? []), [finding]);
+  return (
+    <>
       <DrawnView size={size} />
       {result !== null && view !== null && (
         <>
@@ -70,7 +84,7 @@ export function Board() {
           <LiveWords />
         </>
       )}
-    </div>
+    </>
   );
 }
 

@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { kept } from '../form/kept.js';
 import { cutAt, cutNear, type Grip, gripsOf, idAt, inTurn } from '../move/grips.js';
@@ -18,29 +19,41 @@ const SHORTEST = 4;
 /** How many steps a press takes with the shift key held. */
 const LONG_STEP = 10;
 
-/** What can be taken hold of in the job as it stands, with what is held just now. */
-export function gripsNow(): readonly Grip[] {
-  const grips = gripsOf(job.value, worked.value, chosenCut.value);
+let before: readonly Grip[] = [];
+
+/** What can be taken hold of in the job as it stands, with what is held just now; the same list while nothing of it differs. */
+const grips = computed<readonly Grip[]>(() => {
+  const own = gripsOf(job.value, worked.value, chosenCut.value);
   const one = held.value;
   // A pass that is dragged so far that it is one too many stays until it is let go.
-  return one === null || grips.some(({ key }) => key === one.key) ? grips : [...grips, one];
+  const all = one === null || own.some(({ key }) => key === one.key) ? own : [...own, one];
+  if (all.length !== before.length || all.some((grip, k) => !isSame(grip, before[k]))) before = all;
+  return before;
+});
+
+function isSame(a: Grip, b: Grip | undefined): boolean {
+  return b !== undefined && (Object.keys(a) as (keyof Grip)[]).every((key) => a[key] === b[key]);
+}
+
+export function gripsNow(): readonly Grip[] {
+  return grips.value;
 }
 
 /** The places to drag or to move by the arrow keys: centres, paths, passes. All are one stop for the tab key. */
 export function Handles({ view }: { view: View }) {
-  const grips = gripsNow();
-  const stop = grips.find(({ id }) => id === chosenCut.value) ?? grips[0];
+  const all = gripsNow();
+  const stop = all.find(({ id }) => id === chosenCut.value) ?? all[0];
   useEffect(() => {
     // Where a key took away the pass that it was pressed on, its cut takes over.
     const lost = last !== null && document.activeElement === document.body;
-    if (last === null || !lost || grips.some(({ key }) => key === last?.key)) return;
+    if (last === null || !lost || all.some(({ key }) => key === last?.key)) return;
     document.getElementById(`handle-${last.index}`)?.focus({ preventScroll: true });
   });
   return (
     // biome-ignore lint/a11y/useSemanticElements: HTML has no group for places in a drawing
     // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: a group of shapes takes no input of its own
     <g class="handles" role="group" aria-label="Centres of the cuts">
-      {grips.map((grip) => (
+      {all.map((grip) => (
         <Handle
           {...grip}
           key={grip.key}

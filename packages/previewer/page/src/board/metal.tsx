@@ -1,24 +1,23 @@
+import { kept } from '../form/kept.js';
 import type { Sketch, SketchCut, SketchPiece } from '../worker/sketch.js';
 
 /** What is left, what is gone, and where the tools stand, in the part's own coordinates. */
-export function Metal({ sketch, about }: { sketch: Sketch; about: ReadonlySet<string> }) {
-  return (
-    <>
-      <path class="gone" d={sketch.outline} />
-      {sketch.pieces.map((piece) => (
-        <Piece key={piece.id} piece={piece} about={about.has(`piece:${piece.id}`)} />
-      ))}
-      {sketch.rims !== null && (
-        <g class="tool">
-          <path d={sketch.rims} />
-        </g>
-      )}
-      {sketch.cuts.map((cut) => (
-        <Tool key={cut.id} cut={cut} about={about.has(`cut:${cut.id}`)} />
-      ))}
-    </>
-  );
-}
+export const Metal = kept(({ sketch, about }: { sketch: Sketch; about: ReadonlySet<string> }) => (
+  <>
+    <path class="gone" d={sketch.outline} />
+    {sketch.pieces.map((piece) => (
+      <Piece key={piece.id} piece={piece} about={about.has(`piece:${piece.id}`)} />
+    ))}
+    {sketch.rims !== null && (
+      <g class="tool">
+        <path d={sketch.rims} />
+      </g>
+    )}
+    {sketch.cuts.map((cut) => (
+      <Tool key={cut.id} {...toolProps(cut)} about={about.has(`cut:${cut.id}`)} />
+    ))}
+  </>
+));
 
 function Piece({ piece, about }: { piece: SketchPiece; about: boolean }) {
   const role = piece.role === 'kept' ? 'kept' : piece.role === 'held slug' ? 'held' : 'loose';
@@ -30,21 +29,46 @@ function Piece({ piece, about }: { piece: SketchPiece; about: boolean }) {
   );
 }
 
-function Tool({ cut, about }: { cut: SketchCut; about: boolean }) {
-  const shape = `tool${cut.through ? '' : ' blind'}${about ? ' about' : ''}`;
-  if (cut.center === null) {
+interface ToolProps {
+  readonly about: boolean;
+  readonly through: boolean;
+  /** Of the circle; null for a path. */
+  readonly x: number | null;
+  readonly y: number | null;
+  readonly radius: number;
+  readonly inner: number | null;
+  readonly path: string | null;
+  readonly footprint: string | null;
+}
+
+// All of it is plain values: of many cuts only the one that moves is drawn anew.
+const Tool = kept(({ about, through, x, y, radius, inner, path, footprint }: ToolProps) => {
+  const shape = `tool${through ? '' : ' blind'}${about ? ' about' : ''}`;
+  if (x === null || y === null) {
     return (
       <g class={shape}>
-        <path d={cut.footprint ?? ''} />
-        <path class="way" d={cut.path ?? ''} />
+        <path d={footprint ?? ''} />
+        <path class="way" d={path ?? ''} />
       </g>
     );
   }
-  const [cx, cy] = cut.center;
   return (
     <g class={shape}>
-      <circle cx={cx} cy={cy} r={cut.diameter / 2} />
-      {cut.wall !== null && <circle cx={cx} cy={cy} r={cut.diameter / 2 - cut.wall} />}
+      <circle cx={x} cy={y} r={radius} />
+      {inner !== null && <circle cx={x} cy={y} r={inner} />}
     </g>
   );
+});
+
+function toolProps({
+  center,
+  diameter,
+  wall,
+  path,
+  footprint,
+  through,
+}: SketchCut): Omit<ToolProps, 'about'> {
+  const radius = diameter / 2;
+  const [x, y] = center ?? [null, null];
+  return { x, y, radius, inner: wall === null ? null : radius - wall, path, footprint, through };
 }

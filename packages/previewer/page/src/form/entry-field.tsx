@@ -1,10 +1,10 @@
-import { useSignal } from '@preact/signals';
+import { useComputed, useSignal } from '@preact/signals';
 import { snapped, tidied } from '../board/snap.js';
 import { touch } from '../state/begun.js';
 import { isList, isObject, type Json } from '../state/json.js';
 import { unitIn } from '../state/place.js';
-import { lengthStep, seal, unitAt, written } from '../state/written.js';
-import { entryOf, isPlain } from './entry.js';
+import { lengthStep, seal, written } from '../state/written.js';
+import { entryOf, isPlain, type Unit } from './entry.js';
 import { faultsAt, idOf } from './faults.js';
 import { afterPress } from './press.js';
 import type { Measure } from './shape.js';
@@ -27,7 +27,11 @@ export interface EntryProps {
 export function EntryField(props: EntryProps) {
   const { pointer, label, hint, value, measure, text, optional, onEntry } = props;
   const draft = useSignal<string | null>(null);
-  const unitOfField = measure === 'length' ? unitIn(written.value, pointer) : null;
+  const place = useSignal(pointer);
+  place.value = pointer;
+  // The unit alone, so that a field does not follow every change of the job.
+  const unit = useComputed(() => unitIn(written.value, place.value));
+  const unitOfField = measure === 'length' ? unit.value : null;
   const read = (typed: string): Json | undefined =>
     text ? (typed === '' && optional ? undefined : typed) : entryOf(typed, optional, unitOfField);
   // What was typed stays as it was typed, as long as it says what the job has: `12.` while on the way to `12.5`.
@@ -72,7 +76,7 @@ export function EntryField(props: EntryProps) {
         {!text && typeof value === 'number' && !isPlain(typed) && (
           <span class="reads">= {tidied(value)}</span>
         )}
-        {measure !== null && <span class="unit">{unitOf(measure, pointer)}</span>}
+        {measure !== null && <span class="unit">{unitText(measure, unit.value)}</span>}
       </span>
       {hint !== null && (
         <p class="hint" id={`${id}-hint`}>
@@ -86,7 +90,12 @@ export function EntryField(props: EntryProps) {
 
 /** The unit of a measure at a place of the job, as it stands beside its numbers. */
 export function unitOf(measure: string, pointer: string): string {
-  return measure === 'length' ? unitAt(pointer) : measure === 'degree' ? '°' : measure;
+  return unitText(measure, unitIn(written.value, pointer));
+}
+
+function unitText(measure: string, unit: Unit): string {
+  if (measure === 'length') return unit === 'inch' ? 'in' : 'mm';
+  return measure === 'degree' ? '°' : measure;
 }
 
 /** The faults of a field or a group, as sentences about it. */

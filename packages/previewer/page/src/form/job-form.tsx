@@ -9,6 +9,7 @@ import { job, schema } from '../state/store.js';
 import { put } from '../state/written.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
+import { kept } from './kept.js';
 import { leftBy } from './left-by.js';
 import { GroupBody, PartField, type PartProps } from './part-field.js';
 import { type Part, partsOf } from './parts.js';
@@ -100,7 +101,7 @@ function Missing({ cards }: { cards: readonly Part[] }) {
   );
 }
 
-function Card({ name, ...part }: PartProps & { name: string }) {
+const Card = kept(({ name, ...part }: PartProps & { name: string }) => {
   const shape = shapeOf(part.schema, part.root);
   if (shape.kind !== 'object' && shape.kind !== 'list' && shape.kind !== 'variants') return null;
   const heading = HEADINGS[name] ?? headed(part.label);
@@ -116,4 +117,4 @@ function Card({ name, ...part }: PartProps & { name: string }) {
       <GroupBody {...part} shape={shape} />
     </section>
   );
-}
+});

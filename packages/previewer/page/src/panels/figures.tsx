@@ -6,16 +6,26 @@ import type { Summary } from '../worker/messages.js';
 
 /** The few figures that decide, large; then all others in tables. */
 export function Figures() {
-  const summary = shown.value?.summary;
-  if (summary === undefined) return null;
+  if (shown.value === null) return null;
   return (
     <section class={`card figures${outdated.value ? ' outdated' : ''}`} aria-labelledby="card-figures">
       <h2 id="card-figures">
         What is left{outdated.value && !dragging.value && ' (from before the change)'}
       </h2>
+      <All />
+    </section>
+  );
+}
+
+// By itself, so that it is not gone through for a sign on its card alone.
+function All() {
+  const summary = shown.value?.summary;
+  if (summary === undefined) return null;
+  return (
+    <>
       <Large summary={summary} />
       <Tables summary={summary} />
-    </section>
+    </>
   );
 }
 

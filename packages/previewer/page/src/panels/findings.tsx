@@ -10,14 +10,23 @@ const SHOWN = 60;
 
 /** What to watch, before anything else: how grave it is in one line, then each finding as a sentence. */
 export function Findings() {
-  const most = useSignal(SHOWN);
-  const findings = shown.value?.summary.findings;
-  if (findings === undefined) return null;
+  if (shown.value === null) return null;
   return (
     <section class={`card findings${outdated.value ? ' outdated' : ''}`} aria-labelledby="card-findings">
       <h2 id="card-findings">
         What to watch{outdated.value && !dragging.value && ' (from before the change)'}
       </h2>
+      <List />
+    </section>
+  );
+}
+
+// By itself, so that it is not gone through for a sign on its card alone.
+function List() {
+  const most = useSignal(SHOWN);
+  const findings = shown.value?.summary.findings ?? [];
+  return (
+    <>
       <Verdict findings={findings} />
       <ol>
         {findings.slice(0, most.value).map((finding, index) => (
@@ -35,7 +44,7 @@ export function Findings() {
           Show more of the {findings.length - most.value} others
         </button>
       )}
-    </section>
+    </>
   );
 }
 

@@ -9,7 +9,7 @@ import { EXAMPLES } from '../files/examples.js';
 import { openFile } from '../files/open.js';
 import { aim } from '../state/aim.js';
 import { forget } from '../state/keep.js';
-import { job, openJob, startAfresh } from '../state/store.js';
+import { isOpen, openJob, startAfresh } from '../state/store.js';
 import { canRedo, canUndo, redo, undo } from '../state/written.js';
 
 /** The name of the page, and what one starts with or takes back. */
@@ -18,7 +18,7 @@ export function Head() {
     <header class="head">
       <h1>edgebite</h1>
       <p class="motto">See what the cut leaves before you cut it</p>
-      {(job.value !== null || aim.value !== null) && (
+      {(isOpen.value || aim.value !== null) && (
         <nav aria-label="Job">
           <OpenButton />
           {aim.value === null && <Examples />}

@@ -1,4 +1,4 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { computed, type Signal, useSignal } from '@preact/signals';
 import { numberOf } from '../form/entry.js';
 import {
   cutsLeft,
@@ -19,10 +19,20 @@ import { LengthQuery, units } from './length-input.js';
 /** Sizes that are found in most drawers; common practice, no source. */
 const USUAL = { mm: { tip: 10, block: 25 }, inch: { tip: 0.2, block: 1 } } as const;
 
+// A move of a cut leaves all of this as it is: what hangs on it is not to be gone through then.
+const leftNames = computed(() => JSON.stringify(cutsLeft(job.value)));
+const left = computed(() => (leftNames.value === '[]' ? NONE : cutsLeft(job.peek())));
+const isLaid = computed(() => hasSetups(job.value));
+const lasts = {
+  tip: computed(() => lastLength(job.value, 'tip')),
+  block: computed(() => lastLength(job.value, 'block')),
+};
+
+const NONE: ReturnType<typeof cutsLeft> = [];
+
 /** How the part is held and where its zero comes from, as one entry: a setup with what is cut in it. */
 export function LayPanel() {
   const held = useSignal<boolean | null>(null);
-  const left = useComputed(() => cutsLeft(job.value));
   if (left.value.length === 0) return null;
   const open = held.value ?? true;
   return (
@@ -34,9 +44,7 @@ export function LayPanel() {
         held.value = currentTarget.open;
       }}
     >
-      <summary>
-        {hasSetups(job.value) ? 'Lay it for what is left to cut' : 'Hold it, and find the zero'}
-      </summary>
+      <summary>{isLaid.value ? 'Lay it for what is left to cut' : 'Hold it, and find the zero'}</summary>
       {open && <Laying />}
     </details>
   );
@@ -53,12 +61,10 @@ interface Asked {
 function Laying() {
   const asked = useSignal<Asked>({});
   const off = useSignal<ReadonlySet<string>>(new Set());
-  const left = useComputed(() => cutsLeft(job.value));
-  const lie = asked.value.lie ?? (hasSetups(job.value) ? 'turned round' : 'as drawn');
+  const lie = asked.value.lie ?? (isLaid.value ? 'turned round' : 'as drawn');
   const x = asked.value.x ?? 'stop and block at the left';
   const y = asked.value.y ?? 'front';
-  const text = (key: 'tip' | 'block') =>
-    asked.value[key] ?? String(lastLength(job.value, key) ?? USUAL[units()][key]);
+  const text = (key: 'tip' | 'block') => asked.value[key] ?? String(lasts[key].value ?? USUAL[units()][key]);
   const lay = readLay({ lie, x, y }, text('tip'), text('block'), chosen());
   function chosen(): readonly string[] {
     return left.value.filter(({ name }) => !off.value.has(name)).flatMap(({ ids }) => ids);
@@ -124,25 +130,7 @@ function Laying() {
           />
         )}
       </div>
-      <fieldset class="cuts-of">
-        <legend>Cut so</legend>
-        {left.value.map(({ name, ids }) => (
-          <label class="tick" key={name}>
-            <input
-              type="checkbox"
-              checked={!off.value.has(name)}
-              onChange={({ currentTarget }) => {
-                const next = new Set(off.value);
-                if (currentTarget.checked) next.delete(name);
-                else next.add(name);
-                off.value = next;
-              }}
-            />
-            {name}
-            {ids.length > 1 && ' with its ring'}
-          </label>
-        ))}
-      </fieldset>
+      <Cuts off={off} />
       <p class="hint" role="status">
         {'fault' in lay ? lay.fault : ''}
       </p>
@@ -150,6 +138,35 @@ function Laying() {
         Lay it so
       </button>
     </form>
+  );
+}
+
+/** So many cuts can be chosen one by one here; of more all are taken, and others are told in the fields of the setups. */
+const MOST = 24;
+
+function Cuts({ off }: { off: Signal<ReadonlySet<string>> }) {
+  if (left.value.length > MOST)
+    return <p class="hint">All {left.value.length} cuts that are in no setup are cut so.</p>;
+  return (
+    <fieldset class="cuts-of">
+      <legend>Cut so</legend>
+      {left.value.map(({ name, ids }) => (
+        <label class="tick" key={name}>
+          <input
+            type="checkbox"
+            checked={!off.value.has(name)}
+            onChange={({ currentTarget }) => {
+              const next = new Set(off.value);
+              if (currentTarget.checked) next.delete(name);
+              else next.add(name);
+              off.value = next;
+            }}
+          />
+          {name}
+          {ids.length > 1 && ' with its ring'}
+        </label>
+      ))}
+    </fieldset>
   );
 }
 

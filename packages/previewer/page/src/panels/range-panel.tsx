@@ -1,9 +1,9 @@
 import type { RangeQuery, RangeReport } from '@edgebite/core';
 import { drawRange } from '@edgebite/svg';
-import { useSignal } from '@preact/signals';
+import { computed, useSignal } from '@preact/signals';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { numberOf } from '../form/entry.js';
-import { isObject, type JsonObject, valueAt } from '../state/json.js';
+import { isList, isObject, type JsonObject, valueAt } from '../state/json.js';
 import { askRange, ranging } from '../state/ranging.js';
 import { chosenCut, fresh, isMadeOnce, issues, job, readoutStep, unit, worked } from '../state/store.js';
 import type { Worked } from '../worker/worked.js';
@@ -19,19 +19,45 @@ const CALLED: Readonly<Record<Along, string>> = {
 
 /** Between which values the chosen cut could be moved or made larger, asked for by a button; not of one with copies, which go with it. */
 export function RangePanel() {
-  const id = chosenCut.value;
-  const cuts = valueAt(job.value ?? undefined, ['cuts']);
-  const cut = Array.isArray(cuts) ? cuts.find((one) => isObject(one) && one.id === id) : undefined;
-  const known = worked.value.get(id ?? '');
-  if (id === null || !isMadeOnce(id) || !isObject(cut) || known === undefined) return null;
+  const open = useSignal(false);
+  const id = asked.value;
+  if (id === null) return null;
   return (
-    <details class="card range-panel" id="range-panel">
+    <details
+      class="card range-panel"
+      id="range-panel"
+      onToggle={({ currentTarget }) => {
+        open.value = currentTarget.open;
+      }}
+    >
       <summary>
         How far could <b>{id}</b> go?
       </summary>
-      <Query key={id} id={id} cut={cut} known={known} />
-      <Found id={id} />
+      {open.value && <Asking key={id} id={id} />}
     </details>
+  );
+}
+
+/** The cut that can be asked for. */
+const asked = computed(() => {
+  const id = chosenCut.value;
+  if (id === null || !isMadeOnce(id) || cutNamed(id) === null) return null;
+  return worked.value.get(id) === undefined ? null : id;
+});
+
+function cutNamed(id: string): JsonObject | null {
+  const cuts = valueAt(job.value ?? undefined, ['cuts']);
+  return isList(cuts) ? (cuts.filter(isObject).find((one) => one.id === id) ?? null) : null;
+}
+
+function Asking({ id }: { id: string }) {
+  const [cut, known] = [cutNamed(id), worked.value.get(id)];
+  if (cut === null || known === undefined) return null;
+  return (
+    <>
+      <Query id={id} cut={cut} known={known} />
+      <Found id={id} />
+    </>
   );
 }
 

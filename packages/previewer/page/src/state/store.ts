@@ -45,6 +45,9 @@ export const aimSchema = signal<JsonObject | null>(null);
 /** The job as it stands in the forms; null before one is opened. */
 export const job = computed(() => history.value?.present ?? null);
 
+/** Whether there is a job: told apart, so that what hangs on that alone does not follow every move. */
+export const isOpen = computed(() => job.value !== null);
+
 /** The job with what was before it and what was taken back; null before one is opened. */
 export const work: ReadonlySignal<History<Json> | null> = computed(() => history.value);
 

@@ -12,7 +12,6 @@ import {
   undoAim,
 } from './aim.js';
 import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from './json.js';
-import { unitIn } from './place.js';
 import * as store from './store.js';
 
 /* What the forms are at: the job, or what is to come out where ways to it are looked for. */
@@ -66,11 +65,6 @@ export function put(path: Path, value: Json | undefined): void {
 export function seal(): void {
   if (isAim.value) sealAim();
   else store.seal();
-}
-
-/** The unit of the length at a pointer. */
-export function unitAt(pointer: string): string {
-  return unitIn(written.value, pointer) === 'inch' ? 'in' : 'mm';
 }
 
 /** Lengths of a drawing change in such steps. */
