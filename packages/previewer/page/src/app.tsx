@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Board } from './board/board.js';
 import { openFile, openLink } from './files/open.js';
 import { JobForm } from './form/job-form.js';
@@ -29,12 +29,21 @@ import { redo, undo } from './state/written.js';
 export function App() {
   useEffect(listen, []);
   const open = isOpen.value;
+  const screen = aim.value !== null ? 'ways' : open ? 'bench' : 'start';
+  const before = useRef(screen);
+  // What was pressed is gone with the screen that it stood on: the keys go on at the head of the next one.
+  useEffect(() => {
+    if (before.current === screen) return;
+    before.current = screen;
+    if (document.activeElement === document.body)
+      document.querySelector<HTMLElement>('main')?.focus({ preventScroll: true });
+  }, [screen]);
   return (
     <div class="screen">
       <Head />
       <StuckNote />
       <RefusalNote />
-      {aim.value !== null ? <Ways /> : open ? <Bench /> : <Start />}
+      {screen === 'ways' ? <Ways /> : screen === 'bench' ? <Bench /> : <Start />}
       <Foot />
     </div>
   );
@@ -43,7 +52,7 @@ export function App() {
 // In the order of reading: what to watch, the drawing with the numbers to change under it, and what to do at the machine.
 function Bench() {
   return (
-    <main class={`bench${dragging.value ? ' moving' : ''}`}>
+    <main tabIndex={-1} class={`bench${dragging.value ? ' moving' : ''}`}>
       <div class="watch">
         <FaultList />
         <Findings />

@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals';
 import { isObject, pointerOf } from '../state/json.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
@@ -44,6 +45,8 @@ export function Fields(props: PartProps & { fields: readonly Field[] }) {
   const rare = fields.length < LARGE ? [] : fields.filter((field) => isRare(field, props));
   const main = fields.filter((field) => !rare.includes(field));
   const isSet = rare.some(({ key }) => held[key] !== undefined);
+  // It stays open where what was set in it is taken out again.
+  const isOpen = useSignal(isSet);
   const fieldOf = ({ key, schema, optional }: Field) => (
     <PartField
       key={key}
@@ -60,7 +63,13 @@ export function Fields(props: PartProps & { fields: readonly Field[] }) {
     <div class="fields">
       {[...main].sort((a, b) => rankOf(a) - rankOf(b)).map(fieldOf)}
       {rare.length > 0 && (
-        <details class="more" open={isSet}>
+        <details
+          class="more"
+          open={isOpen.value || isSet}
+          onToggle={({ currentTarget }) => {
+            isOpen.value = currentTarget.open;
+          }}
+        >
           <summary>More: {rare.map(({ key }) => called(key)).join(', ')}</summary>
           <div class="fields">{rare.map(fieldOf)}</div>
         </details>

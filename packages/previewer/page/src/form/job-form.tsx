@@ -9,6 +9,7 @@ import { job, schema } from '../state/store.js';
 import { put } from '../state/written.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
+import { firstIn, focusSoon } from './focus.js';
 import { kept } from './kept.js';
 import { leftBy } from './left-by.js';
 import { GroupBody, PartField, type PartProps } from './part-field.js';
@@ -91,6 +92,7 @@ function Missing({ cards }: { cards: readonly Part[] }) {
             onClick={() => {
               put([key], begunOf(of, root));
               begin(pointer);
+              focusSoon(() => firstIn(pointer));
             }}
           >
             Add {shapeOf(of, root).kind === 'list' ? withArticle(oneOf(label)) : label}

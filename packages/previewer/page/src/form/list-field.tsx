@@ -9,6 +9,7 @@ import { change, put, written } from '../state/written.js';
 import { CROWD } from '../worker/crowd.js';
 import { Faults, unitOf } from './entry-field.js';
 import { faultsAt, faultyWithin, idOf } from './faults.js';
+import { focusSoon } from './focus.js';
 import { kept } from './kept.js';
 import { leftBy } from './left-by.js';
 import { firstCut } from './new-cut.js';
@@ -46,7 +47,7 @@ export function ListField(props: PartProps & { member: JsonObject }) {
     begin(`${pointer}/${members.length}`);
     setRow(`${pointer}/${members.length}`, true);
     if (cuts && isObject(blank)) chosenCut.value = String(blank.id);
-    soon(() => firstField(`${pointer}/${members.length}`)?.focus());
+    focusSoon(() => firstField(`${pointer}/${members.length}`));
   };
   const listed = listedOf(members, limit.value, pointer, cuts);
   const hidden = members.length - listed.length;
@@ -105,11 +106,6 @@ function listedOf(
   });
 }
 
-/** After what was changed is on the page. */
-function soon(act: () => void): void {
-  requestAnimationFrame(act);
-}
-
 function firstField(pointer: string): HTMLElement | null {
   return (
     rowButton(pointer)?.closest('li')?.querySelector<HTMLElement>('.inside :is(input, select, textarea)') ??
@@ -150,12 +146,12 @@ function MemberRow(props: MemberProps) {
   const move = (to: number, sign: string) => {
     if (written.value === null) return;
     change(withMoved(written.value, props.list(), index, to));
-    soon(() => buttonIn(pointer, index, to, sign)?.focus());
+    focusSoon(() => buttonIn(pointer, index, to, sign));
   };
   const remove = () => {
     if (written.value === null) return;
     change(withoutNamed(written.value, props.list(), index));
-    soon(() => nearestTo(pointer, index)?.focus());
+    focusSoon(() => nearestTo(pointer, index));
   };
   const name = nameOf(value, props);
   const shape = shapeOf(props.schema, root);

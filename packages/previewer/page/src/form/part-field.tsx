@@ -6,6 +6,7 @@ import { put, seal } from '../state/written.js';
 import { EntryField, Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { Fields } from './fields.js';
+import { addId, firstIn, focusSoon } from './focus.js';
 import { kept } from './kept.js';
 import { leftBy } from './left-by.js';
 import { ListField } from './list-field.js';
@@ -262,9 +263,11 @@ function Group(props: PartProps & { shape: GroupShape }) {
         <button
           type="button"
           class="add"
+          id={addId(pointer)}
           onClick={() => {
             put(props.path(), begunOf(schema, root));
             begin(pointer);
+            focusSoon(() => firstIn(pointer));
           }}
         >
           Add {shape.kind === 'list' ? withArticle(oneOf(props.label)) : called(props.label)}
@@ -285,7 +288,14 @@ function Group(props: PartProps & { shape: GroupShape }) {
       <Hint id={`${idOf(pointer)}-group`} hint={hintOf(props)} />
       <GroupBody {...props} />
       {optional && value !== undefined && !small && (
-        <button type="button" class="quiet" onClick={() => put(props.path(), undefined)}>
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            put(props.path(), undefined);
+            focusSoon(() => document.getElementById(addId(pointer)));
+          }}
+        >
           Take out {called(props.label)}
         </button>
       )}

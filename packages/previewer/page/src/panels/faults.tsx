@@ -1,4 +1,5 @@
 import { goTo } from '../form/faults.js';
+import { focusSoon } from '../form/focus.js';
 import { called } from '../form/words.js';
 import { isPending } from '../state/begun.js';
 import { isObject, type Json, valueAt } from '../state/json.js';
@@ -83,6 +84,7 @@ export function RefusalNote() {
         type="button"
         onClick={() => {
           refusal.value = null;
+          focusSoon(() => document.querySelector<HTMLElement>('main'));
         }}
       >
         Put this note away

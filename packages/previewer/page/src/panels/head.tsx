@@ -25,7 +25,8 @@ export function Head() {
           <button
             type="button"
             id="undo"
-            disabled={!canUndo.value}
+            // Not disabled: a button that goes dead under the keys loses them.
+            aria-disabled={!canUndo.value}
             onClick={undo}
             aria-keyshortcuts="Control+Z"
           >
@@ -34,7 +35,7 @@ export function Head() {
           <button
             type="button"
             id="redo"
-            disabled={!canRedo.value}
+            aria-disabled={!canRedo.value}
             onClick={redo}
             aria-keyshortcuts="Control+Y"
           >

@@ -9,7 +9,7 @@ import { Thumb } from './thumb.js';
 /** What one sees first: the ways to begin. */
 export function Start() {
   return (
-    <main class="start">
+    <main class="start" tabIndex={-1}>
       <PutAway />
       <section class="card" aria-labelledby="start-empty">
         <h2 id="start-empty">Start from a bare part</h2>

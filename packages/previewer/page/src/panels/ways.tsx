@@ -18,7 +18,7 @@ export function Ways() {
   // Who comes by keys goes on from here.
   useEffect(() => heading.current?.focus(), []);
   return (
-    <main class="ways-screen">
+    <main class="ways-screen" tabIndex={-1}>
       <section class="card aim" aria-labelledby="card-aim">
         <h2 id="card-aim" ref={heading} tabIndex={-1}>
           From a finished outline
