@@ -18,6 +18,7 @@ export function rangeCases(look: (how?: Look) => Promise<Page>): void {
       const panel = page.locator('#range-panel');
       await panel.locator('summary').focus();
       await page.keyboard.press('Enter');
+      await page.waitForSelector('#range-along');
       await page.keyboard.press('Tab');
       await page.keyboard.press('ArrowDown');
       // The range that suggests itself: a diameter to either side of 5.2.

@@ -66,6 +66,9 @@ const ONE: Readonly<Record<string, string>> = {
   islands: 'island',
   balls: 'ball',
   feet: 'distance',
+  'feet of a height gauge': 'foot of a height gauge',
+  'cuts made again': 'cut that is made again',
+  'parts with lengths of their own': 'part with lengths of its own',
   // The axes of a zero are lists of what is done.
   x: 'action',
   y: 'action',
