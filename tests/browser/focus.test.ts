@@ -100,6 +100,17 @@ describe('the keys stay with something', () => {
     await expect.poll(() => focus(page)).toBe('card-steps');
   });
 
+  it('where a cut is let go of', async () => {
+    const page = await look({ width: 390, height: 844, touch: true });
+    await openJob(page, block);
+    await page.waitForSelector('.board.full');
+    await page.focus('#handle-3');
+    await page.focus('button[aria-label="Let go of pin"]');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.center-panel.idle');
+    await expect.poll(() => focus(page)).toBe('at/cuts/3');
+  });
+
   it('where the web is typed', async () => {
     const page = await look();
     await openJob(page, block);

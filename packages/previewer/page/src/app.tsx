@@ -69,8 +69,8 @@ function Bench() {
         <Later tasks={1}>
           {() => (
             <>
-              <StepWalk />
               <LayPanel />
+              <StepWalk />
             </>
           )}
         </Later>

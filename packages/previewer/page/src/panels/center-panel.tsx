@@ -1,5 +1,6 @@
 import { lengthText, numberText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
+import { idOf } from '../form/faults.js';
 import type { Moves } from '../move/free.js';
 import { cutAt, idAt } from '../move/grips.js';
 import { nudge } from '../move/move.js';
@@ -52,6 +53,9 @@ export function CenterPanel() {
         {whose} <b>{id}</b>
         <Beside cut={cut} moves={moves} />
       </p>
+      <button type="button" class="put-down" aria-label={`Let go of ${id}`} onClick={() => letGo(index)}>
+        ✕
+      </button>
       <Numbers moves={moves} />
       <WebOf fixed={moves.why !== null} />
       {moves.why === null && (
@@ -86,6 +90,14 @@ export function CenterPanel() {
         <Bite index={index} bite={bite} passes={known.steps} count={steps.value} />
       )}
     </section>
+  );
+}
+
+// The keys go on with its row: its cross would take hold of it again.
+function letGo(index: number): void {
+  chosenCut.value = null;
+  requestAnimationFrame(() =>
+    document.getElementById(idOf(`/cuts/${index}`))?.focus({ preventScroll: true }),
   );
 }
 
