@@ -12,7 +12,7 @@ import type { Summary } from '../worker/messages.js';
 import type { SketchCut } from '../worker/sketch.js';
 import { isList, type Json, valueAt } from './json.js';
 import { rested } from './rested.js';
-import { chosenCut, job, readoutStep, shown, worked } from './store.js';
+import { chosenCut, issues, job, readoutStep, shown, worked } from './store.js';
 
 /** The edges of the part as it was worked out last, and of which part: moving cuts leaves them as they are. */
 const known = signal<{ readonly part: Json | undefined; readonly edges: readonly Obstacle[] } | null>(null);
@@ -74,6 +74,8 @@ const placed = computed<Placed | null>(() => {
 export const live = computed<Live | null>(() => {
   const [one, bounds, result] = [placed.value, edges.value, shown.value];
   if (one === null || bounds === null || result === null || result.sketch.rims !== null) return null;
+  // Of a job with faults nothing is known as it stands.
+  if (issues.value.length > 0) return null;
   const heights = heightsIn(result.summary, valueAt(job.value ?? undefined, ['part', 'thickness']));
   const isOwn = ({ id }: SketchCut): boolean => id === one.id || id === `${one.id} 1`;
   const own = result.sketch.cuts.find(isOwn);
