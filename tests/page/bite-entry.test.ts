@@ -5,7 +5,7 @@ import {
   biteWords,
   readBite,
   usualTexts,
-} from '../../packages/previewer/page/src/state/bite-entry.js';
+} from '../../packages/previewer/page/src/asked/bite-entry.js';
 import type { Face } from '../../packages/previewer/page/src/state/biting.js';
 import { newsOf } from '../../packages/previewer/page/src/state/news.js';
 

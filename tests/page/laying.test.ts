@@ -8,7 +8,7 @@ import {
   withSetup,
   X_FROM,
   Y_FROM,
-} from '../../packages/previewer/page/src/state/laying.js';
+} from '../../packages/previewer/page/src/asked/laying.js';
 
 /* Setups as one entry, without the page's store. */
 

@@ -1,5 +1,6 @@
 import { lengthText, numberText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
+import { WebOf } from '../asked/web-of.js';
 import { idOf } from '../form/faults.js';
 import type { Moves } from '../move/free.js';
 import { cutAt, idAt } from '../move/grips.js';
@@ -10,7 +11,6 @@ import { isList, type JsonObject, valueAt } from '../state/json.js';
 import { chosenCut, job, readoutStep, shown, unit, worked } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import type { Steps } from '../worker/worked.js';
-import { WebOf } from './web-of.js';
 
 /** How many steps of the readout one press of a button takes. */
 const STEPS = [1, 10, 100, 1000] as const;

@@ -3,13 +3,13 @@ import { drawCheck, numberText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { arcLines, contradictionLines, correctionLines, STOP } from '../../../src/step/measured.js';
+import { LengthInput, units } from '../asked/length-input.js';
 import { COLOURS } from '../board/drawn.js';
 import { numberOf } from '../form/entry.js';
 import { askMeasure, isTold, type Told, told } from '../state/measuring.js';
 import { rested } from '../state/rested.js';
 import { chosenCut, fresh, issues, job, worked } from '../state/store.js';
 import { drawnOrSaid } from './element.js';
-import { LengthInput, units } from './length-input.js';
 
 /** How to measure what the chosen cut leaves; readings typed in, and what to correct. */
 export function MeasurePanel() {

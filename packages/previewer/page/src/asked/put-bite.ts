@@ -1,8 +1,8 @@
 import { tidied } from '../board/snap.js';
 import { cutsIn, freeName } from '../form/new-cut.js';
+import { isList, type Json, type JsonObject, valueAt, withValue } from '../state/json.js';
+import { change, chosenCut, job, seal } from '../state/store.js';
 import type { Bite } from './bite-entry.js';
-import { isList, type Json, type JsonObject, valueAt, withValue } from './json.js';
-import { change, chosenCut, job, seal } from './store.js';
 
 /** What the ring of a bite is called after the name of its bore. */
 export const ROUGH = '-rough';

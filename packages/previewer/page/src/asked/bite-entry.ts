@@ -2,7 +2,7 @@ import { lengthText, numberText } from '@edgebite/svg';
 import { snapped, tidied } from '../board/snap.js';
 import { numberOf, type Unit } from '../form/entry.js';
 import { stepFor } from '../form/new-cut.js';
-import type { Face } from './biting.js';
+import type { Face } from '../state/biting.js';
 
 /** The numbers of a bite as they stand in its fields. */
 export type BiteTexts = Readonly<Record<BiteKey, string>>;

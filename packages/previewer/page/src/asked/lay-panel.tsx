@@ -1,5 +1,6 @@
 import { computed, type Signal, useSignal } from '@preact/signals';
 import { numberOf } from '../form/entry.js';
+import { change, job, seal } from '../state/store.js';
 import {
   cutsLeft,
   hasBlock,
@@ -12,8 +13,7 @@ import {
   X_FROM,
   type XFrom,
   Y_FROM,
-} from '../state/laying.js';
-import { change, job, seal } from '../state/store.js';
+} from './laying.js';
 import { LengthQuery, units } from './length-input.js';
 
 /** Sizes that are found in most drawers; common practice, no source. */

@@ -3,7 +3,6 @@ import { computed, useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { snapped } from '../board/snap.js';
 import { stepFor } from '../form/new-cut.js';
-import { type BiteKey, type BiteTexts, biteWords, readBite, usualTexts } from '../state/bite-entry.js';
 import {
   biteCenter,
   biteShown,
@@ -14,10 +13,11 @@ import {
   hasFaces,
   sideOf,
 } from '../state/biting.js';
-import { putBite } from '../state/put-bite.js';
 import { rested } from '../state/rested.js';
 import { readoutStep } from '../state/store.js';
+import { type BiteKey, type BiteTexts, biteWords, readBite, usualTexts } from './bite-entry.js';
 import { LengthQuery, units } from './length-input.js';
+import { putBite } from './put-bite.js';
 
 /** A partial hole in a straight face as one entry: bore and hollow cutter about one centre. */
 export function BitePanel() {
