@@ -1,3 +1,9 @@
+/*
+ * Room: what asks for a bite, a setup or a web in one entry each.
+ * In: a picked face, a length as written in shops.
+ * Out: a changed job.
+ */
+
 import { numberText, sourceText } from '@edgebite/svg';
 import { computed, useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
