@@ -85,3 +85,14 @@ it('fits a phone, with numbers of a size to be read and buttons of a size to be 
   expect(sizes.button).toBeGreaterThanOrEqual(42);
   expect(sizes.number).toBeGreaterThanOrEqual(17);
 });
+
+it('draws the steps in the colours of the page, so that they are as dark as it is', async () => {
+  const page = await look();
+  await openJob(page, await example());
+  await page.waitForSelector('.step-walk .picture svg');
+  const paints = await page.$$eval('.step-walk .picture svg *', (nodes) =>
+    nodes.flatMap((node) => [node.getAttribute('fill') ?? '', node.getAttribute('stroke') ?? '']),
+  );
+  expect(paints.some((paint) => paint.startsWith('var(--'))).toBe(true);
+  expect(paints.filter((paint) => paint.startsWith('#'))).toEqual([]);
+});

@@ -147,7 +147,9 @@ function Picture({ index }: { index: number }) {
   const isDrawn = report?.steps[index]?.after != null;
   useLayoutEffect(() => {
     if (report === null || !isDrawn) return;
-    holder.current?.replaceChildren(drawnOrSaid(() => drawStep(report, index, { idPrefix: 'walk-' })));
+    holder.current?.replaceChildren(
+      drawnOrSaid(() => drawStep(report, index, { idPrefix: 'walk-', theme: COLOURS })),
+    );
   }, [report, index, isDrawn]);
   return isDrawn ? <div class="picture" ref={holder} /> : null;
 }
