@@ -44,7 +44,7 @@ export function LayPanel() {
         held.value = currentTarget.open;
       }}
     >
-      <summary>{isLaid.value ? 'Lay it for what is left to cut' : 'Hold it, and find the zero'}</summary>
+      <summary>{isLaid.value ? 'Lay it for what is left to cut' : 'Clamp it, and find the zero'}</summary>
       {open && <Laying />}
     </details>
   );
