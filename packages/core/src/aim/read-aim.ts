@@ -8,7 +8,7 @@ import { schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
 import { tidied } from '../document/tidy.js';
 import type { Point } from '../geometry/point.js';
-import { shownNumber, shownPoint } from '../geometry/shown.js';
+import { roundedTo, shownNumber, shownPoint } from '../geometry/shown.js';
 import { idIssues } from '../job/ids.js';
 import type { Job } from '../job/job.js';
 import { parseJob } from '../read/parse.js';
@@ -99,10 +99,6 @@ const HALVINGS = 8;
 /** Digits after the point in which a place is told, as long as it stays on the part. */
 const READABLE = [0, 1, 2, 3] as const;
 
-function rounded(value: number, digits: number): number {
-  return Number(value.toFixed(digits)) + 0;
-}
-
 /** A place well within a region, to hold it by. */
 function deepPlace(finished: Region, pockets: readonly Pocket[]): Point {
   const whole = subtract(
@@ -121,7 +117,7 @@ function deepPlace(finished: Region, pockets: readonly Pocket[]): Point {
   }
   const place = (loopsOf(core)[0] as Loop)[0]?.a as Point;
   return (
-    READABLE.map((digits) => ({ x: rounded(place.x, digits), y: rounded(place.y, digits) })).find(
+    READABLE.map((digits) => ({ x: roundedTo(place.x, digits), y: roundedTo(place.y, digits) })).find(
       (one) => contains(region, one) === 'inside',
     ) ?? place
   );

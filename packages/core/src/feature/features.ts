@@ -11,6 +11,7 @@ import { subtract } from '../combine/subtract.js';
 import type { Edge } from '../geometry/edge.js';
 import { directionAtEnd, directionAtStart, pointAlong } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
+import { roundedTo } from '../geometry/shown.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import { disc, type Loop, type Region, type RegionPart } from '../region/region.js';
 import { roundSlotsIn } from './round-slots.js';
@@ -114,7 +115,7 @@ const DIGITS = 12;
 /** A circle whose numbers are as short as its drawing had them: 0 for 8.9e-16. */
 function withoutRounding({ center, radius }: ArcCircle): ArcCircle {
   const digits = Math.min(Math.max(DIGITS - Math.ceil(Math.log10(radius)), 0), 100);
-  const plain = (value: number) => Number(value.toFixed(digits)) + 0;
+  const plain = (value: number) => roundedTo(value, digits);
   return { center: { x: plain(center.x), y: plain(center.y) }, radius: plain(radius) };
 }
 

@@ -1,6 +1,7 @@
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { sweep } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
+import { roundedTo } from '../geometry/shown.js';
 import { loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
 import { inPieces } from './split-arc.js';
@@ -75,5 +76,5 @@ function writer(digits: number | undefined): (n: number) => string {
   if (!Number.isInteger(digits) || digits < 0 || digits > 20) {
     throw new RangeError(`toSvgPath: digits is ${digits}; it must be a whole number from 0 to 20`);
   }
-  return (n) => String(Number(n.toFixed(digits)) + 0);
+  return (n) => String(roundedTo(n, digits));
 }

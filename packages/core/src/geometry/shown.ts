@@ -8,6 +8,11 @@ export function shownNumber(value: number): string {
   return String(Number(value.toPrecision(DIGITS)) + 0);
 }
 
+/** A number to so many digits after the point, 0 and not -0. */
+export function roundedTo(value: number, digits: number): number {
+  return Number(value.toFixed(digits)) + 0;
+}
+
 /** A place for a sentence. */
 export function shownPoint(p: Point): string {
   return `(${shownNumber(p.x)}, ${shownNumber(p.y)})`;
