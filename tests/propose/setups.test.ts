@@ -63,6 +63,39 @@ describe('setups of a bar against a stop', () => {
     ]);
   });
 
+  test('a corner that is cut from below is turned over and a quarter round', () => {
+    // By hand: the corner at 100,0 lies at the right and in front as drawn, bottom up (about y) at the left and in front, and
+    // turned round then at the right and at the back: with stops at the left and at the back it bears on one of them each
+    // time. A quarter turn counter-clockwise, seen from above as it lies, brings it from left and front to right and front.
+    const corner: Partial<AimDocument> = {
+      finished: { rectangle: [100, 40] },
+      pockets: [{ circle: 12, at: [100, 0], depth: 4, from: 'bottom' }],
+      stops: ['left', 'back'],
+      drawer: [
+        {
+          id: 'mill',
+          kind: 'end mill',
+          toolMaterial: 'HSS',
+          diameter: 12,
+          reach: 20,
+          teeth: 2,
+          centerCutting: true,
+        },
+      ],
+    };
+    const [way, plain] = waysOf(corner);
+    expect(way?.job.setups?.map(({ flip, turn = 0 }) => [flip, turn])).toEqual([['y', 90]]);
+    expect(way?.row).toMatchObject({ pushes: 0, setups: 1 });
+    expect(plain?.job.setups?.map(({ flip, turn = 0 }) => [flip, turn])).toEqual([['y', 0]]);
+    expect(plain?.row.pushes).toBe(1);
+    // It is 40 wide then and 100 deep: the corner is 40 from the stop at the left and 100 in front of the one at the back.
+    expect(way?.report.steps.at(-1)?.targets.at(-1)?.readout).toEqual([
+      expect.closeTo(40, 9),
+      expect.closeTo(-100, 9),
+    ]);
+    expect(way?.report.steps.map(({ up }) => up)).toEqual(['bottom']);
+  });
+
   test('the part that comes out is the same', () => {
     const [plain] = waysOf({ tip: undefined, stops: undefined });
     for (const { job } of waysOf()) {

@@ -6,7 +6,7 @@ export function tidied(value: unknown): unknown {
   if (typeof value === 'number') return value + 0;
   if (Array.isArray(value)) return value.map(tidied);
   if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(
-    Object.entries(value).flatMap(([key, held]) => (held === undefined ? [] : [[key, tidied(held)]])),
-  );
+  const held = Object.entries(value).filter(([, one]) => one !== undefined);
+  for (const entry of held) entry[1] = tidied(entry[1]);
+  return Object.fromEntries(held);
 }

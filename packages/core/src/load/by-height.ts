@@ -12,7 +12,7 @@ import type { Point, Vector } from '../geometry/point.js';
 import { disc, type Region } from '../region/region.js';
 import { engagementAt, type SideLoad } from './engagement.js';
 import { metalNear, plainIn } from './near-tool.js';
-import { rimOf } from './rim.js';
+import { rimNear } from './rim.js';
 import { ringEngagementOf } from './ring-engagement.js';
 
 /** What of a tool that goes straight down is in metal: the circle of its radius, or the ring of its teeth. */
@@ -131,10 +131,11 @@ function ringLoad(tool: RoundTool & { kind: 'ring' }, metal: Region, from: Side)
 }
 
 function circleLoad({ center, radius }: RoundTool, metal: Region, from: Side): Load {
-  const near = metalNear(metal, center, radius);
-  const rim = rimOf(near, center, radius);
+  const rim = rimNear(metal, center, radius);
   const { share, entries, sideLoad } = engagementAt(rim, radius);
-  const meets = rim.steps.some(({ inner }) => inner) || intersect([near, disc(center, radius)]).length > 0;
+  const meets =
+    rim.steps.some(({ inner }) => inner) ||
+    intersect([metalNear(metal, center, radius), disc(center, radius)]).length > 0;
   return { meets, share: Math.min(1, share), strikes: entries, ...pushOf(sideLoad, from) };
 }
 

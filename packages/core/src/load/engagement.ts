@@ -2,7 +2,7 @@ import { checkOverZero, checkPlace } from '../geometry/checks.js';
 import type { Point, Vector } from '../geometry/point.js';
 import type { Region } from '../region/region.js';
 import type { ArcEnd } from './bite.js';
-import { clockwiseEnd, counterClockwiseEnd, type Rim, rimOf, runsOf } from './rim.js';
+import { clockwiseEnd, counterClockwiseEnd, type Rim, rimNear, runsOf } from './rim.js';
 
 /** An arc of a tool's circle that runs through metal. */
 export interface EngagedArc {
@@ -58,7 +58,7 @@ const BALANCED = 1e-12;
 export function engagementOf(metal: Region, center: Point, radius: number): Engagement {
   checkPlace('engagementOf', 'center', center);
   checkOverZero('engagementOf', 'radius', radius);
-  return engagementAt(rimOf(metal, center, radius), radius);
+  return engagementAt(rimNear(metal, center, radius), radius);
 }
 
 /** As `engagementOf`, of a circle that has been laid over the metal already. */

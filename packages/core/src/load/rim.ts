@@ -1,7 +1,7 @@
 import { withinTurn } from '../geometry/angle.js';
 import { ROW } from '../geometry/curves.js';
 import type { Source } from '../geometry/edge.js';
-import type { Point } from '../geometry/point.js';
+import { type Point, samePoint } from '../geometry/point.js';
 import { boundsOfOperands } from '../noding/gather.js';
 import { arrange } from '../overlay/arrange.js';
 import type { Subdivision } from '../overlay/label.js';
@@ -10,6 +10,7 @@ import { windings } from '../overlay/windings.js';
 import { loopsOf } from '../region/measure.js';
 import { circleLoop, type Region } from '../region/region.js';
 import type { ArcEnd } from './bite.js';
+import { metalNear } from './near-tool.js';
 
 /** A stretch of a tool's circle along which nothing changes, run counter-clockwise. */
 export interface RimStep {
@@ -68,6 +69,24 @@ export function rimOf(metal: Region, center: Point, radius: number): Rim {
     });
   }
   return { subdivision, center, steps: onceRound(subdivision, leaving) };
+}
+
+/** Of each metal the last circle that was laid over it: load, burrs and footing ask for the same one after another. */
+const lastRims = new WeakMap<
+  Region,
+  { readonly center: Point; readonly radius: number; readonly rim: Rim }
+>();
+
+/**
+ * As `rimOf`, of the metal that the circle comes near, and without a second overlay for the same circle.
+ * @throws RangeError as `rimOf`
+ */
+export function rimNear(metal: Region, center: Point, radius: number): Rim {
+  const last = lastRims.get(metal);
+  if (last !== undefined && last.radius === radius && samePoint(last.center, center)) return last.rim;
+  const rim = rimOf(metalNear(metal, center, radius), center, radius);
+  lastRims.set(metal, { center, radius, rim });
+  return rim;
 }
 
 /** The half-edge of an edge that the tool's circle runs along, counter-clockwise; -1 if it does not. */

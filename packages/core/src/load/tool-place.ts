@@ -79,8 +79,9 @@ export function placeFacts(tool: PlacedTool): PlaceFact[] {
     case 'plunges':
       return plungeFacts(tool);
     case 'bores': {
-      const first = standsOf(tool).find(({ onMetal }) => onMetal);
-      return first === undefined ? [] : [{ kind: 'bores without a hole', atDepth: first.depth }];
+      const { center, layers } = tool;
+      const first = layers.find(({ metal }) => contains(metalNear(metal, center, 0), center) === 'inside');
+      return first === undefined ? [] : [{ kind: 'bores without a hole', atDepth: first.from }];
     }
     case 'mills round':
       return goesDownInside(tool);

@@ -15,7 +15,7 @@ import { metalNear } from './near-tool.js';
 import { rimOf, runsOf } from './rim.js';
 import { stretchesOf, type Turned, widestGap } from './shadow.js';
 import { nothingOf } from './tool-circle.js';
-import { distanceToBoundary } from './touch.js';
+import { distanceTo, distanceToBoundary } from './touch.js';
 import { type BoxedEdge, boxed, firstClear, firstNear, type Way } from './way-along.js';
 import { headingsWhereItChanges } from './way-events.js';
 
@@ -143,7 +143,10 @@ const SEEN = 2.001;
 const MOVED = 4;
 
 function sceneOf({ tool: { center, radius }, clearance, keepOuts }: WayOffTask, wall: Region): Scene {
-  const metal = subtract(wall, [disc(center, radius)]);
+  const slack = (MOVED * nothingOf(wall, { center, radius })) / (2 * Math.PI * radius);
+  const metal = reachesInto(wall, center, radius - slack / MOVED)
+    ? subtract(wall, [disc(center, radius)])
+    : wall;
   const seen = SEEN * furthestOff(radius, clearance);
   const isSeen = (edge: Edge): boolean => nearestOnEdge(edge, center).distance <= seen;
   return {
@@ -154,8 +157,13 @@ function sceneOf({ tool: { center, radius }, clearance, keepOuts }: WayOffTask, 
     metal,
     edges: boxed(loopsOf(metal).flat().filter(isSeen)),
     keepOuts,
-    slack: (MOVED * nothingOf(wall, { center, radius })) / (2 * Math.PI * radius),
+    slack,
   };
+}
+
+/** Whether some metal comes nearer to a place than a radius. */
+function reachesInto(metal: Region, center: Point, radius: number): boolean {
+  return metal.length > 0 && distanceTo(metal, center) < radius;
 }
 
 function standsWithin(metal: Region, center: Point, radius: number): boolean {

@@ -3,6 +3,7 @@ import type { Method, PlannedCut } from '../feature/cut-plan.js';
 import type { Patch } from '../feature/features.js';
 import { methodsOf, SMALL_DRAWER } from '../feature/methods.js';
 import { estimateOf } from './estimate.js';
+import { bitesFirst } from './first-bite.js';
 import { likelyOrders, ordersTried, safestOrders } from './order.js';
 import { type Outcome, timeOf } from './outcome.js';
 import type { Unmakable } from './unmakable.js';
@@ -30,7 +31,8 @@ const MOST_EXAMINED = 300;
 
 /** The ways to make a group of patches, the safest and then the quickest first: of a small drawer all of them examined. */
 export function choicesOf(aim: Aim, group: readonly Patch[], unmakable: Unmakable): Choice[] {
-  const methods = group.map((patch) => patchMethods(aim, patch));
+  const isAlone = group.length === 1;
+  const methods = group.map((patch) => patchMethods(aim, patch, isAlone));
   const drafts = combined(methods.length === 1 ? methods : methods.map((all) => bestFirst(aim, all))).map(
     (cuts) => draftOf(aim, cuts),
   );
@@ -42,11 +44,17 @@ export function choicesOf(aim: Aim, group: readonly Patch[], unmakable: Unmakabl
 /** More passes than these along one radius nobody makes by hand, and to look at each would take minutes. */
 const MOST_PASSES = 100;
 
-/** All ways to make a patch by itself, whichever way it is seen. */
-export function patchMethods(aim: Aim, { recipes }: Patch): Method[] {
+/**
+ * All ways to make a patch by itself, whichever way it is seen.
+ * @param isAlone whether nothing else is cut near it
+ */
+function patchMethods(aim: Aim, { recipes }: Patch, isAlone: boolean): Method[] {
   return recipes.flatMap((features) => {
+    const isOnlyOne = isAlone && features.length === 1;
     const methods = features.map((feature) =>
-      methodsOf(aim, feature).filter(({ passes = 1 }) => passes <= MOST_PASSES),
+      methodsOf(aim, feature).filter(
+        (method) => (method.passes ?? 1) <= MOST_PASSES && (!isOnlyOne || bitesFirst(aim, method)),
+      ),
     );
     const sorted = methods.length === 1 ? methods : methods.map((all) => bestFirst(aim, all));
     return combined(sorted).map((cuts) => ({ cuts }));

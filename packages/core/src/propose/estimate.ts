@@ -1,4 +1,4 @@
-import type { Aim } from '../aim/aim.js';
+import { type Aim, SAME_SHARE } from '../aim/aim.js';
 import { intersect } from '../combine/boolean.js';
 import { doingOf, travelOfPass } from '../cutting/doing.js';
 import { feedOfDoing, minutesOfPass } from '../cutting/feed-of-doing.js';
@@ -17,7 +17,7 @@ export interface Estimate {
 }
 
 /**
- * What the cuts of one feature are likely to come to: a core of metal comes loose, and lies in the way of what follows;
+ * What the cuts of one feature are likely to come to: a drill over an edge is led by nothing; a core of metal comes loose, and lies in the way of what follows;
  * passes go out from what was cut before.
  */
 export function estimateOf(aim: Aim, cuts: readonly PlannedCut[]): Estimate {
@@ -27,11 +27,24 @@ export function estimateOf(aim: Aim, cuts: readonly PlannedCut[]): Estimate {
     const before = cuts[k - 1];
     const isFirst = before === undefined || before.feature !== cut.feature;
     const open = isFirst ? 0 : (before.document.diameter ?? 0);
+    if (isFirst && entersBadly(aim, cut)) dangers++;
     if (hasCore(aim, cut) && (isFirst || before.tool !== cut.tool)) dangers++;
     if (!isFirst && before.tool.kind === 'annular cutter' && before.tool !== cut.tool) dangers++;
     time += minutesOfCut(aim, cut, open);
   });
   return { dangers, time };
+}
+
+/** Whether a tool that only metal all round leads goes down over an edge of the blank, or a side of one that does not cut to its centre. */
+function entersBadly({ job }: Aim, { tool, document }: PlannedCut): boolean {
+  const isLed = tool.kind === 'drill' || (tool.kind === 'end mill' && tool.centerCutting !== true);
+  if (!isLed || document.kind !== 'bore' || document.passes !== undefined) return false;
+  if (!Array.isArray(document.center) || document.diameter === undefined) return false;
+  const [x, y] = document.center as readonly [number, number];
+  const radius = document.diameter / 2;
+  const round = disc({ x, y }, radius);
+  const under = area(intersect([job.outline, round]));
+  return under > 0 && area(round) - under > SAME_SHARE * area(round);
 }
 
 function hasCore({ job }: Aim, { document }: PlannedCut): boolean {

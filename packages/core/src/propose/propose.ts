@@ -103,6 +103,9 @@ function isSettled({ choices }: Plan): boolean {
   return choices.every(({ orders, cuts }) => orders !== null || ordersTried(cuts) === 1);
 }
 
+/** A way besides the best that is likely to take this many times as long is not worth a look. */
+const FAR_SLOWER = 8;
+
 interface Settled {
   readonly plans: readonly Plan[];
   /** Numbers of groups of which no choice can be made. */
@@ -124,11 +127,16 @@ function settledPlans(
     const unmade = new Set(groups.flatMap(({ length }, k) => (length === 0 ? [k] : [])));
     if (unmade.size > 0) return { plans: [], unmade };
     const plans = plansOf(aim, round <= MOST_ROUNDS ? groups : examinedOnly(groups));
-    const best = plans.slice(0, round <= ROUNDS ? plans.length : 1);
-    const asked = new Set(best.flatMap(({ choices }) => choices));
+    const asked = new Set(
+      plans.slice(0, round <= ROUNDS ? plans.length : 1).flatMap(({ choices }, n) =>
+        // With one order a choice comes to light when the plan is examined.
+        n === 0 ? choices : choices.filter(({ cuts }) => ordersTried(cuts) > 1),
+      ),
+    );
     const open = [...asked].filter(({ orders }) => orders === null);
     if (open.length === 0) {
-      const settledOnes = plans.filter(isSettled);
+      const most = FAR_SLOWER * (plans[0]?.time ?? 0);
+      const settledOnes = plans.filter((plan, n) => n === 0 || (isSettled(plan) && plan.time <= most));
       return { plans: inAllOrders(aim, settledOnes, unmakable, () => tick(1 - 2 ** -round)), unmade };
     }
     const known = new Map(
@@ -158,7 +166,9 @@ function examinedOnly(groups: readonly (readonly Choice[])[]): (readonly Choice[
 function inAllOrders(aim: Aim, plans: readonly Plan[], unmakable: Unmakable, tick: () => void): Plan[] {
   const known = new Map<Choice, Choice>();
   const all = plans.flatMap((plan, n) => {
-    const open = plan.choices.filter((choice) => !choice.isTriedOut && !known.has(choice));
+    const open = plan.choices.filter(
+      (choice) => !choice.isTriedOut && !known.has(choice) && ordersTried(choice.cuts) > 1,
+    );
     const orders = open.reduce((sum, { cuts }) => sum + ordersTried(cuts), 0);
     if (n > 0 && orders > MOST_BESIDES) return [];
     for (const choice of open) known.set(choice, triedOut(aim, choice, unmakable, tick) ?? choice);
