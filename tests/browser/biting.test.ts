@@ -50,7 +50,7 @@ describe('biting into a face', () => {
     await page.mouse.click(x + 6, y);
     await page.waitForFunction(() =>
       (document.getElementById('bite-face') as HTMLSelectElement).selectedOptions[0]?.textContent?.includes(
-        'outline edge 1',
+        'the right end',
       ),
     );
     await typeOver(page, '#bite-along', '15');

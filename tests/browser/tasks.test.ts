@@ -52,7 +52,7 @@ describe.each(WAYS)('by $means, $width wide', (way) => {
     await hand.type(id('/part/thickness'), '12');
     await page.keyboard.press('Tab');
     await page.waitForSelector('.board.full');
-    await face(work, way.means, 'front, outline edge 0, 90.000 long', [40, 0.4]);
+    await face(work, way.means, 'the front, 90.000 long', [40, 0.4]);
     await hand.type('#bite-along', '30');
     await hand.type('#bite-radius', '9');
     await hand.type('#bite-deep', '7');
@@ -106,13 +106,13 @@ describe.each(WAYS)('by $means, $width wide', (way) => {
     const { page, hand } = work;
     await hand.press(plate);
     await page.waitForSelector('.board.full');
-    await face(work, way.means, 'right end, outline edge 1, 40.000 long', [79.6, 20]);
+    await face(work, way.means, 'the right end, 40.000 long', [79.6, 20]);
     await hand.type('#bite-radius', '8');
     await hand.type('#bite-deep', '5');
     await hand.press('#bite-put');
     await expect.poll(() => page.locator('#bite-face').inputValue()).toBe('');
     await page.waitForSelector('.step-walk');
-    await face(work, way.means, 'left end, outline edge 3, 40.000 long', [0.4, 20]);
+    await face(work, way.means, 'the left end, 40.000 long', [0.4, 20]);
     await hand.press('#bite-put');
     await page.waitForSelector('.cuts-of label:has-text("bite-2") input');
     await hand.press('.cuts-of label:has-text("bite-2") input');

@@ -123,7 +123,7 @@ describe('a verdict that errors can turn round', () => {
     const zero = { x: [finder('left')], y: [finder('front', { tolerance: 0.0205 })] };
     const report = reportOn([bore('a', [40, 5.01], 8)], [setup(['a'], { zero })], NEAR);
     expect(messageOf(report, 'web-may-be-thin')).toBe(
-      'The web of 1.010 mm between cut a and outline edge 0 can come out between 0.987 mm and 1.033 mm at worst, 0.989 mm and 1.031 mm by root of squares: it may be under the limit of 1.000 mm.',
+      'The web of 1.010 mm between cut a and the front as it lies can come out between 0.987 mm and 1.033 mm at worst, 0.989 mm and 1.031 mm by root of squares: it may be under the limit of 1.000 mm.',
     );
   });
 

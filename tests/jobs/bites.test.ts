@@ -119,8 +119,8 @@ describe('a bite', () => {
   it('is named in the finding of an opening that goes past the end of its face', () => {
     const { findings } = reportOn([bore({ on: 'outline:1', along: 3, depth: 4 }, 10)]);
     const message = findings.find(({ code }) => code === 'opening-past-face')?.message ?? '';
-    expect(message).toContain('4.000 mm deep from outline edge 1');
-    expect(message).toContain('from outline edge 0, of which it takes');
+    expect(message).toContain('4.000 mm deep from the right end');
+    expect(message).toContain('from the front, of which it takes');
   });
 });
 

@@ -164,7 +164,7 @@ describe('a centre placed by', () => {
     const report = reportOn([bore({ on: 'outline:1', along: 2, depth: 4 })]);
     expect(codes(report)).toContain('opening-past-face');
     expect(first(report).placement?.entry?.source).toBe('outline:0');
-    expect(messageOf(report, 'opening-past-face')).toContain('past the end of outline edge 1');
+    expect(messageOf(report, 'opening-past-face')).toContain('past the end of the right end');
     expect(codes(reportOn([bore({ ...FACE, depth: 4 })]))).not.toContain('opening-past-face');
   });
 });

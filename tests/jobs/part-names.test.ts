@@ -56,13 +56,13 @@ describe('an edge or a hole that has a name', () => {
   it('is called by it in findings, tables and the drawing', () => {
     expect(webs(report.findings).join()).toContain('between cut near and seat end:');
     expect(webs(report.findings).join()).toContain('and dowel edge 0:');
-    expect(webs(plain.findings).join()).toContain('between cut near and outline edge 1:');
+    expect(webs(plain.findings).join()).toContain('between cut near and the right end as it lies:');
     const text = textReport(report, { all: true });
     expect(text).toMatch(/cut near and seat end/);
     expect(text).toContain('touch seat end from the right');
     expect(text).toContain('dial in the middle of dowel');
     expect(text).toContain('bite deep in seat end');
-    expect(text).not.toMatch(/outline edge 1|hole 0/);
+    expect(text).not.toMatch(/the right end|hole 0/);
     expect(draw(report)).toContain('cut near and seat end');
     expect(draw(plain)).not.toContain('seat end');
   });
@@ -73,7 +73,7 @@ describe('an edge or a hole that has a name', () => {
     const answer = rangeOf(parseJob(near), query);
     for (const told of [rangeText(answer), drawRange(answer)]) {
       expect(told).toContain('seat end');
-      expect(told).not.toContain('outline edge 1');
+      expect(told).not.toContain('the right end');
     }
     const along = {
       id: 'round',
@@ -84,13 +84,16 @@ describe('an edge or a hole that has a name', () => {
     };
     const path = textReport(examine(parseJob({ ...near, cuts: [...near.cuts, along] })), { all: true });
     expect(path).toMatch(/line +83\.000 +30\.000 .*seat end/);
-    expect(path).toMatch(/line .*outline edge 0/);
+    expect(path).toMatch(/line .*the front as it lies/);
   });
 
   it('may be named where a number goes, and comes to the same numbers', () => {
     expect(report.names).toEqual([
       { of: 'outline:1', name: 'seat end' },
       { of: 'hole:0', name: 'dowel' },
+      { of: 'outline:0', name: 'the front as it lies' },
+      { of: 'outline:2', name: 'the back as it lies' },
+      { of: 'outline:3', name: 'the left end as it lies' },
     ]);
     const told = ({ cuts, webs: thin, setups }: typeof report) => ({
       cuts,

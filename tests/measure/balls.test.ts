@@ -70,9 +70,7 @@ describe('a ball in a seat', () => {
       [6, 6],
       [6, 6],
     ]);
-    expect(own[0]?.words).toContain(
-      'over a ball of 12.000 mm in the arc to outline edge 0, touching 6.000 mm',
-    );
+    expect(own[0]?.words).toContain('over a ball of 12.000 mm in the arc to the front, touching 6.000 mm');
   });
 
   it('lies on the ledge of the height over it, and is none where that is too low for it', () => {

@@ -2,7 +2,6 @@ import { examine, parseJob, type Report, type ReportEdge } from '@edgebite/core'
 import { describe, expect, it } from 'vitest';
 import { liveOf } from '../../packages/previewer/page/src/move/live.js';
 import { nearestOn, type Obstacle } from '../../packages/previewer/page/src/move/obstacles.js';
-import { sideOfEdge } from '../../packages/previewer/page/src/move/side.js';
 
 const edgesOf = ({ outline }: Report): readonly ReportEdge[] =>
   outline.flatMap(({ outer, holes }) => [...outer, ...holes.flat()]);
@@ -144,26 +143,5 @@ describe('the nearest place of an edge', () => {
     expect(nearestOn({ ...arc, ccw: false }, [-30, -40]).map((value) => Number(value.toFixed(9)))).toEqual([
       -6, -8,
     ]);
-  });
-});
-
-describe('the side of a face', () => {
-  it('is told where it bounds the part square to it, and of no other', () => {
-    const edges = edgesOf(job({ wkt: 'POLYGON((0 0,80 0,80 20,60 20,60 30,40 50,0 50,0 0))' }));
-    expect(edges.map((edge) => sideOfEdge(edge, edges))).toEqual([
-      'front',
-      'right end',
-      null,
-      null,
-      null,
-      'back',
-      'left end',
-    ]);
-  });
-
-  it('is not told where an arc bulges past it', () => {
-    const bulged = edgesOf(job({ svgPath: 'M0 0 L80 0 L80 10 A5 5 0 0 1 80 20 L80 40 L0 40 Z' }));
-    const right = bulged.filter(({ kind, a, b }) => kind === 'line' && a[0] === 80 && b[0] === 80);
-    expect(right.map((edge) => sideOfEdge(edge, bulged))).toEqual([null, null]);
   });
 });

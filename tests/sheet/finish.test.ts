@@ -33,7 +33,7 @@ describe('breaking knife edges', () => {
     const text = textReport(overhung(), { all: true }).replaceAll('\n', ' ');
     expect(text).toContain('TO BREAK knife edges');
     expect(text).toContain(
-      'K1, 36.9° at (31.000, 40.000) between cut seat and outline edge 2: chamfer 1.473 off',
+      'K1, 36.9° at (31.000, 40.000) between cut seat and the back in setup one: chamfer 1.473 off',
     );
     expect(text).toContain('The opening of seat grows there by 1.473 mm or 1.392 mm.');
   });
@@ -42,7 +42,7 @@ describe('breaking knife edges', () => {
     const sheet = sheetOf(overhung());
     expect(sheet.blocks.map(({ finish }) => finish.length)).toEqual([2, 0]);
     const [line = ''] = sheet.blocks[0]?.finish ?? [];
-    expect(line).toMatch(/^Break K1, 36\.9° between cut seat and outline edge 2: chamfer/);
+    expect(line).toMatch(/^Break K1, 36\.9° between cut seat and the back in setup one: chamfer/);
     expect(sheetText(sheet)).toContain('Free, break and deburr\n  - Break K1, 36.9°');
     expect(sheetHtml(sheet)).toContain(`<h3>Free, break and deburr</h3>\n<ul><li>${line}</li>`);
     const rows = parse<Record<string, string>>(sheetCsv(sheet), { columns: true, record_delimiter: '\r\n' });
@@ -95,7 +95,7 @@ describe('freeing what is held', () => {
     expect(two).toEqual([]);
     expect(one).toHaveLength(4);
     expect(one?.[0]).toContain(
-      'Free slug-1, way 1 of 4: Saw in from outline edge 2, level with the floor, 17.000 mm under',
+      'Free slug-1, way 1 of 4: Saw in from the front in setup one, level with the floor, 17.000 mm under',
     );
     // Turned round, the back edge lies in front: 5 for half the tip; 40 - 9.165 + 5 from the left.
     expect(one?.[0]).toContain('From X 35.835 Y 5.000 to X 54.165 Y 5.000, to the right (0°).');

@@ -78,7 +78,7 @@ describe('edgebite measure', () => {
     expect(out).toContain('TRIAL CUT of seat');
     expect(out).toContain('Set head to 29.000 mm, 0.500 mm short in radius');
     // By hand: under the face by 2.7, 6.7 from the centre: 2 sqrt(14.5² - 6.7²) = 25.718, and 26 is a radius of 14.625.
-    expect(out).toContain('it reads 25.718 if the');
+    expect(out).toContain('it reads 25.718 if');
     // 0.375 is left, less 0.017 that reading and centre leave open: 35 graduations of 0.01 in radius.
     expect(out).toMatch(/^ +26\.000 +14\.625 +35 +0\.700 {2}0\.008 to 0\.042$/m);
   });

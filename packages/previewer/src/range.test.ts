@@ -63,7 +63,7 @@ NOT ASKED: tools, speeds and feeds, passes, load on the tool, tolerances of webs
 
 NOW 20.000, SAFE
   down  10.000 mm to the next change, at 10.000; beyond it not safe: inside;
-        kept piece; adds thin web between cut hole and outline edge 0
+        kept piece; adds thin web between cut hole and the front
   up    no change before the range ends, at 30.000
 
 6 INTERVALS, 2 safe
@@ -72,19 +72,18 @@ NOW 20.000, SAFE
       -8.100   -7.900  no    grazes; kept piece; adds cut grazes
       -7.900    6.928  SAFE  breaks out; kept piece
        6.928    8.000  no    breaks out; kept piece; adds 2 × knife edge between
-                             cut hole and outline edge 0
+                             cut hole and the front
        8.000   10.000  no    inside; kept piece; adds thin web between cut hole
-                             and outline edge 0
+                             and the front
 now   10.000   30.000  SAFE  inside; kept piece
 
 CHANGES, as the number grows
      -8.100  grazes, before: clear
      -7.900  breaks out, before: grazes
-      6.928  comes: 2 × knife edge between cut hole and outline edge 0
+      6.928  comes: 2 × knife edge between cut hole and the front
       8.000  inside, before: breaks out; comes: thin web between cut hole and
-             outline edge 0; goes: 2 × knife edge between cut hole and outline
-             edge 0
-     10.000  goes: thin web between cut hole and outline edge 0`,
+             the front; goes: 2 × knife edge between cut hole and the front
+     10.000  goes: thin web between cut hole and the front`,
     );
     for (const line of out.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
   });
@@ -93,9 +92,9 @@ CHANGES, as the number grows
     expect(text(8, 0, 30)).toContain(
       `NOW 8.000, AT A CHANGE: two edges touch there
   down  for 1.072 mm not safe: breaks out; kept piece; adds 2 × knife edge
-        between cut hole and outline edge 0
+        between cut hole and the front
   up    for 2.000 mm not safe: inside; kept piece; adds thin web between cut
-        hole and outline edge 0
+        hole and the front
 `,
     );
     expect(text(8, 0, 30)).toContain('\nnow   8.000  inside, before: breaks out;');

@@ -15,6 +15,8 @@ import { relationOf, standingOf } from '../left/relation.js';
 import { disc } from '../region/region.js';
 import { regionFromReport } from '../report/from-report.js';
 import type { Report } from '../report/report-schema.js';
+import { edgeNames } from '../result/edge-names.js';
+import { laidSetups } from '../result/setup-rows.js';
 import { examine } from '../write/examine.js';
 import { candidates } from './events.js';
 import { footings } from './footing.js';
@@ -66,7 +68,7 @@ export interface RangeReport {
   readonly name: string;
   readonly units: Units;
   readonly limits: Job['limits'];
-  /** Names that the job gives to edges and holes. */
+  /** What edges and holes are called, as in a report. */
   readonly names: Job['names'];
   readonly cut: string;
   readonly along: Along;
@@ -162,7 +164,7 @@ export function rangeOf(job: Job, query: RangeQuery, watch: (() => boolean) | Ra
     name: job.name,
     units: job.units,
     limits: job.limits,
-    names: job.names,
+    names: edgeNames(job, laidSetups(job)),
     cut: query.cut,
     along,
     from,

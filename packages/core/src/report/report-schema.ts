@@ -236,7 +236,10 @@ export const reportSchema = z
           name: z.string(),
         }),
       )
-      .meta({ description: 'What the job calls edges and holes of the part; none if it names none.' }),
+      .meta({
+        description:
+          'What edges and holes of the part are called: as the job names them, else the left and right end, the front and the back as the part lies.',
+      }),
     setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
     batch: z
       .array(batchRow)

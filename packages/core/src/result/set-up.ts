@@ -1,5 +1,6 @@
 import type { Laid } from '../datum/setup.js';
-import type { Job } from '../job/job.js';
+import type { Job, PartName } from '../job/job.js';
+import { edgeNames } from './edge-names.js';
 import { type Moving, movingOf } from './moving.js';
 import { laidSetups } from './setup-rows.js';
 
@@ -7,10 +8,12 @@ import { laidSetups } from './setup-rows.js';
 export interface SetUp {
   readonly lays: readonly Laid[];
   readonly moving: Moving;
+  /** What people call the edges of the part: the job's names, and sides as the part lies. */
+  readonly names: readonly PartName[];
 }
 
 /** Works the setups of a job out. */
 export function setUp(job: Job): SetUp {
   const lays = laidSetups(job);
-  return { lays, moving: movingOf(job, lays) };
+  return { lays, moving: movingOf(job, lays), names: edgeNames(job, lays) };
 }

@@ -37,7 +37,7 @@ export function checkRow({ job, set }: Pick<Result, 'job' | 'set'>, check: Check
     spans: seat.spans.map((span) => [span.from / DEGREE, span.to / DEGREE]),
     pairs: pairs === null ? null : [pairs[0], pairs[1]],
     refused: refused.map((one) => ({ ...one, words: refusedWords(one, job) })),
-    ways: ways.map((way) => wayRow(job, seat, way)),
+    ways: ways.map((way) => wayRow(job, set.names, seat, way)),
     trial: trialRow(job, set.lays, check),
   };
 }
@@ -61,12 +61,13 @@ function refusedWords({ pin, pins, why }: Check['refused'][number], { units }: J
 
 function wayRow(
   job: Job,
+  names: Result['set']['names'],
   seat: Seat,
   { way, from, to, reading, byRadius, byPlace, horns }: Taken,
 ): ReportWay {
   return {
     kind: way.kind,
-    words: `${wayWords(way, job)}${touchWords(way, from, job)}`,
+    words: `${wayWords(way, job.units, names)}${touchWords(way, from, job)}`,
     face:
       'face' in way
         ? {
@@ -100,7 +101,7 @@ function touchWords(way: Way, height: number, { units }: Job): string {
 }
 
 /** What to measure, for people. */
-function wayWords(way: Way, { units, names }: Job): string {
+function wayWords(way: Way, units: Job['units'], names: Result['set']['names']): string {
   const length = (value: number) => lengthWords(value, units);
   const pins = (one: Extract<Way, { pin: number }>) => {
     const name = one.ball === true ? 'ball' : 'pin';

@@ -90,7 +90,7 @@ function bodyOf(result: Result): ReportRows {
     bodies: bodyRows(result),
     merges: mergeRows(result),
     cuts,
-    names: job.names.map(({ of, name }) => ({ of, name })),
+    names: set.names.map(({ of, name }) => ({ of, name })),
     seams: seamRows(job, set.moving),
     checks: checkRows(result),
     setups: setupRows(job, set.lays, cuts),

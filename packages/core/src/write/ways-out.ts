@@ -36,8 +36,8 @@ export function waysOutOfFloor(result: Result, held: Held): ReportWayOut[] {
 
 /** In from the straight face that the slug has, level with the floor; where it has none, along the kerf. */
 function sawOut(result: Result, held: Held, cut: AnnularCut, thickness: number, kerf: number): ReportWayOut {
-  const { job, standing } = result;
-  const { units, names } = job;
+  const { job, set, standing } = result;
+  const { units } = job;
   const length = (value: number) => lengthWords(value, units);
   const face = straightFace(held.plan);
   if (face === null) {
@@ -60,7 +60,7 @@ function sawOut(result: Result, held: Held, cut: AnnularCut, thickness: number, 
   const floorArea = held.floors.reduce((sum, { area }) => sum + area, 0);
   return {
     kind: 'saw',
-    words: `Saw in from ${nameWords(face.source, names)}, level with the floor, ${length(cut.depth)} under the face that the cut starts from: a line of ${length(across)}, ${length(face.deep)} in.`,
+    words: `Saw in from ${nameWords(face.source, set.names)}, level with the floor, ${length(cut.depth)} under the face that the cut starts from: a line of ${length(across)}, ${length(face.deep)} in.`,
     line: lineRow(held.lay, face.a, face.b),
     length: across,
     through: face.deep,

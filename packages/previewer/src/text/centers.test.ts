@@ -33,13 +33,13 @@ describe('the text on where tools stand', () => {
     expect(section(text, 'PLACED')).toEqual([
       'PLACED by what the drawing gives; x and y as drawn',
       'cut   given by  on',
-      'seat  depth     outline edge 1',
+      'seat  depth     the right end',
     ]);
     // The part is 80 wide: 70 are left behind a bite of 10.
     expect(section(text, 'BITES')).toEqual([
       'BITES: each face that a cut opens, as drawn',
-      'cut   from              deep   opens  leaves  to              arc °  arc long',
-      'seat  outline edge 1  10.000  20.000  70.000  outline edge 5  180.0    31.416',
+      'cut   from             deep   opens  leaves  to            arc °  arc long',
+      'seat  the right end  10.000  20.000  70.000  the left end  180.0    31.416',
     ]);
     expect(section(text, 'cut   teeth in')).toEqual([
       'cut   teeth in: x      y  corner °  out: x       y  corner °',
@@ -55,13 +55,13 @@ describe('the text on where tools stand', () => {
       'As drawn',
       '  1. seat: 20.000 mm across, through, at X 80.000 Y 15.000; takes 1885 mm³.',
       '     Pushes the part away from you (90°), side load 0.64, in metal 50.0 % of a',
-      '     turn, 1 strike a turn. Goes 10.000 mm deep from outline edge 1, opens',
-      '     20.000 mm of it, leaves 70.000 mm to outline edge 5 as drawn. Comes out',
+      '     turn, 1 strike a turn. Goes 10.000 mm deep from the right end, opens 20.000',
+      '     mm of it, leaves 70.000 mm to the left end as drawn. Comes out 6.009 mm',
       // On the left a clockwise tooth goes away from you: it leaves at the back end, 10 from the centre. Below, pi 10.
-      '     6.009 mm below the part if drilled. Burrs: where teeth leave, at X 80.000 Y',
-      '     25.000; and below, along 31.416 mm of rim. Before you lift, back off to the',
+      '     below the part if drilled. Burrs: where teeth leave, at X 80.000 Y 25.000;',
+      '     and below, along 31.416 mm of rim. Before you lift, back off to the right',
       // sqrt(10.5^2 - 10^2), Pythagoras.
-      '     right (0°) by 3.202 mm, to X 83.200 Y 15.000, 0.500 mm clear of the wall.',
+      '     (0°) by 3.202 mm, to X 83.200 Y 15.000, 0.500 mm clear of the wall.',
       '  2. hole: 8.000 mm across, through, at X 30.000 Y 15.000; takes 603 mm³.',
       '     In metal all round, no push to one side. Comes out 2.403 mm below the part',
       '     if drilled. Burrs: below, along 25.133 mm of rim. There is no way off the',

@@ -48,6 +48,9 @@ function givenTable({ names }: Report, rows: readonly Row[]): string {
   );
 }
 
+/** The widest name of a face in a table of many columns. */
+const WIDEST_FACE = 16;
+
 /** What each cut does to each face that it opens, on the part as drawn; null where none opens one. */
 export function bitesText({ units, names, cuts }: Report): string | null {
   const rows = cuts.flatMap(({ id, bites }) => bites.map((bite) => ({ id, bite })));
@@ -56,11 +59,11 @@ export function bitesText({ units, names, cuts }: Report): string | null {
   return tableText<(typeof rows)[number]>(
     [
       left('cut', ({ id }) => id),
-      left('from', ({ bite }) => sourceText(bite.face, names)),
+      left('from', ({ bite }) => sourceText(bite.face, names), WIDEST_FACE),
       right('deep', ({ bite }) => number(bite.depth)),
       right('opens', ({ bite }) => `${number(bite.opening)}${bite.whole ? ', all' : ''}`),
       right('leaves', ({ bite }) => number(bite.left)),
-      left('to', ({ bite }) => (bite.far === null ? '-' : sourceText(bite.far, names))),
+      left('to', ({ bite }) => (bite.far === null ? '-' : sourceText(bite.far, names)), WIDEST_FACE),
       right('arc °', ({ bite }) => angleText(bite.includedAngle)),
       right('arc long', ({ bite }) => number(bite.arcLength)),
     ],

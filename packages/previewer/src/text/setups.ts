@@ -13,13 +13,14 @@ import {
 } from '@edgebite/svg';
 import { decimalsOf } from './decimals.js';
 import { type Column, tableText } from './table.js';
+import { left, right } from './tables.js';
 import { hanging } from './wrap.js';
 
 type Shown = (value: number) => string;
 type Interval = NonNullable<Report['webs'][number]['interval']>;
 
-const left = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({ head, align: 'left', cell });
-const right = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({ head, align: 'right', cell });
+/** The widest name of what an interval is of. */
+const WIDEST_NAME = 28;
 
 /** Indent of what belongs to a setup. */
 const INDENT = '  ';
@@ -203,7 +204,7 @@ export function intervalsText(report: Report): string | null {
   if (rows.length === 0) return null;
   return tableText<(typeof rows)[number]>(
     [
-      left('', (r) => clean(r.id)),
+      left('', (r) => clean(r.id), WIDEST_NAME),
       right('drawn', (r) => r.drawn),
       right('at worst', (r) => r.text(r.interval.worst)),
       right('by root of squares', (r) => r.text(r.interval.rss)),

@@ -11,11 +11,12 @@ import {
 import { angleText, betweenText, depthsText, depthText, numberText, roleText, unitText } from '@edgebite/svg';
 import { type Column, tableText } from './table.js';
 
-/** A column of entries at the left. */
-export const left = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({
+/** A column of entries at the left, of a width at most if one is given. */
+export const left = <Row>(head: string, cell: Column<Row>['cell'], most?: number): Column<Row> => ({
   head,
   align: 'left',
   cell,
+  ...(most === undefined ? {} : { most }),
 });
 /** A column of entries at the right. */
 export const right = <Row>(head: string, cell: Column<Row>['cell']): Column<Row> => ({

@@ -213,7 +213,7 @@ describe('the strip of a range', () => {
     const description = /<desc id="one-description">([^<]*)</.exec(svg)?.[1];
     expect(description).toContain('from -20.000 to 30.000 mm; now 20.000.');
     expect(description).toContain('10.000 to 30.000 safe: inside; kept piece.');
-    expect(description).toContain('At 10.000: goes: thin web between cut hole and outline edge 0.');
+    expect(description).toContain('At 10.000: goes: thin web between cut hole and the front.');
   });
 
   it('has no text over another or under a line, however many events there are and wherever the value is', () => {

@@ -9,16 +9,7 @@ import { computed, useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { snapped } from '../board/snap.js';
 import { stepFor } from '../form/new-cut.js';
-import {
-  biteCenter,
-  biteShown,
-  biting,
-  bitten,
-  type Face,
-  faces,
-  hasFaces,
-  sideOf,
-} from '../state/biting.js';
+import { biteCenter, biteShown, biting, bitten, type Face, faces, hasFaces } from '../state/biting.js';
 import { rested } from '../state/rested.js';
 import { readoutStep } from '../state/store.js';
 import { type BiteKey, type BiteTexts, biteWords, readBite, usualTexts } from './bite-entry.js';
@@ -154,9 +145,7 @@ function FaceChoice() {
           <option value="">choose</option>
           {faces.value.map((face) => (
             <option key={face.source} value={face.source}>
-              {[sideOf(face), sourceText(face.source, names), `${numberText(face.length, units())} long`]
-                .filter((words) => words !== null)
-                .join(', ')}
+              {`${sourceText(face.source, names)}, ${numberText(face.length, units())} long`}
             </option>
           ))}
         </select>

@@ -1,6 +1,5 @@
 import type { ReportEdge } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
-import { sideOfEdge } from '../move/side.js';
 import { between, dot, leftward, lengthOf, unitOf } from '../move/vector.js';
 import type { Place } from '../worker/sketch.js';
 import { rested } from './rested.js';
@@ -34,9 +33,6 @@ export const faces = computed<readonly Face[]>(() => {
   const longest = new Set([...all].sort((a, b) => b.length - a.length).slice(0, MOST_FACES));
   return all.filter((face) => longest.has(face) && times.get(face.source) === 1);
 });
-
-/** What a shop calls a face, from where it lies on the drawing; null of one that is not square or not outermost. */
-export const sideOf = ({ edge }: Face): string | null => sideOfEdge(edge, loops().flat());
 
 /** Whether a face can be picked on the drawing now. */
 export const biting = signal(false);

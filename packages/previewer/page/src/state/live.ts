@@ -6,7 +6,6 @@ import { type Live, liveOf } from '../move/live.js';
 import { moveTo } from '../move/move.js';
 import { movesOf } from '../move/moves.js';
 import { type Disc, isWithin, type Obstacle } from '../move/obstacles.js';
-import { sideOfEdge } from '../move/side.js';
 import { between, lengthOf, unitOf } from '../move/vector.js';
 import type { Summary } from '../worker/messages.js';
 import type { SketchCut } from '../worker/sketch.js';
@@ -40,16 +39,9 @@ const edges = computed(() => {
   return one.part === valueAt(job.value ?? undefined, ['part']) ? one.edges : null;
 });
 
-const sides = computed(() => {
-  const all = (edges.value ?? []).flatMap(({ edge }) => (edge === null ? [] : [edge]));
-  return new Map(all.map((edge) => [edge.source, sideOfEdge(edge, all)]));
-});
-
-/** What the other end of a dimension is called: a face by its side, if the job has no name for it. */
+/** What the other end of a dimension is called. */
 export function endText(source: string): string {
-  const text = sourceText(source, shown.value?.summary.names);
-  const side = sides.value.get(source) ?? null;
-  return text === sourceText(source) && side !== null ? `the ${side}` : text;
+  return sourceText(source, shown.value?.summary.names);
 }
 
 interface Placed extends Disc {

@@ -1,0 +1,95 @@
+import { along, axesOf, type Lie } from '../datum/lie.js';
+import { outermost } from '../datum/outermost.js';
+import type { Laid } from '../datum/setup.js';
+import { nearestOnEdge } from '../geometry/distance.js';
+import type { Edge } from '../geometry/edge.js';
+import { gapBetween } from '../geometry/edge-gap.js';
+import type { Job, PartName } from '../job/job.js';
+import type { Region } from '../region/region.js';
+
+/** Two places along an axis that differ by less than this share of the part's length along it are level. */
+const LEVEL = 1e-9;
+
+const AS_DRAWN: Lie = { flip: null, turn: 0 };
+
+/** What people call the sides of a part as it lies. */
+const SIDES = {
+  left: 'the left end',
+  right: 'the right end',
+  front: 'the front',
+  back: 'the back',
+} as const;
+
+/**
+ * What people call the edges of a part: by the names that the job gives them, else by the side that a straight edge is
+ * as the part lies. Where it lies in several ways, an edge is named as it lies in the setup of the cut that is nearest to
+ * it, which is the one to be cut there. Edges inside of the outermost ones, two in one line and slanting ones have no such
+ * name.
+ */
+export function edgeNames(job: Job, lays: readonly Laid[]): readonly PartName[] {
+  const given = new Set(job.names.map(({ of }) => of));
+  const ways = new Set(lays.map(({ setup: { lie } }) => lieName(lie)));
+  const sides = edgesOf(job.outline).flatMap((edge): PartName[] => {
+    const { source } = edge;
+    if (source === undefined || given.has(source)) return [];
+    const lay = ways.size > 1 ? layAt(job, lays, edge) : (lays[0] ?? null);
+    if (lay === null && lays.length > 0) return [];
+    const side = sideOf(job.outline, edge, lay?.setup.lie ?? AS_DRAWN);
+    return side === null ? [] : [{ of: source, name: `${SIDES[side]}${lieWords(lay, ways.size)}` }];
+  });
+  return [...job.names, ...sides];
+}
+
+/** The same for all lies that are the same. */
+function lieName({ flip, turn }: Lie): string {
+  // Turned over about one axis is turned over about the other and half round.
+  const round = flip === 'x' ? turn + 180 : turn;
+  return `${flip === null ? 'top' : 'bottom'} ${((round % 360) + 360) % 360}`;
+}
+
+function lieWords(lay: Laid | null, ways: number): string {
+  if (lay === null) return '';
+  return ways > 1 ? ` in setup ${lay.setup.id}` : ' as it lies';
+}
+
+/** How the part lies when the cut nearest to an edge is made; of several as near, the first. */
+function layAt({ cuts }: Job, lays: readonly Laid[], edge: Edge): Laid | null {
+  let nearest: { readonly gap: number; readonly lay: Laid | null } = { gap: Infinity, lay: null };
+  for (const cut of cuts) {
+    const lay = lays.find(({ setup }) => setup.cuts.includes(cut.id));
+    if (lay === undefined) continue;
+    const middle =
+      cut.kind === 'swept'
+        ? Math.min(...cut.path.map((one) => gapBetween(one, edge, 0).distance))
+        : nearestOnEdge(edge, cut.center).distance;
+    const gap = Math.max(0, middle - cut.diameter / 2);
+    if (gap < nearest.gap) nearest = { gap, lay };
+  }
+  return nearest.lay;
+}
+
+/** The side of a part that a straight edge is all of; null for others. */
+function sideOf(outline: Region, edge: Edge, lie: Lie): keyof typeof SIDES | null {
+  if (edge.kind !== 'line') return null;
+  const { x, y } = axesOf(lie);
+  for (const [axis, low, high] of [
+    [x, 'left', 'right'],
+    [y, 'front', 'back'],
+  ] as const) {
+    const [least, most] = outermost(outline, axis);
+    const slack = LEVEL * (most - least);
+    for (const [place, side] of [
+      [least, low],
+      [most, high],
+    ] as const) {
+      const isOn = ({ kind, a, b }: Edge) =>
+        kind === 'line' && [a, b].every((end) => Math.abs(along(end, axis) - place) <= slack);
+      if (isOn(edge)) return edgesOf(outline).some((other) => other !== edge && isOn(other)) ? null : side;
+    }
+  }
+  return null;
+}
+
+function edgesOf(outline: Region): readonly Edge[] {
+  return outline.flatMap(({ outer }) => outer);
+}
