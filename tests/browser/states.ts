@@ -48,6 +48,13 @@ export const STATES: readonly State[] = [
       await page.waitForSelector('.put-away');
     },
   },
+  {
+    name: 'an outline that was read',
+    reach: async (page) => {
+      await openText(page, 'M0 0H80V40H50A10 10 0 0 0 30 40H0Z', 'outline.txt');
+      await page.waitForSelector('.outline-read .thumb .piece');
+    },
+  },
   { name: 'a part without cuts', reach: plate },
   { name: 'a bar without cuts', reach: (page) => page.click('button:text-is("A bar")') },
   {

@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { BitePanel } from './asked/bite-panel.js';
 import { LayPanel } from './asked/lay-panel.js';
 import { Board } from './board/board.js';
-import { openFile, openLink } from './files/open.js';
+import { openFile, openLink, openPasted } from './files/open.js';
 import { JobForm } from './form/job-form.js';
 import { CenterPanel } from './panels/center-panel.js';
 import { FaultList, RefusalNote, StuckNote } from './panels/faults.js';
@@ -14,6 +14,7 @@ import { Head } from './panels/head.js';
 import { Jumps } from './panels/jumps.js';
 import { MeasurePanel } from './panels/measure-panel.js';
 import { News } from './panels/news.js';
+import { OutlineCard } from './panels/outline-card.js';
 import { RangePanel } from './panels/range-panel.js';
 import { SheetView } from './panels/sheet-view.js';
 import { Start } from './panels/start.js';
@@ -43,6 +44,7 @@ export function App() {
       <Head />
       <StuckNote />
       <RefusalNote />
+      <OutlineCard />
       {screen === 'ways' ? <Ways /> : screen === 'bench' ? <Bench /> : <Start />}
       <Foot />
     </div>
@@ -161,6 +163,13 @@ function listen(): () => void {
     event.preventDefault();
     void openFile(file);
   };
+  // In a field it is for the field.
+  const pasted = (event: ClipboardEvent): void => {
+    const [file] = event.clipboardData?.files ?? [];
+    if (event.target instanceof Element && event.target.matches('input, textarea, select')) return;
+    event.preventDefault();
+    void (file === undefined ? openPasted(event.clipboardData?.getData('text/plain') ?? '') : openFile(file));
+  };
   const leaving = (event: BeforeUnloadEvent): void => {
     if (canUndo.value && !isKept.value) event.preventDefault();
   };
@@ -171,6 +180,7 @@ function listen(): () => void {
   window.addEventListener('dragover', over, { signal });
   window.addEventListener('dragleave', left, { signal });
   window.addEventListener('drop', dropped, { signal });
+  window.addEventListener('paste', pasted, { signal });
   window.addEventListener('beforeunload', leaving, { signal });
   window.addEventListener('hashchange', linked, { signal });
   return () => stop.abort();

@@ -4,9 +4,12 @@
  * Out: a job opened; files saved, pages printed.
  */
 
-import { openAim } from '../state/aim.js';
+import { leaveAim, openAim } from '../state/aim.js';
+import { readOutline } from '../state/outline.js';
 import { openJob, refusal, solver } from '../state/store.js';
+import type { Found } from '../worker/outline.js';
 import { textIn } from './link.js';
+import { pictureIn } from './picture.js';
 
 /** Largest job file, bytes: the format allows 20 million characters, of four bytes each at most. */
 const MAX_BYTES = 80_000_000;
@@ -14,25 +17,59 @@ const MAX_BYTES = 80_000_000;
 /** How many files and links were opened; the last one is meant, however long those before it take. */
 let turns = 0;
 
-/** Opens a job file, or says what is wrong with it. A job whose faults lie in its fields opens, to be mended there. */
+/**
+ * Opens a file with a job, an aim or an outline, or says what is wrong with it. A job whose faults lie in its fields
+ * opens, to be mended there; what is open stays where nothing can be read.
+ */
 export async function openFile(file: File): Promise<void> {
   const turn = ++turns;
   const refuse = (message: string): void => {
     refusal.value = { file: file.name, issues: [{ path: '', message }] };
   };
-  if (file.size > MAX_BYTES) return refuse(`is too large; a job has ${MAX_BYTES} bytes at most`);
+  if (file.size > MAX_BYTES) return refuse(`is too large; a file has ${MAX_BYTES} bytes at most`);
   const text = await textOf(file);
   if (turn !== turns) return;
   if (text === null) return refuse('is not UTF-8 text; save it as UTF-8');
   await openText(text, file.name, turn);
 }
 
+/** What a text is called that was pasted. */
+const PASTED = 'What was pasted';
+
+/** Opens a text that was pasted, as a file. */
+export async function openPasted(text: string): Promise<void> {
+  if (text.trim() !== '') await openText(text, PASTED, ++turns);
+}
+
 async function openText(text: string, name: string, turn: number): Promise<void> {
+  const plain = text.replace(/^\ufeff/, '').trim();
+  if (isOutline(plain, name)) return openOutline(plain, name, turn);
   const { job, isAim, issues } = await solver.open(text);
   if (turn !== turns) return;
   if (job === null) refusal.value = { file: name, issues };
   else if (isAim) openAim(job);
-  else openJob(job);
+  else {
+    leaveAim();
+    openJob(job);
+  }
+}
+
+// JSON begins with a bracket; a picture with its first tag, path data and well-known text with a letter.
+function isOutline(text: string, name: string): boolean {
+  return !name.toLowerCase().endsWith('.json') && /^[<a-z]/i.test(text);
+}
+
+async function openOutline(text: string, name: string, turn: number): Promise<void> {
+  const picture = text.startsWith('<') ? pictureIn(text) : null;
+  if (typeof picture === 'string') {
+    refusal.value = { file: name, issues: [{ path: '', message: picture }] };
+    return;
+  }
+  const found: Found = picture ?? { text };
+  const { drawn, fault } = await solver.outline(found);
+  if (turn !== turns) return;
+  if (drawn === null) refusal.value = { file: name, issues: [{ path: '', message: fault }] };
+  else readOutline.value = { ...drawn, file: name, units: picture?.units ?? null };
 }
 
 /** What a link is called where it cannot be opened. */

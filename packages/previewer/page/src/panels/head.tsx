@@ -20,7 +20,7 @@ export function Head() {
       <p class="motto">See what the cut leaves before you cut it</p>
       {(isOpen.value || aim.value !== null) && (
         <nav aria-label="Job">
-          <OpenButton />
+          <OpenButton id="file" words="Open a file…" label="Job or outline file" accept={JOBS + OUTLINES} />
           {aim.value === null && <Examples />}
           <button
             type="button"
@@ -85,22 +85,33 @@ async function putAwayAll(): Promise<void> {
   document.querySelector<HTMLElement>('.start button')?.focus();
 }
 
-/** A button that opens a job file. */
-export function OpenButton() {
+/** The endings of files with a job or an aim, and with an outline. */
+export const JOBS = '.json,application/json,';
+export const OUTLINES = '.svg,image/svg+xml,.wkt,.txt,text/plain';
+
+interface OpenProps {
+  readonly id: string;
+  readonly words: string;
+  readonly label: string;
+  readonly accept: string;
+}
+
+/** A button that opens a file. */
+export function OpenButton({ id, words, label, accept }: OpenProps) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
       <button type="button" onClick={() => input.current?.click()}>
-        Open a job…
+        {words}
       </button>
       <input
         ref={input}
-        id="file"
+        id={id}
         class="sr-only"
         type="file"
-        accept=".json,application/json"
+        accept={accept}
         tabIndex={-1}
-        aria-label="Job file"
+        aria-label={label}
         onChange={({ currentTarget }) => {
           const [file] = currentTarget.files ?? [];
           // The same file may be opened again after it was changed.

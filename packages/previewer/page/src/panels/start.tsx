@@ -3,7 +3,7 @@ import { openAim } from '../state/aim.js';
 import { biting } from '../state/biting.js';
 import { isObject, type JsonObject } from '../state/json.js';
 import { openJob, putAway, resume } from '../state/store.js';
-import { OpenButton } from './head.js';
+import { JOBS, OpenButton, OUTLINES } from './head.js';
 import { Thumb } from './thumb.js';
 
 /** What one sees first: the ways to begin. */
@@ -25,7 +25,15 @@ export function Start() {
       <section class="card" aria-labelledby="start-open">
         <h2 id="start-open">Open a job</h2>
         <p>Drop a job file anywhere on this page, or look for one. It stays on this machine.</p>
-        <OpenButton />
+        <OpenButton id="file" words="Open a job…" label="Job file" accept={JOBS} />
+      </section>
+      <section class="card" aria-labelledby="start-outline">
+        <h2 id="start-outline">Bring an outline</h2>
+        <p>
+          The lines and arcs of a drawing: an SVG picture, bare path data or well-known text. Drop the file,
+          paste its text anywhere here, or look for one.
+        </p>
+        <OpenButton id="outline-file" words="Open an outline…" label="Outline file" accept={OUTLINES} />
       </section>
       <section class="card" aria-labelledby="start-finished">
         <h2 id="start-finished">From a finished outline</h2>

@@ -5,6 +5,7 @@ import { followBegun, leaveAll } from './begun.js';
 import { Hand } from './hand.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
 import type { Json, JsonObject } from './json.js';
+import { readOutline } from './outline.js';
 import { followRows, openRows } from './rows.js';
 import { openJob, refusal, startWorker } from './store.js';
 
@@ -42,6 +43,7 @@ let last = 0;
 export function openAim(value: Json): void {
   batch(() => {
     refusal.value = null;
+    readOutline.value = null;
     found.value = null;
     aimIssues.value = NO_ISSUES;
     history.value = startOf(value);

@@ -1,5 +1,6 @@
 import type { JobIssue, Report } from '@edgebite/core';
 import type { Answer, Outcome, Question } from '../worker/messages.js';
+import type { Found, OutlineAnswer } from '../worker/outline.js';
 import { Hand, type StartWorker } from './hand.js';
 import type { Json, JsonObject } from './json.js';
 
@@ -66,16 +67,36 @@ export class Solver {
   open(text: string): Promise<Opened> {
     const number = ++this.#number;
     return new Promise((resolve) => {
-      const done = (opened: Opened): void => {
-        reader.dismiss();
-        resolve(opened);
-      };
-      const reader = new Hand(this.start, {
-        onAnswer: (answer) => answer.kind === 'opened' && done(answer),
-        onEnd: (why) => done({ kind: 'opened', number, job: null, isAim: false, issues: [faultOf(why)] }),
+      this.#once({ kind: 'open', number, text }, (answer) => {
+        if ('fault' in answer) {
+          resolve({ kind: 'opened', number, job: null, isAim: false, issues: [faultOf(answer.fault)] });
+        } else if (answer.kind === 'opened') resolve(answer);
       });
-      reader.ask({ kind: 'open', number, text });
     });
+  }
+
+  /** The outline that was found in a file, as a job has it. */
+  outline(found: Found): Promise<OutlineAnswer> {
+    return new Promise((resolve) => {
+      this.#once({ kind: 'outline', number: ++this.#number, found }, (answer) => {
+        if ('fault' in answer) resolve({ drawn: null, fault: faultOf(answer.fault).message });
+        else if (answer.kind === 'outline') resolve(answer.outline);
+      });
+    });
+  }
+
+  /** Asks a worker that is let go once it has answered. */
+  #once(question: Question, hear: (answer: Answer | { readonly fault: string }) => void): void {
+    const reader = new Hand(this.start, {
+      onAnswer: (answer) => {
+        // What it says unasked comes first.
+        if (answer.kind === 'schema') return;
+        reader.dismiss();
+        hear(answer);
+      },
+      onEnd: (fault) => hear({ fault }),
+    });
+    reader.ask(question);
   }
 
   #ask(question: Examine): void {

@@ -14,6 +14,7 @@ import { followBegun, leaveAll } from './begun.js';
 import { followedCut } from './follow.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
 import { type Json, type JsonObject, valueAt } from './json.js';
+import { readOutline } from './outline.js';
 import { stepOf } from './place.js';
 import { followRows, openRows } from './rows.js';
 import { Solver } from './solver.js';
@@ -169,6 +170,7 @@ export function openJob(value: Json): void {
     chosenCut.value = null;
     chosenFinding.value = null;
     refusal.value = null;
+    readOutline.value = null;
     putAway.value = null;
     jumped.value = true;
     ask(true);

@@ -11,6 +11,7 @@ import type {
   WayRow,
 } from '@edgebite/core';
 import type { Json, JsonObject } from '../state/json.js';
+import type { Found, OutlineAnswer } from './outline.js';
 import type { Sketch } from './sketch.js';
 import type { Worked } from './worked.js';
 
@@ -19,6 +20,7 @@ export type Question =
   | { readonly kind: 'examine'; readonly number: number; readonly job: Json }
   | { readonly kind: 'report'; readonly number: number; readonly job: Json }
   | { readonly kind: 'open'; readonly number: number; readonly text: string }
+  | { readonly kind: 'outline'; readonly number: number; readonly found: Found }
   | { readonly kind: 'range'; readonly number: number; readonly job: Json; readonly query: RangeQuery }
   | { readonly kind: 'measure'; readonly number: number; readonly job: Json; readonly asked: Measuring }
   | { readonly kind: 'propose'; readonly number: number; readonly aim: Json }
@@ -86,6 +88,7 @@ export type Answer =
   | { readonly kind: 'checked'; readonly number: number; readonly issues: readonly JobIssue[] }
   | { readonly kind: 'examined'; readonly number: number; readonly outcome: Outcome }
   | { readonly kind: 'report'; readonly number: number; readonly report: Report | null }
+  | { readonly kind: 'outline'; readonly number: number; readonly outline: OutlineAnswer }
   | { readonly kind: 'range'; readonly number: number; readonly range: RangeAnswer }
   | { readonly kind: 'measure'; readonly number: number; readonly measure: MeasureAnswer }
   | { readonly kind: 'ways'; readonly number: number; readonly ways: WaysAnswer }

@@ -32,6 +32,7 @@ import type {
   Summary,
   WaysAnswer,
 } from './messages.js';
+import { outlineOf } from './outline.js';
 import { sketchOf, type Written } from './sketch.js';
 import { Standing } from './standing.js';
 import { workedOf } from './worked.js';
@@ -50,6 +51,8 @@ self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
       const result = attempt(() => examine(parseJob(data.job)));
       return answer({ kind: 'report', number, report: 'report' in result ? result.report : null });
     }
+    case 'outline':
+      return answer({ kind: 'outline', number, outline: outlineOf(data.found) });
     case 'range':
       return answer({ kind: 'range', number, range: rangeAnswer(data.job, data.query) });
     case 'measure':
