@@ -13,6 +13,7 @@ export function faultsOf(svg: string, report: Report): readonly string[] {
     ...markFaults(svg, report),
     ...letteringFaults(svg),
     ...struckLabels(svg).map(({ text }) => `a line runs through "${text}"`),
+    ...struckInSection(svg).map(({ text }) => `a line of the section runs through "${text}"`),
     ...hatchedFaces(svg),
     ...(/NaN|Infinity|undefined|\[object/.test(svg) ? ['something that is no number'] : []),
   ];
@@ -77,6 +78,14 @@ export function struckLabels(svg: string): readonly Lettering[] {
     const isBroken = tag.includes('paint-order="stroke"') && (index < from || index > to);
     return struck([text], isBroken ? strokes.filter((stroke) => stroke.index > index) : strokes).length > 0;
   });
+}
+
+/** Words of the section that a line runs through, broken or not: there is room for them beside every line. */
+export function struckInSection(svg: string): readonly Lettering[] {
+  const whole = svg.slice(svg.indexOf('<g id="edgebite-section"'));
+  if (!whole.startsWith('<g')) return [];
+  const section = whole.slice(0, groupEnd(whole));
+  return struck(letteringOf(section), strokesOf(section));
 }
 
 /** Where the group that a text begins with ends. */

@@ -15,7 +15,8 @@ export interface Use {
 }
 
 /** Uses as pages have them. `most` is what holds today, with a little room; it only ever goes down, or up with a reason here:
- * zod is 27,000 of what reads a job, and leaves 5,000 in all that stands in one file with it. */
+ * zod is 27,000 of what reads a job, and leaves 5,000 in all that stands in one file with it; edges
+ * behind a section are 1,200 of a drawing. */
 export const USES: readonly Use[] = [
   {
     name: 'subtract',
@@ -35,7 +36,7 @@ export const USES: readonly Use[] = [
     most: 200_000,
     aim: 100_000,
   },
-  { name: 'draw', code: "export { draw } from '@edgebite/svg';", most: 44_000, aim: 60_000 },
+  { name: 'draw', code: "export { draw } from '@edgebite/svg';", most: 45_500, aim: 60_000 },
 ];
 
 /** The bytes of a piece of code with all that it needs. */

@@ -1,7 +1,7 @@
 /*
  * Room: the section through the part.
  * In: a report and a box.
- * Out: the cut through the part, with the cutting line on the plan.
+ * Out: the cut through the part with the edges behind it, and the cutting line on the plan.
  */
 
 import type { Report } from '@edgebite/core';
@@ -18,6 +18,8 @@ import { outstandOf } from '../view/outstand.js';
 import { INK, type Room } from '../view/room.js';
 import { boundsOfRegion, type Stretch, stretchesAt } from '../view/scan.js';
 import { type Box, onSheet } from '../view/view.js';
+import { type Axes, drawBeyond } from './beyond-lines.js';
+import { drawFloors } from './floors.js';
 
 /** Least distance of two depths written beside the section, mm. */
 const APART = 4;
@@ -100,6 +102,7 @@ export function drawSection(
     const before = tinted(group.group(), pen.theme.soft).rect(box.width, box.height);
     lined(before, NARROW, DOUBLE_DASH_CHAIN).attr({ x: box.x, y: box.y });
   }
+  drawBeyond(group, report, level, { across, up }, pen);
   drawFaces(group, report, level, { across, up }, fills);
   drawFloors(group, report, level, { across, up }, pen);
   const soft = tinted(group.group(), pen.theme.soft);
@@ -107,11 +110,6 @@ export function drawSection(
   const from = Math.min(left, start);
   const width = Math.max(right + 14 + widest, start + own) - from;
   room.markBox({ x: from - 2, y: section.y, width: width + 4, height: up(0) - section.y + 4 }, INK.taken);
-}
-
-interface Axes {
-  readonly across: (x: number) => number;
-  readonly up: (height: number) => number;
 }
 
 function drawFaces(parent: SvgNode, report: Report, level: number, axes: Axes, fills: Fills): void {
@@ -192,65 +190,6 @@ function drawDepths(parent: SvgNode, report: Report, x: number, up: Axes['up'], 
     last = textY;
   }
   return widest;
-}
-
-/** Draws how thick the metal is that a cut leaves under or over it, where the section goes through that cut. */
-function drawFloors(
-  parent: SvgNode,
-  report: Report,
-  level: number,
-  { across, up }: Axes,
-  { theme }: Pen,
-): void {
-  const drawn: Box[] = [];
-  report.floors.forEach((floor, i) => {
-    const cut = report.cuts.find(({ id }) => id === floor.under);
-    const stretch = widestOf(stretchesAt(cut?.footprint ?? [], level), metalAt(report, floor.slab, level));
-    if (cut === undefined || stretch === null) return;
-    const [low, high] =
-      cut.from === 'top' ? [0, report.thickness - cut.depth] : [cut.depth, report.thickness];
-    const text = dimensionText(floor.thickness, report.units);
-    const size = TYPE.small;
-    // A floor over another cut's is not where it would be drawn; one thinner than its figure stands beside it.
-    if (Math.abs(high - low - floor.thickness) > report.resolution || up(low) - up(high) < size) return;
-    const x = across((stretch[0] + stretch[1]) / 2);
-    const y = (up(low) + up(high)) / 2;
-    const own: Box = { x: x - 1.5, y: y - size, width: textWidth(text, size) + 3, height: 2 * size };
-    // Floors that lie over each other in the picture: the first is shown, and the table of cuts has all depths.
-    if (drawn.some((box) => meets(box, own))) return;
-    drawn.push(own);
-    const group = tinted(parent.group(), theme.ink).attr('data-about', `floor:${i}`);
-    lined(group.line(toMicron(x), toMicron(up(high)), toMicron(x), toMicron(up(low))), NARROW);
-    arrowhead(group, [x, up(high)], [x, up(low)]);
-    arrowhead(group, [x, up(low)], [x, up(high)]);
-    haloed(write(group, text, x + 1, y + size * 0.36, { size }), theme);
-  });
-}
-
-function meets(a: Box, b: Box): boolean {
-  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
-}
-
-/** Where metal is left in a slab, at a level. */
-function metalAt(report: Report, slab: number, level: number): readonly Stretch[] {
-  const { from = 0, to = 0 } = report.slabs[slab] ?? {};
-  return report.pieces.flatMap(({ sections }) => {
-    const here = sections.find((section) => section.from <= from && section.to >= to);
-    return stretchesAt(here?.region ?? [], level);
-  });
-}
-
-// The widest part of a cut that lies over metal.
-function widestOf(cuts: readonly Stretch[], part: readonly Stretch[]): Stretch | null {
-  let best: Stretch | null = null;
-  for (const [a, b] of cuts) {
-    for (const [c, d] of part) {
-      const common: Stretch = [Math.max(a, c), Math.min(b, d)];
-      if (common[1] > common[0] && (best === null || common[1] - common[0] > best[1] - best[0]))
-        best = common;
-    }
-  }
-  return best;
 }
 
 /** The cuts that stop short at a height. */
