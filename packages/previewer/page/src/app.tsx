@@ -23,6 +23,8 @@ import { Takeaways } from './panels/takeaways.js';
 import { Ways } from './panels/ways.js';
 import { aim } from './state/aim.js';
 import { isKept } from './state/keep.js';
+import { isMarked } from './state/marked.js';
+import { followKeys } from './state/pressed.js';
 import { canUndo, dragging, fresh, isOpen, issues } from './state/store.js';
 import { redo, undo } from './state/written.js';
 
@@ -116,11 +118,12 @@ function Later({ tasks, children }: { tasks: number; children: () => ComponentCh
 
 /** Whether what is drawn is the job as it stands. */
 function State() {
-  const words = !fresh.value
-    ? 'being worked out'
-    : issues.value.length > 0
+  const words =
+    fresh.value && issues.value.length > 0
       ? 'from before the fault'
-      : 'as the job stands';
+      : isMarked.value
+        ? 'being worked out'
+        : 'as the job stands';
   return (
     <p class="state" data-fresh={fresh.value && issues.value.length === 0} aria-live="off">
       Drawing {words}
@@ -176,6 +179,7 @@ function listen(): () => void {
   const linked = (): void => void openLink();
   const stop = new AbortController();
   const { signal } = stop;
+  followKeys(window, signal);
   window.addEventListener('keydown', keyed, { signal });
   window.addEventListener('dragover', over, { signal });
   window.addEventListener('dragleave', left, { signal });

@@ -8,7 +8,8 @@ import { lengthText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { biting } from '../state/biting.js';
-import { chosenFinding, jumped, outdated, shown } from '../state/store.js';
+import { isMarked } from '../state/marked.js';
+import { chosenFinding, jumped, shown } from '../state/store.js';
 import type { Sketch } from '../worker/sketch.js';
 import { BiteMark, facePicked } from './bite-mark.js';
 import { DrawnView, drawn } from './drawn.js';
@@ -34,7 +35,7 @@ export function Board() {
     // biome-ignore lint/a11y/useKeyWithClickEvents: a face is chosen by keys in the panel
     // biome-ignore lint/a11y/noStaticElementInteractions: the same
     <div
-      class={`board${biting.value ? ' biting' : ''}${outdated.value ? ' outdated' : ''}${full === null ? '' : ' full'}${(full?.numbers ?? null) === null ? '' : ' numbered'}`}
+      class={`board${biting.value ? ' biting' : ''}${isMarked.value ? ' outdated' : ''}${full === null ? '' : ' full'}${(full?.numbers ?? null) === null ? '' : ' numbered'}`}
       ref={frame}
       id="board"
       onPointerDown={(event) => within((now) => crowdGrabbed(event, now))}

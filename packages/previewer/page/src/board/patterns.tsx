@@ -1,3 +1,5 @@
+import { kept } from '../form/kept.js';
+
 /** Pixels from sign to sign, and the size of one. */
 const PITCH = 14;
 const SIZE = 5;
@@ -6,7 +8,7 @@ const SIZE = 5;
  * Signs on metal that does not stay with the part, as drawings strew them: crosses on what comes loose, rings on what a floor
  * holds. They keep their size on the screen at every scale. What is kept is plain.
  */
-export function Patterns({ scale }: { scale: number }) {
+export const Patterns = kept(({ scale }: { scale: number }) => {
   const [pitch, size] = [PITCH / scale, SIZE / scale];
   const [middle, arm] = [pitch / 2, size / 2];
   const cross = `M${middle - arm} ${middle}h${size}M${middle} ${middle - arm}v${size}`;
@@ -23,4 +25,4 @@ export function Patterns({ scale }: { scale: number }) {
       </pattern>
     </defs>
   );
-}
+});

@@ -41,6 +41,13 @@ export function idAt(cut: JsonObject, index: number): string {
   return String(cut.id ?? index + 1);
 }
 
+/** The index of the cut of an id; -1 where there is none. */
+export function indexOfCut(job: Json | null, id: string | null): number {
+  const cuts = valueAt(job ?? undefined, ['cuts']);
+  if (id === null || !isList(cuts)) return -1;
+  return cuts.findIndex((cut, k) => isObject(cut) && idAt(cut, k) === id);
+}
+
 /** What is free of what a grip takes hold of. */
 export function movesAt(cut: JsonObject, worked: Worked | null, pass: number | null): Moves | null {
   return pass === null ? movesOf(cut, worked) : passMoves(cut, worked, pass);

@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import { WebOf } from '../asked/web-of.js';
 import { idOf } from '../form/faults.js';
 import type { Moves } from '../move/free.js';
-import { cutAt, idAt } from '../move/grips.js';
+import { cutAt, idAt, indexOfCut } from '../move/grips.js';
 import { nudge } from '../move/move.js';
 import { movesOf } from '../move/moves.js';
 import { biteOf } from '../move/steps.js';
@@ -27,9 +27,7 @@ export function CenterPanel() {
   const steps = useSignal<number>(10);
   const summary = shown.value?.summary;
   const cuts = valueAt(job.value ?? undefined, ['cuts']);
-  const index = isList(cuts)
-    ? cuts.findIndex((_, k) => idAt(cutAt(job.value, k) ?? {}, k) === chosenCut.value)
-    : -1;
+  const index = indexOfCut(job.value, chosenCut.value);
   const cut = cutAt(job.value, index);
   if (summary === undefined) return null;
   const known = worked.value.get(chosenCut.value ?? '') ?? null;

@@ -1,16 +1,17 @@
 import { angleText, betweenText, lengthText, numberText, roleText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { dragging, outdated, shown, unit } from '../state/store.js';
+import { isMarked } from '../state/marked.js';
+import { dragging, shown, unit } from '../state/store.js';
 import type { Summary } from '../worker/messages.js';
 
 /** The few figures that decide, large; then all others in tables. */
 export function Figures() {
   if (shown.value === null) return null;
   return (
-    <section class={`card figures${outdated.value ? ' outdated' : ''}`} aria-labelledby="card-figures">
+    <section class={`card figures${isMarked.value ? ' outdated' : ''}`} aria-labelledby="card-figures">
       <h2 id="card-figures">
-        What is left{outdated.value && !dragging.value && ' (from before the change)'}
+        What is left{isMarked.value && !dragging.value && ' (from before the change)'}
       </h2>
       <All />
     </section>
@@ -190,6 +191,18 @@ function Table({ name, head, count, rows }: TableProps) {
       <summary>
         {name} <span class="count">{count}</span>
       </summary>
+      {open.value && <Rows name={name} head={head} count={count} rows={rows()} />}
+    </details>
+  );
+}
+
+interface RowsProps extends Omit<TableProps, 'rows'> {
+  readonly rows: readonly (readonly string[])[];
+}
+
+function Rows({ name, head, count, rows }: RowsProps) {
+  return (
+    <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll sideways, with keys too */}
       <section class="sideways" aria-label={name} tabIndex={0}>
         <table>
@@ -203,14 +216,14 @@ function Table({ name, head, count, rows }: TableProps) {
             </tr>
           </thead>
           <tbody>
-            {(open.value ? rows() : []).slice(0, MOST).map((row, k) => (
+            {rows.slice(0, MOST).map((row, k) => (
               <tr key={k}>{row.map(cellOf)}</tr>
             ))}
           </tbody>
         </table>
         {count > MOST && <p class="hint">And {count - MOST} more; the report has them all.</p>}
       </section>
-    </details>
+    </>
   );
 }
 

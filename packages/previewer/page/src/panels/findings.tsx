@@ -1,7 +1,8 @@
 import type { Finding } from '@edgebite/core';
 import { countText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
-import { chosenCut, chosenFinding, dragging, outdated, shown } from '../state/store.js';
+import { isMarked } from '../state/marked.js';
+import { chosenCut, chosenFinding, dragging, shown } from '../state/store.js';
 
 const LEVELS = ['danger', 'check', 'note'] as const;
 
@@ -12,9 +13,9 @@ const SHOWN = 60;
 export function Findings() {
   if (shown.value === null) return null;
   return (
-    <section class={`card findings${outdated.value ? ' outdated' : ''}`} aria-labelledby="card-findings">
+    <section class={`card findings${isMarked.value ? ' outdated' : ''}`} aria-labelledby="card-findings">
       <h2 id="card-findings">
-        What to watch{outdated.value && !dragging.value && ' (from before the change)'}
+        What to watch{isMarked.value && !dragging.value && ' (from before the change)'}
       </h2>
       <List />
     </section>
@@ -30,7 +31,13 @@ function List() {
       <Verdict findings={findings} />
       <ol>
         {findings.slice(0, most.value).map((finding, index) => (
-          <FindingRow key={index} finding={finding} index={index} />
+          <FindingRow
+            key={index}
+            index={index}
+            level={finding.level}
+            message={finding.message}
+            isPlaced={finding.at !== null}
+          />
         ))}
       </ol>
       {findings.length > most.value && (
@@ -71,7 +78,13 @@ function Verdict({ findings }: { findings: readonly Finding[] }) {
   );
 }
 
-function FindingRow({ finding, index }: { finding: Finding; index: number }) {
+interface RowProps extends Pick<Finding, 'level' | 'message'> {
+  readonly index: number;
+  readonly isPlaced: boolean;
+}
+
+// All of it is plain values, so that a row is gone through only where it says something else.
+function FindingRow({ index, level, message, isPlaced }: RowProps) {
   const chosen = chosenFinding.value === index;
   const choose = (): void => {
     chosenFinding.value = chosen ? null : index;
@@ -79,14 +92,14 @@ function FindingRow({ finding, index }: { finding: Finding; index: number }) {
     if (!chosen) document.getElementById('board')?.scrollIntoView({ block: 'nearest' });
   };
   return (
-    <li id={`finding-${index}`} class={`finding ${finding.level}${chosen ? ' chosen' : ''}`}>
+    <li id={`finding-${index}`} class={`finding ${level}${chosen ? ' chosen' : ''}`}>
       <button type="button" aria-pressed={chosen} onClick={choose}>
         <span class="mark">
           <span>{index + 1}</span>
         </span>
         <span class="sentence">
-          <b class="level">{finding.level}</b> {finding.message}
-          {finding.at === null && <span class="optional"> (the whole part)</span>}
+          <b class="level">{level}</b> {message}
+          {!isPlaced && <span class="optional"> (the whole part)</span>}
         </span>
       </button>
     </li>

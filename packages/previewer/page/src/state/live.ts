@@ -1,7 +1,7 @@
 import type { ReportEdge } from '@edgebite/core';
 import { sourceText } from '@edgebite/svg';
 import { computed, effect, signal } from '@preact/signals';
-import { cutAt, idAt } from '../move/grips.js';
+import { cutAt, idAt, indexOfCut } from '../move/grips.js';
 import { type Live, liveOf } from '../move/live.js';
 import { moveTo } from '../move/move.js';
 import { movesOf } from '../move/moves.js';
@@ -9,7 +9,7 @@ import { type Disc, isWithin, type Obstacle } from '../move/obstacles.js';
 import { between, lengthOf, unitOf } from '../move/vector.js';
 import type { Summary } from '../worker/messages.js';
 import type { SketchCut } from '../worker/sketch.js';
-import { isList, type Json, valueAt } from './json.js';
+import { type Json, valueAt } from './json.js';
 import { rested } from './rested.js';
 import { chosenCut, issues, job, readoutStep, shown, worked } from './store.js';
 
@@ -51,9 +51,7 @@ interface Placed extends Disc {
 
 /** The round cut that is being looked at, where it stands now; null where there is none. */
 const placed = computed<Placed | null>(() => {
-  const cuts = valueAt(job.value ?? undefined, ['cuts']);
-  if (chosenCut.value === null || !isList(cuts)) return null;
-  const index = cuts.findIndex((_, k) => idAt(cutAt(job.value, k) ?? {}, k) === chosenCut.value);
+  const index = indexOfCut(job.value, chosenCut.value);
   const cut = cutAt(job.value, index);
   if (cut === null || cut.path !== undefined) return null;
   const id = idAt(cut, index);
@@ -62,22 +60,30 @@ const placed = computed<Placed | null>(() => {
   return moves === null || diameter <= 0 ? null : { id, index, at: moves.at, radius: diameter / 2 };
 });
 
+const thickness = computed(() => valueAt(job.value ?? undefined, ['part', 'thickness']));
+
+/** The cuts beside the one that is being looked at, at heights that it goes through too, as they were worked out last. */
+const others = computed<readonly Obstacle[]>(() => {
+  const [chosen, result] = [chosenCut.value, shown.value];
+  if (chosen === null || result === null) return [];
+  const heights = heightsIn(result.summary, thickness.value);
+  const isOwn = ({ id }: SketchCut): boolean => id === chosen || id === `${chosen} 1`;
+  const own = result.sketch.cuts.find(isOwn);
+  return result.sketch.cuts
+    .filter((other) => !isOwn(other) && (own === undefined || overlap(heights(own.id), heights(other.id))))
+    .flatMap(obstaclesOf);
+});
+
 /** The dimensions of the cut that is being looked at, as it stands; null where there are none, and in a crowd. */
 export const live = computed<Live | null>(() => {
   const [one, bounds, result] = [placed.value, edges.value, shown.value];
   if (one === null || bounds === null || result === null || result.sketch.rims !== null) return null;
   // Of a job with faults nothing is known as it stands.
   if (issues.value.length > 0) return null;
-  const heights = heightsIn(result.summary, valueAt(job.value ?? undefined, ['part', 'thickness']));
-  const isOwn = ({ id }: SketchCut): boolean => id === one.id || id === `${one.id} 1`;
-  const own = result.sketch.cuts.find(isOwn);
-  const others = result.sketch.cuts
-    .filter((other) => !isOwn(other) && (own === undefined || overlap(heights(own.id), heights(other.id))))
-    .flatMap(obstaclesOf);
   return liveOf(
     one,
     bounds,
-    others.filter((other) => !isWithin(other, one)),
+    others.value.filter((other) => !isWithin(other, one)),
   );
 });
 

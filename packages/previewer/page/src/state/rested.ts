@@ -2,13 +2,14 @@ import type { Report } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
 import { CROWD } from '../worker/crowd.js';
 import type { Json } from './json.js';
+import { isPressed } from './pressed.js';
 import { dragging, job, jumped, nudged, outdated, shown, solver } from './store.js';
 
 /** How long a job must stand still before it is drawn in full, in milliseconds: a little longer than from key to key. */
 const REST = 200;
 
-/** After a move by keys longer: more of them may follow, and the dimensions of the cut stand on the board meanwhile. */
-const REST_OF_MOVES = 700;
+/** After a move by keys a little longer, as from tap to tap: the dimensions of the cut stand on the board meanwhile. */
+const REST_OF_MOVES = 350;
 
 /** The whole report on the job once the hand rests; null while it is changed, or has faults. */
 export const rested = signal<Report | null>(null);
@@ -31,13 +32,17 @@ effect(() => {
   if (present === null || outdated.value || shown.value === null || dragging.value) return;
   if (isCrowd.value && asked.value !== present) return;
   let wanted = true;
-  const timer = setTimeout(
-    async () => {
-      const report = await solver.report(present);
-      if (wanted) rested.value = report;
-    },
-    jumped.peek() ? 0 : nudged.peek() ? REST_OF_MOVES : REST,
-  );
+  const isMove = nudged.peek();
+  const drawNow = async (): Promise<void> => {
+    // A key that is held down comes again, the first time after longer than a rest.
+    if (isMove && isPressed()) {
+      timer = setTimeout(drawNow, REST_OF_MOVES);
+      return;
+    }
+    const report = await solver.report(present);
+    if (wanted) rested.value = report;
+  };
+  let timer = setTimeout(drawNow, jumped.peek() ? 0 : isMove ? REST_OF_MOVES : REST);
   return () => {
     wanted = false;
     clearTimeout(timer);
