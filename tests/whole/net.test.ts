@@ -13,7 +13,7 @@ import { draw, drawRange, drawStep } from '@edgebite/svg';
 import { describe, expect, it } from 'vitest';
 import { ran } from '../../packages/previewer/fixtures/ran.js';
 import { ALL_JOBS, type FiledJob, OWN_JOBS, reportOf } from './corpus.js';
-import { drawnFigures, figuresOf, skeletonOf, withoutTags } from './skeleton.js';
+import { drawnFigures, figuresOf, skeletonOf, TELLING_WORDS, withoutTags } from './skeleton.js';
 
 /*
  * A net against slips, not a proof: what jobs that use nearly all of the format came to when this was written. That the
@@ -175,21 +175,24 @@ it('two jobs side by side, as they were', async () => {
   await expect(await answers([asked], JSON.stringify(other))).toMatchFileSnapshot('told/compared.snap');
 });
 
-/** Words of a description that would say the opposite if they were others. */
-const TELLING =
-  /(?<![\w-])(?:left|right|front|back|top|bottom|up|down|over|under|above|below|inside|outside|before|after|first|last|from|to|start|end|more|less|most|least|larger|largest|smaller|smallest|thinnest|sharpest|deepest|nearest|furthest|farthest|longest|shortest|faster|slower|fastest|slowest|inner|outer|upper|lower|clockwise|counter-clockwise|towards|away|radius|diameter|worst|squares|half|no|not|never|only|without|null|X|Y|Z|x|y|z|[-+]?\d[\d.]*)(?![\w-])/g;
+/** What tells in a description: words as in a sentence, bounds and frames, and numbers. */
+const TELLING = new RegExp(
+  `${TELLING_WORDS.source}|(?<![\\w-])(?:from|to|null|slowest|fastest|farthest|radians|positive|negative|[-+]?\\d[\\d.]*)(?![\\w-])`,
+  'gi',
+);
 
-/** Each sentence of a schema by where it stands, as the words in it that tell. */
+/** Each sentence of a schema by where it stands, as the words in it that tell; each bound, choice and unit as it is. */
 function sayings(value: unknown, path: string): string[] {
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([key, one]) =>
-    key === 'description' && typeof one === 'string'
-      ? [`${path}: ${(one.match(TELLING) ?? []).join(' ')}`.trimEnd()]
-      : sayings(one, `${path}/${key}`),
-  );
+  if (typeof value !== 'object' || value === null) return [`${path}: ${value}`];
+  return Object.entries(value).flatMap(([key, one]) => {
+    if (key === 'description' && typeof one === 'string')
+      return [`${path}: ${(one.match(TELLING) ?? []).join(' ')}`.trimEnd()];
+    const isList = Array.isArray(one) && one.every((item) => typeof item !== 'object');
+    return isList ? [`${path}/${key}: ${one.join(' ')}`] : sayings(one, `${path}/${key}`);
+  });
 }
 
-it('what the schemas say of signs, orders and sides, as it was', async () => {
+it('what the schemas say of signs, orders and sides, and what they bound, as it was', async () => {
   const schemas = {
     aim: aimJsonSchema(),
     drawer: drawerJsonSchema(),
@@ -204,7 +207,7 @@ it('what the schemas say of signs, orders and sides, as it was', async () => {
 describe('the skeleton of a text', () => {
   it('keeps numbers, units and sides, and no other word', () => {
     expect(skeletonOf('Goes 8.000 mm deep, 90° to the left of W1, by 3 in in all; ±0.02 at worst.')).toBe(
-      '8.000 mm 90° left 3 in ±0.02 worst',
+      '8.000 mm deep 90° left 3 in ±0.02 worst',
     );
   });
 });

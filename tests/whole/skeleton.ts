@@ -5,8 +5,41 @@ import type { Report } from '@edgebite/core';
  * freely; a number or a side may not.
  */
 
-const TOKENS =
-  /(?<![\w.])[±+−-]?\d+(?:[.:]\d+)*[%°]?(?: (?:mm[²³]?|in[²³]?|inch|lb|lbf|g|N|N m|lbf in|min)(?![\w-]))?|\b(?:left|right|front|back|top|bottom|away|towards|down|under|above|below|inside|outside|beyond|clockwise|counter-clockwise|climb|conventional|first|last|worst|squares|high|low|smallest|largest|between|safe|X|Y|Z|DANGER|CHECK|NOTE)(?![\w-])/g;
+/** Words by which a sentence would say the opposite, or another thing, if they were others. */
+const TELLING = [
+  ...['left', 'right', 'front', 'back', 'top', 'bottom', 'up', 'down', 'over', 'under', 'above', 'below'],
+  ...['inside', 'outside', 'inner', 'outer', 'upper', 'lower', 'towards', 'away', 'beyond', 'between'],
+  ...['clockwise', 'counter-clockwise', 'climb', 'conventional', 'X', 'Y', 'Z', 'x', 'y', 'z'],
+  ...['before', 'after', 'first', 'last', 'next', 'start', 'starts', 'end', 'ends', 'earlier', 'later'],
+  ...['more', 'less', 'most', 'least', 'larger', 'largest', 'smaller', 'smallest', 'thinner', 'thinnest'],
+  ...['deeper', 'deepest', 'nearest', 'furthest', 'closer', 'longest', 'shortest', 'faster', 'slower'],
+  ...['sharper', 'sharpest', 'high', 'higher', 'low', 'worst', 'squares', 'half', 'twice', 'about'],
+  ...['no', 'not', 'never', 'only', 'without', 'nothing', 'none', 'both', 'safe', 'loose', 'holds'],
+  ...['radius', 'diameter', 'thickness', 'depth', 'width', 'wide', 'long', 'thick', 'deep', 'middle', 'edge'],
+  ...[
+    'height',
+    'heights',
+    'length',
+    'pass',
+    'bite',
+    'entry',
+    'exit',
+    'degrees',
+    'minutes',
+    'seconds',
+    'mean',
+  ],
+  ...['danger', 'check', 'note'],
+];
+
+/** Such words by themselves, in a text. */
+export const TELLING_WORDS = new RegExp(`(?<![\\w-])(?:${TELLING.join('|')})(?![\\w-])`, 'gi');
+
+/** Numbers with sign and unit; a time of day or of a run as well. */
+const FIGURES =
+  /(?<![\w.])[±+−-]?\d+(?:[.:]\d+)*[%°]?(?: (?:mm[²³]?|in[²³]?|inch|lb|lbf|g|N|N m|lbf in|min)(?![\w-]))?/g;
+
+const TOKENS = new RegExp(`${FIGURES.source}|${TELLING_WORDS.source}`, 'gi');
 
 /** How many characters of a skeleton stand in a line. */
 const WIDTH = 110;
