@@ -71,7 +71,9 @@ describe('the stand before the first pass of a step in', () => {
     const jaw = { id: 'vice', kind: 'jaw', shape: { rectangle: [60, 16], at: [10, -30] }, from: -20, to: 10 };
     const report = told(plate([seat({}, { approach: 90 })], { keepOut: [jaw] }));
     expect(clearOf(report)).toMatchObject({ at: null, readout: null, gap: null });
-    expect(clearOf(report)?.why).toContain('would meet jaw vice');
+    expect(clearOf(report)?.why).toBe(
+      'The tool cannot stand clear before its first pass: it would meet jaw vice. Move what is in the way, or come from another side.',
+    );
     // A jaw that lies below all that the seat cuts is in nobody's way.
     const low = told(plate([seat({ depth: 3 }, { approach: 90 })], { keepOut: [{ ...jaw, to: 8 }] }));
     expect(clearOf(low)?.why).toBeNull();
@@ -123,7 +125,9 @@ describe('the setting before the first pass of an opening out', () => {
   it('is told not to be where the tool cannot be set so small', () => {
     const report = told(plate([ring, opened({ smallest: 13.8 })]));
     expect(clearOf(report, 1)).toMatchObject({ at: null, diameter: null });
-    expect(clearOf(report, 1)?.why).toContain('cannot be set so small');
+    expect(clearOf(report, 1)?.why).toBe(
+      'The tool cannot be set so small that it goes down clear of all metal: it cuts as soon as it is down. Rough the hole wider if it is to be tried clear first.',
+    );
   });
 });
 
