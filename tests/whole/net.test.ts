@@ -1,19 +1,10 @@
 import { fileURLToPath } from 'node:url';
-import {
-  aimJsonSchema,
-  drawerJsonSchema,
-  isoWords,
-  type JobDocument,
-  jobJsonSchema,
-  parseJob,
-  rangeOf,
-  reportJsonSchema,
-} from '@edgebite/core';
+import { isoWords, type JobDocument, parseJob, rangeOf } from '@edgebite/core';
 import { draw, drawRange, drawStep } from '@edgebite/svg';
 import { describe, expect, it } from 'vitest';
 import { ran } from '../../packages/previewer/fixtures/ran.js';
 import { ALL_JOBS, type FiledJob, OWN_JOBS, reportOf } from './corpus.js';
-import { drawnFigures, figuresOf, skeletonOf, TELLING_WORDS, withoutTags } from './skeleton.js';
+import { drawnFigures, figuresOf, skeletonOf, withoutTags } from './skeleton.js';
 
 /*
  * A net against slips, not a proof: what jobs that use nearly all of the format came to when this was written. That the
@@ -173,35 +164,6 @@ it('two jobs side by side, as they were', async () => {
   const other = { ...plain, cuts: plain.cuts.slice(0, 3) };
   const asked: Ask = ['compare', ['compare', 'jobs/plain.json', '-'], skeletonOf];
   await expect(await answers([asked], JSON.stringify(other))).toMatchFileSnapshot('told/compared.snap');
-});
-
-/** What tells in a description: words as in a sentence, bounds and frames, and numbers. */
-const TELLING = new RegExp(
-  `${TELLING_WORDS.source}|(?<![\\w-])(?:from|to|null|slowest|fastest|farthest|radians|positive|negative|[-+]?\\d[\\d.]*)(?![\\w-])`,
-  'gi',
-);
-
-/** Each sentence of a schema by where it stands, as the words in it that tell; each bound, choice and unit as it is. */
-function sayings(value: unknown, path: string): string[] {
-  if (typeof value !== 'object' || value === null) return [`${path}: ${value}`];
-  return Object.entries(value).flatMap(([key, one]) => {
-    if (key === 'description' && typeof one === 'string')
-      return [`${path}: ${(one.match(TELLING) ?? []).join(' ')}`.trimEnd()];
-    const isList = Array.isArray(one) && one.every((item) => typeof item !== 'object');
-    return isList ? [`${path}/${key}: ${one.join(' ')}`] : sayings(one, `${path}/${key}`);
-  });
-}
-
-it('what the schemas say of signs, orders and sides, and what they bound, as it was', async () => {
-  const schemas = {
-    aim: aimJsonSchema(),
-    drawer: drawerJsonSchema(),
-    job: jobJsonSchema(),
-    report: reportJsonSchema(),
-  };
-  const lines = sayings(schemas, '');
-  expect(lines.length).toBeGreaterThan(300);
-  await expect(`${lines.join('\n')}\n`).toMatchFileSnapshot('told/schemas.snap');
 });
 
 describe('the skeleton of a text', () => {
