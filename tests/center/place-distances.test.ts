@@ -93,7 +93,8 @@ describe('placeByDistances', () => {
         'of outline:0 is always 20 from outline:2',
     );
     expect(refused(along('outline:0', 'end', 12), edge('outline:3', 60))).toThrow(
-      'is always 68 from outline:3',
+      'no place is 12 along outline:0 from its end and 60 inside of outline:3; they are measured the same way, and 12 ' +
+        'along outline:0 from its end is always 68 from outline:3',
     );
     expect(refused(edge('outline:3', 60), along('outline:0', 'end', 12))).toThrow(
       'is always 20 from outline:0',
@@ -106,7 +107,8 @@ describe('placeByDistances', () => {
       'the distance from outline:0 can come as near as 6',
     );
     expect(refused(corner('outline:0', 'start', 30), corner('outline:0', 'end', 40))).toThrow(
-      'come as near as 40',
+      'no place is 30 from the start of outline:0 and 40 from the end of outline:0; with the other as it is, the ' +
+        'distance from outline:0 can come as near as 40',
     );
     expect(refused(corner('outline:0', 'start', 130), corner('outline:0', 'end', 40))).toThrow(
       'come as near as 120',

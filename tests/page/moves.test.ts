@@ -405,6 +405,21 @@ describe('passes', () => {
       passes: { kind: 'step in', approach: 90, ...passes },
     }) as unknown as JsonObject;
 
+  it('come from where the tool touches, towards the cut', () => {
+    // A radius of 10 touches the face y = 0 from (40, -10), and goes 9 up.
+    const { touch, approach, travel } = workedAs(stepping({ bite: 2 })).steps ?? {};
+    expect([...(touch ?? []), ...(approach ?? []), travel].map((one) => Number(one?.toFixed(9)))).toEqual([
+      ...[40, -10, 0, 1],
+      9,
+    ]);
+    // Into the left end x = 0 along the x axis it touches at (-10, 28).
+    const beside = workedAs({
+      ...stepping({ bite: 2, approach: 0 }),
+      center: [-1, 28],
+    } as unknown as JsonObject).steps;
+    expect(beside?.touch.map((one) => Number(one.toFixed(9)))).toEqual([-10, 28]);
+  });
+
   it('stand where one of them is dragged, as near as they share the way evenly, with the smallest bite that does', () => {
     fc.assert(
       fc.property(

@@ -9,7 +9,7 @@ import {
   propose,
   rangeOf,
 } from '@edgebite/core';
-import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Answer, Question } from '../../packages/previewer/page/src/worker/messages.js';
 
 /* What the worker answers is what the library says of the same job, asked beside it. */
@@ -47,6 +47,10 @@ const AIM = JSON.parse(readFileSync(new URL('../whole/aims/link.json', import.me
 
 /** As it comes over from another thread. */
 const sent = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
+
+afterAll(() => {
+  vi.unstubAllGlobals();
+});
 
 it('hands over both schemas before anything is asked', () => {
   expect(greeting).toEqual({ kind: 'schema', schema: jobJsonSchema(), aimSchema: aimJsonSchema() });

@@ -29,7 +29,8 @@ const TELLING = [
     'seconds',
     'mean',
   ],
-  ...['danger', 'check', 'note'],
+  ...['wider', 'narrower', 'thicker', 'longer', 'shorter', 'shallower', 'finer', 'coarser', 'raise', 'lift'],
+  ...['against', 'along', 'across', 'through', 'danger', 'check', 'note'],
 ];
 
 /** Such words by themselves, in a text. */
