@@ -64,8 +64,8 @@ describe('the lists of a drawing', () => {
   });
 
   it('say of a path where the tool stands and by which arc it comes there, on the readout', () => {
-    const [, lists = ''] = drawSheets(exampleReport('saddle-block'));
-    const words = letteringOf(lists).map(({ text }) => text);
+    const [, ...lists] = drawSheets(exampleReport('saddle-block'));
+    const words = lists.flatMap((list) => letteringOf(list).map(({ text }) => text));
     // The oilway is 5 wide, from (20, 27) to (52, 27), round (52, 19) with radius 8, to (60, 19) and down to (60, 7). The zero is
     // 5 to the left of the part and 5 in front of it: the tip of 10 stands against the stop, and against the front.
     expect(words.filter((word) => word !== '').join(' ')).toContain(

@@ -103,11 +103,11 @@ export function biteTable({ cuts, units, names }: Report, prefix: string): Table
     title: 'Bites, from each face that is opened',
     columns: [
       { head: 'cut', align: 'start', widest: 26 },
-      { head: 'from', align: 'start', widest: 26 },
+      { head: 'from', align: 'start', widest: 46 },
       { head: 'deep', align: 'end', widest: 20 },
       { head: 'opens', align: 'end', widest: 20 },
       { head: 'leaves', align: 'end', widest: 20 },
-      { head: 'to', align: 'start', widest: 26 },
+      { head: 'to', align: 'start', widest: 46 },
       { head: 'arc', align: 'end', widest: 16 },
     ],
     rows,
