@@ -18,6 +18,7 @@ const SHORTEST_INSIDE = 9;
 /**
  * A level dimension line at `y` between two places, with extension lines that come from `fromY`, and its text
  * over it (ISO 129). Where it is too short for that, arrowheads and text stand outside.
+ * @param spill the end of the line at which the text stands then
  */
 export function drawDimension(
   parent: SvgNode,
@@ -27,6 +28,7 @@ export function drawDimension(
   text: string,
   room: Pick<Room, 'markBox'>,
   theme: Theme,
+  spill: 'start' | 'end' = 'end',
 ): void {
   const way = Math.sign(y - fromY);
   for (const x of [left, right].map(toMicron)) {
@@ -43,19 +45,18 @@ export function drawDimension(
   arrowhead(parent, [right, y], [inside ? middle : right + 1, y]);
   const width = textWidth(text, TYPE.label);
   const fits = inside && width <= right - left - 2;
-  const anchor = fits ? 'middle' : 'start';
-  const figure = write(parent, text, fits ? middle : right + out + 1, fits ? y - 1 : y + 1, {
-    size: TYPE.label,
-    anchor,
-  });
+  const beside = spill === 'end' ? right + out + 1 : left - out - 1 - width;
+  const start = fits ? middle - width / 2 : beside;
+  const figure = fits
+    ? write(parent, text, middle, y - 1, { size: TYPE.label, anchor: 'middle' })
+    : write(parent, text, beside, y + 1, { size: TYPE.label, anchor: 'start' });
   haloed(figure, theme);
-  const end = fits ? right : right + out + 1 + width;
   const [top, bottom] = [Math.min(y - 5, fromY), Math.max(y + 2, fromY)];
   for (const x of [left, right]) {
     room.markBox({ x: x - 0.5, y: top, width: 1, height: bottom - top }, INK.line);
   }
   // No label on the line, but a leader may cross it.
-  room.markBox({ x: left - out - 1, y: y - 1.5, width: end - left + out + 2, height: 3 }, INK.named);
-  const start = fits ? middle - width / 2 : end - width;
+  const [low, high] = [Math.min(left - out, start), Math.max(right + out, start + width)];
+  room.markBox({ x: low - 1, y: y - 1.5, width: high - low + 2, height: 3 }, INK.named);
   room.markBox({ x: start - 1, y: y - 4.5, width: width + 2, height: 6 }, INK.taken);
 }

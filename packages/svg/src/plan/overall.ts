@@ -12,7 +12,10 @@ import { onSheet, type View } from '../view/view.js';
 /** How far the overall dimensions stand off what they measure, mm; ISO 129 wants at least 10 (from memory). */
 const OFF = 12;
 
-/** Draws the part's overall width over it and its height at its right; places from the zero have the other sides. */
+/**
+ * Draws the part's overall width over it and its height at its right; places from the zero have the other sides. Figures
+ * for which there is no room between arrows go to the left and up: they would meet over the corner between the two.
+ */
 export function drawOverall(
   parent: SvgNode,
   report: Report,
@@ -29,7 +32,7 @@ export function drawOverall(
   const text = (length: number): string => dimensionText(length, report.units);
 
   const y = top - outstand.top - OFF;
-  drawDimension(group, [left, right], y, top, text(bounds.maxX - bounds.minX), room, theme);
+  drawDimension(group, [left, right], y, top, text(bounds.maxX - bounds.minX), room, theme, 'start');
 
   // Upright: drawn level about a lower corner, then turned to be read from the right.
   const off = outstand.right + OFF;

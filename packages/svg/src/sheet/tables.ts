@@ -179,7 +179,7 @@ export function markTable(report: Report, prefix: string, limit: number, compact
       { head: 'mark', align: 'start', widest: 12 },
       { head: 'what', align: 'start', widest: 48 },
       ...(compact ? [] : PLACE),
-      { head: 'between', align: 'start', widest: 52 },
+      { head: 'between', align: 'start', widest: 68 },
       { head: 'depths', align: 'start', widest: 34 },
     ],
     rows: sharedRows(webs, knives, limit),
