@@ -57,7 +57,7 @@ export function movedCases(look: (how?: Look) => Promise<Page>): void {
       const page = await look();
       await openJob(page, placed);
       for (const [handle, words] of [
-        ['#handle-1', /It touches the front and the back/],
+        ['#handle-1', /It touches the front and the right end/],
         ['#handle-4', /follows the outline/],
       ] as const) {
         const from = await middle(page, `${handle} .target`);
