@@ -4,10 +4,12 @@ import { doingOf, travelOfPass } from '../cutting/doing.js';
 import { feedOfDoing, minutesOfPass } from '../cutting/feed-of-doing.js';
 import { metalOf } from '../cutting/material.js';
 import type { PlannedCut } from '../feature/cut-plan.js';
+import { discOf } from '../load/tool-circle.js';
 import { toolDocument } from '../read/read-drawer.js';
 import { area } from '../region/measure.js';
 import { disc } from '../region/region.js';
 import { spindleSetOf } from '../result/running.js';
+import { circleOfPlan } from './first-bite.js';
 
 /** What a way is likely to come to, before it is examined. */
 export interface Estimate {
@@ -17,7 +19,8 @@ export interface Estimate {
 }
 
 /**
- * What the cuts of one feature are likely to come to: a drill over an edge is led by nothing; a core of metal comes loose, and lies in the way of what follows;
+ * What the cuts of one feature are likely to come to: a drill over an edge is led by nothing; a core of metal comes
+ * loose, and lies in the way of what follows;
  * passes go out from what was cut before.
  */
 export function estimateOf(aim: Aim, cuts: readonly PlannedCut[]): Estimate {
@@ -35,22 +38,21 @@ export function estimateOf(aim: Aim, cuts: readonly PlannedCut[]): Estimate {
   return { dangers, time };
 }
 
-/** Whether a tool that only metal all round leads goes down over an edge of the blank, or a side of one that does not cut to its centre. */
+/** Whether a drill, or a mill that does not cut to its centre, goes down with a part of it over an edge of the blank. */
 function entersBadly({ job }: Aim, { tool, document }: PlannedCut): boolean {
   const isLed = tool.kind === 'drill' || (tool.kind === 'end mill' && tool.centerCutting !== true);
   if (!isLed || document.kind !== 'bore' || document.passes !== undefined) return false;
-  if (!Array.isArray(document.center) || document.diameter === undefined) return false;
-  const [x, y] = document.center as readonly [number, number];
-  const radius = document.diameter / 2;
-  const round = disc({ x, y }, radius);
+  const circle = circleOfPlan(document);
+  if (circle === null) return false;
+  const round = discOf(circle);
   const under = area(intersect([job.outline, round]));
   return under > 0 && area(round) - under > SAME_SHARE * area(round);
 }
 
 function hasCore({ job }: Aim, { document }: PlannedCut): boolean {
-  if (document.kind !== 'annular' || !Array.isArray(document.center)) return false;
-  const [x, y] = document.center as readonly [number, number];
-  return area(intersect([job.outline, disc({ x, y }, document.diameter / 2 - document.wall)])) > 0;
+  const circle = circleOfPlan(document);
+  if (document.kind !== 'annular' || circle === null) return false;
+  return area(intersect([job.outline, disc(circle.center, circle.radius - document.wall)])) > 0;
 }
 
 /** Minutes of a cut in all its passes, the middle of the range; 0 where no feed is known. */

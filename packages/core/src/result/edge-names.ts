@@ -20,6 +20,8 @@ const SIDES = {
   back: 'the back',
 } as const;
 
+type Side = keyof typeof SIDES;
+
 /**
  * What people call the edges of a part: by the names that the job gives them, else by the side that a straight edge is
  * as the part lies. Where it lies in several ways, an edge is named as it lies in the setup of the cut that is nearest to
@@ -28,16 +30,22 @@ const SIDES = {
  */
 export function edgeNames(job: Job, lays: readonly Laid[]): readonly PartName[] {
   const given = new Set(job.names.map(({ of }) => of));
-  const ways = new Set(lays.map(({ setup: { lie } }) => lieName(lie)));
-  const sides = edgesOf(job.outline).flatMap((edge): PartName[] => {
-    const { source } = edge;
-    if (source === undefined || given.has(source)) return [];
-    const lay = ways.size > 1 ? layAt(job, lays, edge) : (lays[0] ?? null);
-    if (lay === null && lays.length > 0) return [];
-    const side = sideOf(job.outline, edge, lay?.setup.lie ?? AS_DRAWN);
-    return side === null ? [] : [{ of: source, name: `${SIDES[side]}${lieWords(lay, ways.size)}` }];
-  });
-  return [...job.names, ...sides];
+  const lies = new Map(lays.map(({ setup: { lie } }) => [lieName(lie), lie]));
+  if (lies.size === 0) lies.set('', AS_DRAWN);
+  const sides = new Map([...lies].map(([name, lie]) => [name, sidesOf(job.outline, lie)]));
+  const all = new Set([...sides.values()].flatMap((own) => [...own.keys()]));
+  const named = job.outline.flatMap(({ outer }) => outer).filter((edge) => all.has(edge));
+  return [
+    ...job.names,
+    ...named.flatMap((edge): PartName[] => {
+      const { source } = edge;
+      if (source === undefined || given.has(source)) return [];
+      const lay = lies.size > 1 ? layAt(job, lays, edge) : (lays[0] ?? null);
+      if (lay === null && lays.length > 0) return [];
+      const side = sides.get(lay === null ? '' : lieName(lay.setup.lie))?.get(edge);
+      return side === undefined ? [] : [{ of: source, name: `${SIDES[side]}${lieWords(lay, lies.size)}` }];
+    }),
+  ];
 }
 
 /** The same for all lies that are the same. */
@@ -68,10 +76,10 @@ function layAt({ cuts }: Job, lays: readonly Laid[], edge: Edge): Laid | null {
   return nearest.lay;
 }
 
-/** The side of a part that a straight edge is all of; null for others. */
-function sideOf(outline: Region, edge: Edge, lie: Lie): keyof typeof SIDES | null {
-  if (edge.kind !== 'line') return null;
+/** The straight edges that are all of a side of a part. */
+function sidesOf(outline: Region, lie: Lie): ReadonlyMap<Edge, Side> {
   const { x, y } = axesOf(lie);
+  const sides = new Map<Edge, Side>();
   for (const [axis, low, high] of [
     [x, 'left', 'right'],
     [y, 'front', 'back'],
@@ -82,14 +90,15 @@ function sideOf(outline: Region, edge: Edge, lie: Lie): keyof typeof SIDES | nul
       [least, low],
       [most, high],
     ] as const) {
-      const isOn = ({ kind, a, b }: Edge) =>
-        kind === 'line' && [a, b].every((end) => Math.abs(along(end, axis) - place) <= slack);
-      if (isOn(edge)) return edgesOf(outline).some((other) => other !== edge && isOn(other)) ? null : side;
+      const there = outline.flatMap(({ outer }) =>
+        outer.filter(
+          ({ kind, a, b }) =>
+            kind === 'line' && [a, b].every((end) => Math.abs(along(end, axis) - place) <= slack),
+        ),
+      );
+      const [edge] = there;
+      if (edge !== undefined && there.length === 1) sides.set(edge, side);
     }
   }
-  return null;
-}
-
-function edgesOf(outline: Region): readonly Edge[] {
-  return outline.flatMap(({ outer }) => outer);
+  return sides;
 }

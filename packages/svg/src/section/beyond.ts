@@ -1,5 +1,6 @@
 import type { Report, ReportRegion } from '@edgebite/core';
 import { type Sight, sightsFrom } from './nearest.js';
+import { sectionIn } from './section-in.js';
 import { tangentAt, type Wall, yAt } from './walls.js';
 
 /** An edge behind the cutting plane as it is seen: upright at an x, or level at a height. */
@@ -44,9 +45,7 @@ function layersOf({ slabs, pieces }: Report): readonly Layer[] {
   return slabs.map(({ from, to }) => ({
     from,
     to,
-    region: pieces.flatMap(
-      ({ sections }) => sections.find((own) => own.from <= from && own.to >= to)?.region ?? [],
-    ),
+    region: pieces.flatMap((piece) => sectionIn(piece, { from, to })),
   }));
 }
 

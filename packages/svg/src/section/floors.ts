@@ -8,6 +8,7 @@ import { haloed, TYPE, textWidth, write } from '../pen/text.js';
 import { type Stretch, stretchesAt } from '../view/scan.js';
 import type { Box } from '../view/view.js';
 import type { Axes } from './beyond-lines.js';
+import { type Heights, sectionIn } from './section-in.js';
 
 /** From an arrow to its figure, and from that to where the metal ends, mm. */
 const BESIDE = 1;
@@ -86,15 +87,8 @@ function meets(a: Box, b: Box): boolean {
 }
 
 /** Where metal is left in a slab, at a level. */
-function metalAt(
-  report: Report,
-  { from, to }: { readonly from: number; readonly to: number },
-  level: number,
-): readonly Stretch[] {
-  return report.pieces.flatMap(({ sections }) => {
-    const here = sections.find((section) => section.from <= from && section.to >= to);
-    return stretchesAt(here?.region ?? [], level);
-  });
+function metalAt(report: Report, slab: Heights, level: number): readonly Stretch[] {
+  return report.pieces.flatMap((piece) => stretchesAt(sectionIn(piece, slab), level));
 }
 
 // The widest part of a cut that lies over metal.

@@ -20,6 +20,7 @@ import { boundsOfRegion, type Stretch, stretchesAt } from '../view/scan.js';
 import { type Box, onSheet } from '../view/view.js';
 import { type Axes, drawBeyond } from './beyond-lines.js';
 import { drawFloors } from './floors.js';
+import { sectionIn } from './section-in.js';
 
 /** Least distance of two depths written beside the section, mm. */
 const APART = 4;
@@ -118,8 +119,7 @@ function drawFaces(parent: SvgNode, report: Report, level: number, axes: Axes, f
   for (const slab of report.slabs) {
     const all: Stretch[] = [];
     for (const [p, piece] of report.pieces.entries()) {
-      const here = piece.sections.find(({ from, to }) => from <= slab.from && to >= slab.to);
-      for (const stretch of stretchesAt(here?.region ?? [], level)) {
+      for (const stretch of stretchesAt(sectionIn(piece, slab), level)) {
         const box = boxOf(stretch, slab, axes);
         const face = parent.rect(box.width, box.height).attr({ x: box.x, y: box.y, stroke: 'none' });
         face.attr('fill', fills.cut(piece.role, turns[p] ?? 0));

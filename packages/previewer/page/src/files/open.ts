@@ -23,14 +23,15 @@ let turns = 0;
  */
 export async function openFile(file: File): Promise<void> {
   const turn = ++turns;
-  const refuse = (message: string): void => {
-    refusal.value = { file: file.name, issues: [{ path: '', message }] };
-  };
-  if (file.size > MAX_BYTES) return refuse(`is too large; a file has ${MAX_BYTES} bytes at most`);
+  if (file.size > MAX_BYTES) return refuse(file.name, `is too large; a file has ${MAX_BYTES} bytes at most`);
   const text = await textOf(file);
   if (turn !== turns) return;
-  if (text === null) return refuse('is not UTF-8 text; save it as UTF-8');
+  if (text === null) return refuse(file.name, 'is not UTF-8 text; save it as UTF-8');
   await openText(text, file.name, turn);
+}
+
+function refuse(file: string, message: string): void {
+  refusal.value = { file, issues: [{ path: '', message }] };
 }
 
 /** What a text is called that was pasted. */
@@ -61,14 +62,11 @@ function isOutline(text: string, name: string): boolean {
 
 async function openOutline(text: string, name: string, turn: number): Promise<void> {
   const picture = text.startsWith('<') ? pictureIn(text) : null;
-  if (typeof picture === 'string') {
-    refusal.value = { file: name, issues: [{ path: '', message: picture }] };
-    return;
-  }
+  if (typeof picture === 'string') return refuse(name, picture);
   const found: Found = picture ?? { text };
   const { drawn, fault } = await solver.outline(found);
   if (turn !== turns) return;
-  if (drawn === null) refusal.value = { file: name, issues: [{ path: '', message: fault }] };
+  if (drawn === null) refuse(name, fault);
   else readOutline.value = { ...drawn, file: name, units: picture?.units ?? null };
 }
 
@@ -83,8 +81,7 @@ export async function openLink(): Promise<void> {
   // Later changes are not those of the link: a reload goes on with them.
   history.replaceState(null, '', location.href.slice(0, location.href.indexOf('#')));
   if (text !== null) return openText(text, LINK, turn);
-  const message = 'was cut short or changed on its way; ask for the job as a file';
-  refusal.value = { file: LINK, issues: [{ path: '', message }] };
+  refuse(LINK, 'was cut short or changed on its way; ask for the job as a file');
 }
 
 async function textOf(file: File): Promise<string | null> {
