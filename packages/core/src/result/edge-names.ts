@@ -12,16 +12,6 @@ const LEVEL = 1e-9;
 
 const AS_DRAWN: Lie = { flip: null, turn: 0 };
 
-/** What people call the sides of a part as it lies. */
-const SIDES = {
-  left: 'the left end',
-  right: 'the right end',
-  front: 'the front',
-  back: 'the back',
-} as const;
-
-type Side = keyof typeof SIDES;
-
 /**
  * What people call the edges of a part: by the names that the job gives them, else by the side that a straight edge is
  * as the part lies. Where it lies in several ways, an edge is named as it lies in the setup of the cut that is nearest to
@@ -43,7 +33,7 @@ export function edgeNames(job: Job, lays: readonly Laid[]): readonly PartName[] 
       const lay = lies.size > 1 ? layAt(job, lays, edge) : (lays[0] ?? null);
       if (lay === null && lays.length > 0) return [];
       const side = sides.get(lay === null ? '' : lieName(lay.setup.lie))?.get(edge);
-      return side === undefined ? [] : [{ of: source, name: `${SIDES[side]}${lieWords(lay, lies.size)}` }];
+      return side === undefined ? [] : [{ of: source, name: side + lieWords(lay, lies.size) }];
     }),
   ];
 }
@@ -76,13 +66,13 @@ function layAt({ cuts }: Job, lays: readonly Laid[], edge: Edge): Laid | null {
   return nearest.lay;
 }
 
-/** The straight edges that are all of a side of a part. */
-function sidesOf(outline: Region, lie: Lie): ReadonlyMap<Edge, Side> {
+/** The straight edges that are all of a side of a part, each with what people call that side. */
+function sidesOf(outline: Region, lie: Lie): ReadonlyMap<Edge, string> {
   const { x, y } = axesOf(lie);
-  const sides = new Map<Edge, Side>();
+  const sides = new Map<Edge, string>();
   for (const [axis, low, high] of [
-    [x, 'left', 'right'],
-    [y, 'front', 'back'],
+    [x, 'the left end', 'the right end'],
+    [y, 'the front', 'the back'],
   ] as const) {
     const [least, most] = outermost(outline, axis);
     const slack = LEVEL * (most - least);
