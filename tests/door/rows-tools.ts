@@ -262,7 +262,7 @@ export const TOOLS: Readonly<Record<string, Row>> = {
   trialOf: row(
     [
       seat,
-      waysFor(seat, seated, BITTEN, gauges),
+      waysFor(seat, seated, gauges),
       { dial: { step: 0.02, on: 'diameter' }, leaves: 0.5, good: 0.01, place: 0.02 },
     ],
     SEAT,
@@ -276,5 +276,5 @@ export const TOOLS: Readonly<Record<string, Row>> = {
       },
     },
   ),
-  waysFor: row([seat, seated, BITTEN, gauges], SEAT, 'made', 'region', GAUGES),
+  waysFor: row([seat, seated, gauges], SEAT, 'made', GAUGES),
 };

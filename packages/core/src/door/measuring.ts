@@ -64,7 +64,6 @@ export const pinFault: typeof rawPins.pinFault = /* @__PURE__ */ guarded(rawPins
 export const waysFor: typeof rawWays.waysFor = /* @__PURE__ */ guarded(rawWays.waysFor, 'waysFor', {
   seat,
   measurable,
-  section: region,
   gauges,
 });
 /** @function */

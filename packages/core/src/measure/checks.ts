@@ -51,7 +51,7 @@ export function checksIn(sections: readonly HeightSection[], gauges: Gauges): Ch
       if (goesOn) checks[known] = joined(low, check);
       else {
         checks.push(check);
-        starts.push({ section, measurable, under: under?.to === section.from ? under.region : null });
+        starts.push({ measurable, under: under?.to === section.from ? under.region : null });
       }
       here.set(arc, goesOn ? known : checks.length - 1);
     }
@@ -61,9 +61,8 @@ export function checksIn(sections: readonly HeightSection[], gauges: Gauges): Ch
   return checks.map((check, k) => withBalls(check, starts[k] as Start, gauges));
 }
 
-/** Where an arc begins: its lowest section, and the metal under that; null at the bottom. */
+/** What is in the lowest section of an arc, and the metal under that; null at the bottom. */
 interface Start {
-  readonly section: HeightSection;
   readonly measurable: Measurable;
   readonly under: Region | null;
 }
@@ -72,11 +71,11 @@ interface Start {
  * An arc with the balls that lie in it: on what is under the arc, or on the table, each touching the wall as high as its middle.
  * Of those that touch below the upper end of the arc and have something to lie on, the widest, and the widest pair.
  */
-function withBalls(check: Check, { section, measurable, under }: Start, gauges: Gauges): Check {
+function withBalls(check: Check, { measurable, under }: Start, gauges: Gauges): Check {
   const { seat, from, to } = check;
   const low = gauges.balls.filter((ball) => from + ball / 2 <= to);
   if (low.length === 0) return check;
-  const drafted = waysFor(seat, measurable, section.region, { ...gauges, pins: low, feet: [] });
+  const drafted = waysFor(seat, measurable, { ...gauges, pins: low, feet: [] });
   const balls = drafted.flatMap((one): Taken[] => {
     if (!('pin' in one.way) || !liesOn(seat, one.way, under)) return [];
     const touches = from + one.way.pin / 2;
@@ -98,13 +97,8 @@ function liesOn(seat: Seat, way: Extract<Way, { pin: number }>, under: Region | 
   });
 }
 
-function checkOf(
-  { from, to, region }: HeightSection,
-  seat: Seat,
-  measurable: Measurable,
-  gauges: Gauges,
-): Check {
-  const ways = waysFor(seat, measurable, region, gauges).map((one): Taken => ({ ...one, from, to }));
+function checkOf({ from, to }: HeightSection, seat: Seat, measurable: Measurable, gauges: Gauges): Check {
+  const ways = waysFor(seat, measurable, gauges).map((one): Taken => ({ ...one, from, to }));
   // Pins lie where a depth is read to, or where what is left is read from.
   const directions = ways.flatMap(({ way }) => {
     if (way.kind !== 'depth' && way.kind !== 'left') return [];

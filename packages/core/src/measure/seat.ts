@@ -3,6 +3,7 @@ import { TURN } from '../geometry/angle.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { cutOfSource } from '../geometry/source.js';
+import { locator, type Place } from '../region/contains.js';
 import { loopBounds } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { insideOf } from './way.js';
@@ -57,6 +58,8 @@ export interface Measurable {
   readonly rounds: readonly Round[];
   /** The seats next to one, the nearest first. */
   readonly beside: (seat: Seat) => readonly Seat[];
+  /** Where a place lies with regard to the section. */
+  readonly locate: (p: Point) => Place;
   /** Places closer than this are one. */
   readonly near: number;
 }
@@ -76,6 +79,7 @@ export function measurableIn(section: Region): Measurable {
     faces: longest(facesOf(loops, near)),
     rounds: roundsOf(loops, near),
     beside: besideOf(seats),
+    locate: locator(section),
     near,
   };
 }

@@ -4,9 +4,7 @@
  * Out: ways with what they should read; the arc fitted to readings; corrections of head and readout.
  */
 
-import type { Point, Vector } from '../geometry/point.js';
-import { contains } from '../region/contains.js';
-import type { Region } from '../region/region.js';
+import { midpoint, type Point, type Vector } from '../geometry/point.js';
 import { pinFault } from './pins.js';
 import {
   alongFace,
@@ -77,8 +75,7 @@ const NEAREST = 2;
 /** The ways to measure a seat in its section. The most sensitive to the radius come first. */
 export function waysFor(
   seat: Seat,
-  { faces, rounds, beside, near }: Measurable,
-  section: Region,
+  { faces, rounds, beside, locate, near }: Measurable,
   gauges: Gauges,
 ): Fitting[] {
   const fittingOf = ({ way, horns }: Drafted): Fitting => {
@@ -91,26 +88,39 @@ export function waysFor(
       horns: horns ?? null,
     };
   };
-  const nearest = (drafts: readonly Drafted[]) =>
-    drafts
-      .map(fittingOf)
-      .sort((a, b) => a.reading - b.reading)
-      .slice(0, NEAREST);
+  const nearest = (drafts: readonly Drafted[], serves: (draft: Drafted) => boolean = () => true) => {
+    const byReading = drafts.map((draft) => ({ draft, fitting: fittingOf(draft) }));
+    byReading.sort((a, b) => a.fitting.reading - b.fitting.reading);
+    const found: Fitting[] = [];
+    for (const { draft, fitting } of byReading) {
+      if (found.length < NEAREST && serves(draft)) found.push(fitting);
+    }
+    return found;
+  };
+  const isThroughMetal = ({ middle }: Drafted) => middle !== undefined && locate(middle) === 'inside';
   const across = nearest(faces.flatMap((face) => leftWays(seat, face, near)));
   return [
     ...across,
-    ...nearest(rounds.flatMap((round) => roundWays(seat, round, section))),
+    ...nearest(
+      rounds.flatMap((round) => roundWays(seat, round)),
+      isThroughMetal,
+    ),
     ...across.flatMap(({ way }) => overWays(seat, way, gauges)).map(fittingOf),
     ...faces.flatMap((face) => depthWays(seat, face, near, gauges)).map(fittingOf),
     ...acrossWays(seat).map(fittingOf),
     ...heightWays(seat, gauges).map(fittingOf),
-    ...nearest(beside(seat).flatMap((other) => wallWays(seat, other, section))),
+    ...nearest(
+      beside(seat).flatMap((other) => wallWays(seat, other)),
+      isThroughMetal,
+    ),
   ].sort(byRadiusShown);
 }
 
 interface Drafted {
   readonly way: Way;
   readonly horns?: readonly [number, number];
+  /** The middle of what is measured straight through: metal is to be there. */
+  readonly middle?: Point;
 }
 
 /** Sorts ways by their sensitivity to the radius, best first. */
@@ -227,22 +237,20 @@ function acrossWays({ spans }: Seat): Drafted[] {
 /** Of two stretches that differ by less, radians, the first counts. */
 const ROUNDING = 1e-9;
 
-/** What is left to a round, where the line through both middles runs through metal to it. */
-function roundWays(seat: Seat, { source, center, radius, spans }: Round, section: Region): Drafted[] {
+/** What is left to a round, where the line through both middles runs to it. */
+function roundWays(seat: Seat, { source, center, radius, spans }: Round): Drafted[] {
   const [dx, dy] = [center.x - seat.center.x, center.y - seat.center.y];
   const length = Math.hypot(dx, dy);
   if (!(length > 0)) return [];
   const towards = { dx: dx / length, dy: dy / length };
   if (!hasRoom(seat, towards) || !hasRoom({ spans }, towards)) return [];
   const [a, b] = [placeOn(seat, towards), placeOn({ center, radius }, towards)];
-  const middle: Point = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
   const isAhead = (b.x - a.x) * towards.dx + (b.y - a.y) * towards.dy > 0;
-  if (!isAhead || contains(section, middle) !== 'inside') return [];
-  return [{ way: { kind: 'round', source, center, radius } }];
+  return isAhead ? [{ way: { kind: 'round', source, center, radius }, middle: midpoint(a, b) }] : [];
 }
 
-/** The wall to another seat, where there is metal between and nothing else. */
-function wallWays(seat: Seat, other: Seat, section: Region): Drafted[] {
+/** The wall to another seat. */
+function wallWays(seat: Seat, other: Seat): Drafted[] {
   const [dx, dy] = [other.center.x - seat.center.x, other.center.y - seat.center.y];
   const length = Math.hypot(dx, dy);
   const wall = length - seat.radius - other.radius;
@@ -251,8 +259,6 @@ function wallWays(seat: Seat, other: Seat, section: Region): Drafted[] {
   if (!hasRoom(seat, towards) || !hasRoom(other, opposite(towards))) return [];
   const a = placeOn(seat, towards);
   const b = placeOn(other, opposite(towards));
-  const middle: Point = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-  if (contains(section, middle) !== 'inside') return [];
   const { cut, center, radius } = other;
-  return [{ way: { kind: 'wall', cut, center, radius } }];
+  return [{ way: { kind: 'wall', cut, center, radius }, middle: midpoint(a, b) }];
 }

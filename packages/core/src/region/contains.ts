@@ -14,21 +14,38 @@ import type { Loop, Region } from './region.js';
  * @param tolerance how near to a boundary a point is taken to lie on it; a billionth of the region's extent
  *   unless given
  */
-export function contains(region: Region, p: Point, tolerance?: number): 'inside' | 'boundary' | 'outside' {
+export function contains(region: Region, p: Point, tolerance?: number): Place {
+  return locator(region, tolerance)(p);
+}
+
+/** Where a point lies with regard to a region. */
+export type Place = 'inside' | 'boundary' | 'outside';
+
+/** As `contains`, for many points of one region. */
+export function locator(region: Region, tolerance?: number): (p: Point) => Place {
   const box = boundsOf(region);
-  if (box === null) return 'outside';
+  if (box === null) return () => 'outside';
   const near = tolerance ?? weldTolerance(extentOf(box));
-  if (p.x < box.minX - near || p.x > box.maxX + near || p.y < box.minY - near || p.y > box.maxY + near) {
-    return 'outside';
-  }
-  let winding = 0;
-  for (const loop of loopsOf(region)) {
-    for (const edge of loop) {
+  const edges = loopsOf(region).flat();
+  return (p) => {
+    if (p.x < box.minX - near || p.x > box.maxX + near || p.y < box.minY - near || p.y > box.maxY + near) {
+      return 'outside';
+    }
+    let winding = 0;
+    for (const edge of edges) {
+      if (isAside(edge, p.y, near)) continue;
       if (nearestOnEdge(edge, p).distance <= near) return 'boundary';
       winding += crossings(edge, p, near);
     }
-  }
-  return winding === 0 ? 'outside' : 'inside';
+    return winding === 0 ? 'outside' : 'inside';
+  };
+}
+
+/** Whether an edge lies all above or all below a height, and no nearer to it than so much. */
+function isAside(edge: Edge, y: number, near: number): boolean {
+  if (edge.kind === 'arc') return Math.abs(y - edge.center.y) > edge.radius + near;
+  const [low, high] = [Math.min(edge.a.y, edge.b.y), Math.max(edge.a.y, edge.b.y)];
+  return y < low - near || y > high + near;
 }
 
 /** How many times a loop goes round a point that is not on it, counter-clockwise. */
