@@ -1,12 +1,10 @@
-import { intersect } from '../combine/boolean.js';
 import { massOf } from '../cutting/density.js';
 import type { KeepOut } from '../datum/keep-out.js';
 import { along } from '../datum/lie.js';
 import { outermost } from '../datum/outermost.js';
-import { lineEdge } from '../geometry/edge.js';
-import type { Point, Vector } from '../geometry/point.js';
+import type { Vector } from '../geometry/point.js';
+import { areaBeyond } from '../region/beyond.js';
 import { area, centroid } from '../region/measure.js';
-import type { Region } from '../region/region.js';
 import { keptBefore } from '../state/kept.js';
 import type { Result } from '../step/result.js';
 import { bears } from './bearing.js';
@@ -78,7 +76,7 @@ function beyond(
   step: number,
 ): Told[] {
   const { job, density } = result;
-  const whole = weigh(layers, vice.axis, (region) => region);
+  const whole = weigh(layers, vice.axis);
   if (whole.volume === 0) return [];
   const size = (volume: number) =>
     density === null
@@ -87,11 +85,11 @@ function beyond(
   return ([0, 1] as const).flatMap((end): Told[] => {
     const sign = end === 0 ? -1 : 1;
     const edge = end === 0 ? vice.low : vice.high;
-    const out = weigh(layers, vice.axis, (region) => beyondEdge(region, vice.axis, edge, sign));
+    const out = volumeBeyond(layers, vice.axis, edge, sign);
     const tips = sign * (whole.middle - edge);
-    if (tips <= job.resolution && out.volume <= MUCH * whole.volume) return [];
+    if (tips <= job.resolution && out <= MUCH * whole.volume) return [];
     const reach = lengthWords(Math.max(0, sign * (outermostOf(layers, vice.axis)[end] - edge)), job.units);
-    const stands = `Of the part's ${size(whole.volume)}, ${size(out.volume)} stand out beyond the vice ${vice.ways[end]}${where}, by ${reach}`;
+    const stands = `Of the part's ${size(whole.volume)}, ${size(out)} stand out beyond the vice ${vice.ways[end]}${where}, by ${reach}`;
     const about = [`step:${step}`];
     if (tips > job.resolution) {
       const message = `${stands}: its middle of weight lies ${lengthWords(tips, job.units)} beyond the jaws, so that it tips as they let go, and hangs on their grip alone. Put a support under it before you clamp, never hold it by hand.`;
@@ -102,44 +100,32 @@ function beyond(
   });
 }
 
-/** Volume of what is asked for of some layers, and how far its middle lies along an axis. */
+/** Volume of some layers, and how far its middle lies along an axis. */
 function weigh(
   layers: readonly HeightSection[],
   axis: Vector,
-  part: (region: Region) => Region,
 ): { readonly volume: number; readonly middle: number } {
   let [volume, moment] = [0, 0];
   for (const { from, to, region } of layers) {
-    const own = part(region);
-    const middle = centroid(own);
+    const middle = centroid(region);
     if (middle === null) continue;
-    const size = area(own) * (to - from);
+    const size = area(region) * (to - from);
     volume += size;
     moment += size * along(middle, axis);
   }
   return { volume, middle: volume === 0 ? 0 : moment / volume };
 }
 
+/** Volume of what of some layers lies beyond a place along an axis. */
+function volumeBeyond(layers: readonly HeightSection[], axis: Vector, edge: number, sign: 1 | -1): number {
+  const out = { dx: sign * axis.dx, dy: sign * axis.dy };
+  return layers.reduce(
+    (sum, { from, to, region }) => sum + areaBeyond(region, out, sign * edge) * (to - from),
+    0,
+  );
+}
+
 function outermostOf(layers: readonly HeightSection[], axis: Vector): readonly [number, number] {
   const ends = layers.flatMap(({ region }) => (region.length === 0 ? [] : outermost(region, axis)));
   return [Math.min(...ends), Math.max(...ends)];
-}
-
-/** What of a region lies beyond a place along an axis. */
-function beyondEdge(region: Region, axis: Vector, edge: number, sign: 1 | -1): Region {
-  if (region.length === 0) return [];
-  const across = { dx: -axis.dy, dy: axis.dx };
-  const [low, high] = outermost(region, axis);
-  const far = sign < 0 ? low - 1 : high + 1;
-  if (sign < 0 ? low >= edge : high <= edge) return [];
-  if (sign < 0 ? high <= edge : low >= edge) return region;
-  const [left, right] = outermost(region, across);
-  const at = (u: number, v: number): Point => ({
-    x: axis.dx * u + across.dx * v,
-    y: axis.dy * u + across.dy * v,
-  });
-  const [a, b] = [Math.min(edge, far), Math.max(edge, far)];
-  const corners = [at(a, left - 1), at(b, left - 1), at(b, right + 1), at(a, right + 1)];
-  const outer = corners.map((p, k) => lineEdge(p, corners[(k + 1) % corners.length] as Point));
-  return intersect([region, [{ outer, holes: [] }]]);
 }
