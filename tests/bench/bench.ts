@@ -7,7 +7,7 @@ import { type AnyLibrary, libraries } from './libraries.js';
 import { type Contest, contest, type Problem } from './library.js';
 import { type Effort, FULL, QUICK, type Timing, timed } from './measure.js';
 import { memoryFigures } from './memory.js';
-import { MOVED_CASE, movedFigures } from './moved-case.js';
+import { MOVED_CASES, movedFigures } from './moved-case.js';
 import { type OwnCase, ownCases } from './own-cases.js';
 import { cutProblems, offsetProblems } from './problems.js';
 import { proofFigures } from './proof.js';
@@ -45,7 +45,7 @@ const own = ownCases();
 const names = [
   ...problems.map(({ name }) => name),
   ...own.map(({ name }) => name),
-  MOVED_CASE,
+  ...MOVED_CASES.map(({ name }) => name),
   RANGE_CASE,
   PROPOSE_CASE,
   'growth',
@@ -63,7 +63,7 @@ for (const problem of problems) {
   report(proofFigures(problem, effort));
 }
 for (const one of own) if (wanted(one.name)) report([ownFigure(one)]);
-if (wanted(MOVED_CASE)) report(movedFigures(effort));
+for (const one of MOVED_CASES) if (wanted(one.name)) report(movedFigures(one, effort));
 if (wanted(RANGE_CASE)) report(rangeFigures(effort));
 if (wanted(PROPOSE_CASE)) report(proposeFigures(effort));
 if (wanted('growth')) report(growthFigures(effort));

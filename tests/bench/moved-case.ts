@@ -1,54 +1,86 @@
+import { readFileSync } from 'node:fs';
 import { type Examiner, examine, examiner, type Job, parseJob, type Report } from '@edgebite/core';
+import { firstDifference } from '../jobs/report-difference.js';
+import { drawFrom } from '../tools/oracle/random.js';
 import type { Figure } from './figures.js';
 import { type Effort, type Timing, timed } from './measure.js';
 import { sieve } from './problems.js';
 
-/** The name of the case. */
-export const MOVED_CASE = 'examine-2000-moved';
+/** A job, any cut of which is moved; and how many moves are timed as one: a single one would pay for others' garbage. */
+interface MovedCase {
+  readonly name: string;
+  readonly document: () => unknown;
+  /** The longest move along each axis, in the unit of the job. */
+  readonly sway: number;
+  readonly moves: number;
+}
 
-/** A hole in the middle of the plate, and its place. */
-const HOLE = 'hole 1025';
-const HOME = { x: 49, y: 41 };
+const EXAMPLE = new URL('../../examples/saddle-block.json', import.meta.url);
 
-/** Radius of the circle that it is dragged round, in mm; between holes there are 0.6. */
-const SWAY = 0.25;
+/** One job with setups, passes and clamps; sixty partial, annular and blind cuts; 2,000 holes with 0.6 mm between them. */
+export const MOVED_CASES: readonly MovedCase[] = [
+  {
+    name: 'examine-demo-moved',
+    document: () => JSON.parse(readFileSync(EXAMPLE, 'utf8')) as unknown,
+    sway: 0.2,
+    moves: 40,
+  },
+  { name: 'examine-60-moved', document: sixty, sway: 0.2, moves: 40 },
+  { name: 'examine-2000-moved', document: sieve, sway: 0.1, moves: 10 },
+];
 
-/** Steps of a drag that are timed as one: a single one among looks at the whole job would pay for their garbage. */
-const STEPS = 25;
-
-/** One hole of 2,000 dragged a step, and how much longer it takes to examine the whole job as it is then. */
-export function movedFigures(effort: Effort): Figure[] {
-  const job = parseJob(sieve());
-  let bench = examiner(job);
-  let step = 0;
+/** Cuts of a job moved one after another, any of them and back, and how much longer it takes to examine the whole job. */
+export function movedFigures({ name, document, sway, moves }: MovedCase, effort: Effort): Figure[] {
+  const job = parseJob(document());
+  const next = moverOf(job, sway);
   const drag = (): Examiner => {
-    for (let k = 0; k < STEPS; k++) {
-      step += 1;
-      bench = bench.moved(HOLE, { x: HOME.x + SWAY * Math.cos(step), y: HOME.y + SWAY * Math.sin(step) });
-    }
-    return bench;
+    let bench: Examiner | null = null;
+    for (let k = 0; k < moves; k++) bench = next();
+    return bench as Examiner;
   };
-  const whole = (): Report => examine(bench.job);
+  let last = job;
+  const whole = (): Report => {
+    last = next().job;
+    return examine(last);
+  };
   const [all, anew] = timed([drag, whole], effort) as [Timing, Timing];
-  const ours = { wall: all.wall / STEPS, cpu: all.cpu / STEPS };
-  const right = isRight(job);
+  const ours = { wall: all.wall / moves, cpu: all.cpu / moves };
+  const bench = drag();
+  const right = firstDifference(bench.report, examine(bench.job)) === null;
   if (!right) process.exitCode = 1;
-  const names = { case: MOVED_CASE, who: 'examine' };
+  const names = { case: name, who: 'examine' };
   return [
-    { kind: 'time', case: MOVED_CASE, who: 'edgebite', ...ours, bare: ours.wall, right },
-    { kind: 'ratio', ...names, ratio: anew.wall / ours.wall },
-    { kind: 'cpu', ...names, ratio: anew.cpu / ours.cpu },
+    { kind: 'time', case: name, who: 'edgebite', ...ours, bare: ours.wall, right },
+    { kind: 'ratio', ...names, ratio: (anew.wall - ours.wall) / ours.wall },
+    { kind: 'cpu', ...names, ratio: (anew.cpu - ours.cpu) / ours.cpu },
   ];
 }
 
-/** Whether a drag there and back says the same as a look at the whole job. */
-function isRight(job: Job): boolean {
-  const there = examiner(job).moved(HOLE, { x: HOME.x + SWAY, y: HOME.y });
-  const back = there.moved(HOLE, HOME);
-  return [there, back].every(({ report, job: moved }) => {
-    const whole = examine(moved);
-    const parts = ({ webs, findings, cuts }: Report) => JSON.stringify([webs, findings, cuts]);
-    const volumes = [report, whole].map(({ pieces }) => pieces[0]?.volume ?? 0) as [number, number];
-    return parts(report) === parts(whole) && Math.abs(volumes[0] - volumes[1]) <= 1e-12 * volumes[1];
+/** Moves a cut at each call, drawn from all that have a centre, to near where it was first. */
+function moverOf(job: Job, sway: number): () => Examiner {
+  const draw = drawFrom(1);
+  const homes = job.document.cuts.flatMap(({ id }) => {
+    const cut = job.cuts.find((one) => one.id === id);
+    return cut === undefined || cut.kind === 'swept' ? [] : [{ id, home: cut.center }];
   });
+  let bench = examiner(job);
+  return () => {
+    const { id, home } = draw.pick(homes);
+    const by = () => draw.between(-sway, sway);
+    bench = bench.moved(id, { x: home.x + by(), y: home.y + by() });
+    return bench;
+  };
+}
+
+/** Four rows of fifteen: bites in both long sides, and between them rings and bores, every third one blind. */
+function sixty(): unknown {
+  const cuts = Array.from({ length: 60 }, (_, k) => ({
+    id: `cut ${k + 1}`,
+    center: [18 + 18 * (k % 15), [0, 45, 75, 120][Math.floor(k / 15)]],
+    diameter: 12 + (k % 4),
+    ...(k % 3 === 1 ? { kind: 'annular', wall: 2 } : { kind: 'bore' }),
+    ...(k % 3 === 2 ? { depth: 8 + (k % 4) } : {}),
+  }));
+  const part = { outline: { rectangle: [290, 120], corner: 6 }, thickness: 20, material: 'mild steel' };
+  return { edgebite: 1, name: 'Rack for bobbins', units: 'mm', part, limits: { web: 3 }, cuts };
 }

@@ -12,6 +12,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { jobCases } from '../fuzz/job-cases.js';
+import { jobNumber } from '../outside/machine/made/generate.js';
 import { runs } from '../tools/runs.js';
 import { firstDifference } from './report-difference.js';
 import { type Step, stepsFor, wovenPlates } from './woven-plates.js';
@@ -66,6 +67,23 @@ describe('a report after changes is that of the changed job', () => {
     );
   });
 
+  test('on jobs with several setups, flips, turns, blind cuts, jaws and clamps', () => {
+    let made = 0;
+    fc.assert(
+      fc.property(
+        fc.nat(999).chain((seed) => {
+          const { document } = parseJob(jobNumber(seed));
+          return fc.tuple(fc.constant(document), stepsFor(document));
+        }),
+        ([document, steps]) => {
+          made += walk(document, steps);
+        },
+      ),
+      { numRuns: runs(10) },
+    );
+    expect(made).toBeGreaterThan(runs(10));
+  });
+
   test.each(['held-slug', 'row-of-bites', 'saddle-block', 'tangent-bore', 'treadle-bracket-inch'])(
     'on the example %s',
     (name) => {
@@ -104,6 +122,16 @@ test('a web far from the change, whose length the change has a say in', () => {
 });
 
 describe('a handle', () => {
+  test('says the same whichever of those made from one job was asked before', () => {
+    const bench = examiner(parseJob(plate()));
+    const near = bench.moved('hole 20', [91, 21]);
+    const far = bench.changed('bite', { diameter: 7 }).moved('hole 1', [21, 11]);
+    const again = near.moved('bite', [47, 0]);
+    for (const { report, job } of [bench, near, far, again]) {
+      expect(firstDifference(report, examine(parseJob(job.document)))).toBeNull();
+    }
+  });
+
   test('is not changed by what is made of it', () => {
     const bench = examiner(parseJob(plate()));
     const before = JSON.stringify(bench.report);

@@ -7,7 +7,7 @@ import ts from 'typescript';
 /** The rooms of each package's src by storey, lowest first. A room imports only from itself and from rooms before it. */
 export const STOREYS = {
   core: {
-    plane: ['geometry', 'region', 'noding', 'overlay', 'clear', 'combine'],
+    plane: ['memory', 'geometry', 'region', 'noding', 'overlay', 'clear', 'combine'],
     cuts: ['cut', 'datum', 'left', 'cutting'],
     shapes: ['outline', 'format', 'figure'],
     tools: ['load', 'passes', 'placing', 'path', 'measure'],

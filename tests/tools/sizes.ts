@@ -27,13 +27,13 @@ export const USES: readonly Use[] = [
   {
     name: 'examine of a parsed job',
     code: "export { examine } from '@edgebite/core';",
-    most: 133_000,
+    most: 134_500,
     aim: 60_000,
   },
   {
     name: 'parseJob and examine',
     code: "export { examine, parseJob } from '@edgebite/core';",
-    most: 201_000,
+    most: 202_000,
     aim: 100_000,
   },
   { name: 'draw', code: "export { draw } from '@edgebite/svg';", most: 45_500, aim: 60_000 },

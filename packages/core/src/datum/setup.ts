@@ -102,7 +102,7 @@ export interface Laid {
 export function laid(setup: Setup, part: SetPart): Laid {
   return {
     setup,
-    part,
+    part: { units: part.units, tolerances: part.tolerances, sizeTolerance: part.sizeTolerance },
     axes: axesOf(setup.lie),
     x: zeroSize(setup.zero.x, setup.readout.units, part.tolerances),
     y: zeroSize(setup.zero.y, setup.readout.units, part.tolerances),

@@ -8,9 +8,10 @@ import { JobError } from '../document/errors.js';
 import type { CutDocument } from '../document/schema.js';
 import type { Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
+import { RunningMemory } from '../memory/memory.js';
 import { parseJob } from '../read/parse.js';
 import type { Report } from '../report/report-schema.js';
-import { examine } from '../write/examine.js';
+import { examineWith } from '../write/examine.js';
 
 /** What may be changed of a cut, as a job has it; its kind and its id stay. */
 export type CutChange = Partial<Omit<CutDocument, 'id' | 'kind'>> & Readonly<Record<string, unknown>>;
@@ -40,6 +41,12 @@ export interface Examiner {
 
 /** Examines a job so that single cuts of it can be changed. */
 export function examiner(job: Job): Examiner {
+  return withMemory(job, new RunningMemory());
+}
+
+function withMemory(given: Job, memory: RunningMemory): Examiner {
+  memory.next();
+  const job = inKnownParts(given, memory);
   const { cuts } = job.document;
   const numberOf = new Map(cuts.map(({ id }, k) => [id, k]));
   const changed = (id: string, change: CutChange): Examiner => {
@@ -52,11 +59,11 @@ export function examiner(job: Job): Examiner {
         );
       }
     }
-    return examiner(withCut(job, number, change));
+    return withMemory(withCut(job, number, change), memory);
   };
   return {
     job,
-    report: examine(job),
+    report: examineWith(memory, job),
     changed,
     moved: (id, center) => {
       const number = numberOf.get(id);
@@ -69,6 +76,17 @@ export function examiner(job: Job): Examiner {
       const [x, y] = 'x' in center ? [center.x, center.y] : center;
       return changed(id, { center: [x, y] });
     },
+  };
+}
+
+/** A job in parts of which each that is alike to that of the job before is the very same. */
+function inKnownParts({ cuts, document, plain, ...rest }: Job, memory: RunningMemory): Job {
+  const known = Object.entries(rest).map(([key, value]) => [key, memory.same(`job ${key}`, value)] as const);
+  return {
+    ...(Object.fromEntries(known) as typeof rest),
+    cuts: cuts.map((cut, k) => memory.same(`cut ${k}`, cut)),
+    document,
+    plain,
   };
 }
 

@@ -7,10 +7,12 @@
 import type { Cut } from '../cut/cut.js';
 import { isInReach, isThereIn } from '../datum/keep-out.js';
 import { type Tick, unwatched } from '../geometry/watch.js';
+import { givensOf } from '../job/givens.js';
 import type { Job } from '../job/job.js';
 import type { JobCut } from '../job/plan.js';
 import type { Removal } from '../left/cells.js';
 import { goesDown, lowestOf } from '../load/underneath.js';
+import { forgetful, type Memory } from '../memory/memory.js';
 import { furthestBack } from '../passes/clear-stand.js';
 import { type Gouge, gouges } from '../path/gouge.js';
 import type { ReportCut } from '../report/report-schema.js';
@@ -45,25 +47,22 @@ export function centerCuts(
   stepOf: readonly number[],
   setupOf: readonly (string | null)[],
   tick: Tick = unwatched,
+  memory: Memory = forgetful,
 ): CenterCut[] {
+  const givens = givensOf(job);
   return job.cuts.map((cut, k) => {
     tick(k / job.cuts.length);
-    if (cut.kind === 'swept') return sweptCut(job, cut);
+    const place = `center ${k}`;
+    if (cut.kind === 'swept') {
+      return memory.of(place, [cut, ...givens], () => sweptCut(job, cut));
+    }
     const { low, high } = removals[k] as Removal;
     const reach = cut.diameter / 2 + reachOf(job, cut);
-    return roundCut(
-      job,
-      cut,
-      metalNear({
-        moment: beforeStep(stepOf[k] as number),
-        center: cut.center,
-        reach,
-        low,
-        high,
-        from: cut.from,
-      }),
-      setupOf[k] ?? null,
-    );
+    const moment = beforeStep(stepOf[k] as number);
+    const metal = metalNear({ moment, center: cut.center, reach, low, high, from: cut.from });
+    const setup = setupOf[k] ?? null;
+    const from = [cut, metal, setup, ...givens];
+    return memory.of(place, from, () => roundCut(job, cut, metal, setup));
   });
 }
 

@@ -5,6 +5,7 @@ import { type Bounds, boxAround, grown, joined } from '../geometry/bounds.js';
 import { distance, type Point } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { plainIn } from '../load/near-tool.js';
+import { forgetful, type Memory } from '../memory/memory.js';
 import { boundsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import { boxRegion, Tiles } from './tiles.js';
@@ -64,31 +65,53 @@ export type MetalFinder = (asked: Asked) => NearMetal;
  * The metal near a tool when its turn comes: the part, less what earlier steps have taken and what has come loose
  * and was lifted out. Each answer costs what is near the tool, not what is in the part.
  */
-export function metalFinder(outline: Region, thickness: number, gone: readonly Gone[]): MetalFinder {
-  const tiles = new Tiles(outline);
+export function metalFinder(
+  outline: Region,
+  thickness: number,
+  gone: readonly Gone[],
+  memory: Memory = forgetful,
+): MetalFinder {
+  const tiles = memory.of('tiles', [outline], () => new Tiles(outline));
   const index = indexOf(gone.map(({ region }) => boundsOf(region)));
-  return ({ moment, center, reach, low, high, from }) => {
+  return (asked) => {
+    const { moment, center, reach, low, high, from } = asked;
     const box = boxAround(center, reach);
-    const part = tiles.around(box);
-    const start = plainPart(part, box);
-    const whole = { part: start.metal, layers: [{ ...start, low, high }] };
-    if (index === null || start.plain === 'air') return whole;
-    const earlier = index
-      .search(box.minX, box.minY, box.maxX, box.maxY, (k) => isBefore(gone[k] as Gone, moment, center, reach))
+    const earlier = (
+      index?.search(box.minX, box.minY, box.maxX, box.maxY, (k) =>
+        isBefore(gone[k] as Gone, moment, center, reach),
+      ) ?? []
+    )
       .sort((a, b) => a - b)
       .map((k) => gone[k] as Gone);
-    if (earlier.length === 0) return whole;
-    const layers = heightsOf(low, high, earlier, thickness).map((layer): MetalLayer => {
-      const middle = (layer.low + layer.high) / 2;
-      const before = earlier.filter((one) => one.low < middle && middle < one.high);
-      if (before.length === 0) return { ...start, ...layer };
-      const regions = before.map(({ region }) => region);
-      // A block round all that is taken from it: nothing of that meets its sides, so that most often no overlay is needed.
-      const block = start.plain === 'metal' ? blockRound(box, regions) : start.metal;
-      return { metal: subtract(block, regions), ...layer, plain: null };
-    });
-    return { part: start.metal, layers: alike(from === 'top' ? layers.reverse() : layers) };
+    const place = `metal ${moment} ${center.x} ${center.y} ${reach} ${low} ${high} ${from}`;
+    return memory.of(place, [outline, thickness, ...earlier], () =>
+      metalLess(tiles.around(box), box, earlier, thickness, asked),
+    );
   };
+}
+
+/** The part near a tool, less what is gone there. */
+function metalLess(
+  part: Region,
+  box: Bounds,
+  earlier: readonly Gone[],
+  thickness: number,
+  { low, high, from }: Asked,
+): NearMetal {
+  const start = plainPart(part, box);
+  if (start.plain === 'air' || earlier.length === 0) {
+    return { part: start.metal, layers: [{ ...start, low, high }] };
+  }
+  const layers = heightsOf(low, high, earlier, thickness).map((layer): MetalLayer => {
+    const middle = (layer.low + layer.high) / 2;
+    const before = earlier.filter((one) => one.low < middle && middle < one.high);
+    if (before.length === 0) return { ...start, ...layer };
+    const regions = before.map(({ region }) => region);
+    // A block round all that is taken from it: nothing of that meets its sides, so that most often no overlay is needed.
+    const block = start.plain === 'metal' ? blockRound(box, regions) : start.metal;
+    return { metal: subtract(block, regions), ...layer, plain: null };
+  });
+  return { part: start.metal, layers: alike(from === 'top' ? layers.reverse() : layers) };
 }
 
 function isBefore({ moment, round }: Gone, now: number, center: Point, reach: number): boolean {

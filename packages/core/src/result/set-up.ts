@@ -1,5 +1,6 @@
 import type { Laid } from '../datum/setup.js';
 import type { Job, PartName } from '../job/job.js';
+import { forgetful, type Memory } from '../memory/memory.js';
 import { edgeNames } from './edge-names.js';
 import { type Moving, movingOf } from './moving.js';
 import { laidSetups } from './setup-rows.js';
@@ -13,7 +14,7 @@ export interface SetUp {
 }
 
 /** Works the setups of a job out. */
-export function setUp(job: Job): SetUp {
-  const lays = laidSetups(job);
+export function setUp(job: Job, memory: Memory = forgetful): SetUp {
+  const lays = laidSetups(job).map((lay, k) => memory.same(`lay ${k}`, lay));
   return { lays, moving: movingOf(job, lays), names: edgeNames(job, lays) };
 }

@@ -1,6 +1,7 @@
 import type { Side } from '../cut/cut.js';
 import { type Laid, laid } from '../datum/setup.js';
 import type { Job } from '../job/job.js';
+import { forgetful, type Memory } from '../memory/memory.js';
 
 /**
  * Steps: each approach of one tool, as the part lies then and as it stands. What comes in is a job with its states;
@@ -29,7 +30,7 @@ export const TURNED_OVER = 'as drawn, turned over';
  * no setup is made after the one that the job lists before it, with the part as drawn.
  * @param lays the job's setups, worked out
  */
-export function approachesOf(job: Job, lays: readonly Laid[]): Approach[] {
+export function approachesOf(job: Job, lays: readonly Laid[], memory: Memory = forgetful): Approach[] {
   const numberOf = new Map(job.cuts.map(({ id }, k) => [id, k]));
   const seen = new Set<number>();
   const inSetups = lays.flatMap((lay) =>
@@ -44,7 +45,7 @@ export function approachesOf(job: Job, lays: readonly Laid[]): Approach[] {
   );
   const drawn = new Map<Side, Laid>();
   const asDrawn = (side: Side) => {
-    const known = drawn.get(side) ?? layAsDrawn(job, side);
+    const known = drawn.get(side) ?? memory.same(`lay from the ${side}`, layAsDrawn(job, side));
     drawn.set(side, known);
     return known;
   };

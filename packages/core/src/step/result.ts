@@ -11,6 +11,7 @@ import type { Job } from '../job/job.js';
 import { cellsOf } from '../left/cells.js';
 import { type Left, whatIsLeft } from '../left/left.js';
 import { type CoverSums, standingOf } from '../left/relation.js';
+import { forgetful, type Memory } from '../memory/memory.js';
 import { type CenterCut, centerCuts } from '../result/center-cuts.js';
 import { type Facts, factsOf } from '../result/facts.js';
 import { removalOf } from '../result/removal.js';
@@ -45,23 +46,36 @@ export interface Result {
   readonly merges: readonly Merge[];
 }
 
-/** Works out a job. The shares of the work are those of common jobs, roughly. */
-export function resultOf(job: Job, tick: Tick = unwatched): Result {
+/**
+ * Works out a job. The shares of the work are those of common jobs, roughly.
+ * @param memory what is near no changed cut is taken from it
+ */
+export function resultOf(job: Job, tick: Tick = unwatched, memory: Memory = forgetful): Result {
   tick(0);
-  const set = setUp(job);
-  const approaches = approachesOf(job, set.lays);
-  const removals = job.cuts.map((cut) => removalOf(cut, job.thickness));
+  const set = setUp(job, memory);
+  const approaches = approachesOf(job, set.lays, memory);
+  const { thickness } = job;
+  const removals = job.cuts.map((cut, k) =>
+    memory.of(`removal ${k}`, [cut, thickness], () => removalOf(cut, thickness)),
+  );
   const rough = cellsOf(job.outline, job.thickness, removals);
-  const byCut = statesByCut(job, rough, approaches);
+  const byCut = statesByCut(job, rough, approaches, memory);
   const stepOfCut = job.cuts.map((_, k) => approaches.findIndex(({ cut }) => cut === k));
   const setupOfCut = job.cuts.map((_, k) => approaches[stepOfCut[k] as number]?.lay.setup.id ?? null);
   tick(0.15);
-  const centers = centerCuts(job, removals, byCut.metalNear, stepOfCut, setupOfCut, partOf(tick, 0.15, 0.35));
+  const centers = centerCuts(
+    job,
+    removals,
+    byCut.metalNear,
+    stepOfCut,
+    setupOfCut,
+    partOf(tick, 0.15, 0.35),
+    memory,
+  );
   const shapes = approaches.flatMap((approach): StepShape[] => {
-    const own = passShapes(
-      job.cuts[approach.cut] as Job['cuts'][number],
-      centers[approach.cut]?.row.passes ?? null,
-    );
+    const cut = job.cuts[approach.cut] as Job['cuts'][number];
+    const passes = centers[approach.cut]?.row.passes ?? null;
+    const own = memory.of(`shapes ${approach.cut}`, [cut, passes], () => passShapes(cut, passes));
     const start = centers[approach.cut]?.start ?? null;
     return own.map((shape, pass) => ({
       approach,
@@ -71,8 +85,8 @@ export function resultOf(job: Job, tick: Tick = unwatched): Result {
       start: pass === 0 ? start : null,
     }));
   });
-  const whole = shapes.length === approaches.length ? byCut : statesByPass(job, rough, shapes);
-  const states = withNecks(job, whole, shapes);
+  const whole = shapes.length === approaches.length ? byCut : statesByPass(job, rough, shapes, memory);
+  const states = withNecks(job, whole, shapes, memory);
   tick(0.45);
   const { cells } = states.timeline;
   const hanging = hangingInTheEnd(states.timeline, states.kept, job.limits.hold);
@@ -88,7 +102,7 @@ export function resultOf(job: Job, tick: Tick = unwatched): Result {
     facts: factsOf(job, left, byCut.metalNear, stepOfCut),
     centers,
     timeline: states.timeline,
-    steps: stepsOf(job, shapes, states, partOf(tick, 0.55, 1)),
+    steps: stepsOf(job, shapes, states, partOf(tick, 0.55, 1), memory),
     bodies: states.bodies,
     ...namesOf(left, states.bodies),
     merges: mergesOver(states.timeline),

@@ -1,6 +1,7 @@
 import type { Job } from '../job/job.js';
 import { type Cells, cellsOf, cellVolume, type Removal } from '../left/cells.js';
 import { type KeptCells, keptCells } from '../left/pieces.js';
+import { forgetful, type Memory } from '../memory/memory.js';
 import { type MetalFinder, metalFinder } from '../result/near-metal.js';
 import type { PassesStart } from '../result/passes-row.js';
 import { type Body, bodiesOver } from '../state/bodies.js';
@@ -29,16 +30,27 @@ export interface StepShape {
 }
 
 /** States of a job of which each cut is one step: what is known before passes are planned. */
-export function statesByCut(job: Job, cells: Cells, approaches: readonly Approach[]): States {
+export function statesByCut(
+  job: Job,
+  cells: Cells,
+  approaches: readonly Approach[],
+  memory: Memory = forgetful,
+): States {
   const steps = approaches.map((approach): StepShape => {
-    const [shape] = wholeShape(job, approach.cut);
+    const cut = job.cuts[approach.cut] as Job['cuts'][number];
+    const shape = memory.of(`whole ${approach.cut}`, [cut], () => wholeShape(cut));
     return { approach, pass: 0, passes: 1, shape, start: null };
   });
-  return statesOf(job, cells, steps);
+  return statesOf(job, cells, steps, memory.within('by cut'));
 }
 
 /** States of a job pass by pass; where no cut has several, those of the same cells. */
-export function statesByPass(job: Job, cells: Cells, steps: readonly StepShape[]): States {
+export function statesByPass(
+  job: Job,
+  cells: Cells,
+  steps: readonly StepShape[],
+  memory: Memory = forgetful,
+): States {
   const shapes = new Map<number, PassShape[]>();
   for (const { approach, shape } of steps.filter(({ approach }) => approach.isFirst)) {
     const own = shapes.get(approach.cut) ?? [];
@@ -46,22 +58,28 @@ export function statesByPass(job: Job, cells: Cells, steps: readonly StepShape[]
     shapes.set(approach.cut, own);
   }
   const removals = cells.removals.map((removal, k): Removal => {
-    const passes = footprintsOf(job.cuts[k] as Job['cuts'][number], shapes.get(k) ?? []);
+    const [cut, own] = [job.cuts[k] as Job['cuts'][number], shapes.get(k) ?? []];
+    const passes = memory.of(`passes ${k}`, [cut, ...own], () => footprintsOf(cut, own));
     return passes === undefined ? removal : { ...removal, passes };
   });
   const isFiner = removals.some(({ passes }) => passes !== undefined);
-  if (!isFiner) return statesOf(job, cells, steps);
-  return withLooseTaken(job, cellsOf(job.outline, job.thickness, removals), steps, []);
+  if (!isFiner) return statesOf(job, cells, steps, memory);
+  return withLooseTaken(job, cellsOf(job.outline, job.thickness, removals), steps, [], memory);
 }
 
 /** The same states with the metal parted at its narrow places, so that what hangs by them is told. */
-export function withNecks(job: Job, states: States, steps: readonly StepShape[]): States {
+export function withNecks(
+  job: Job,
+  states: States,
+  steps: readonly StepShape[],
+  memory: Memory = forgetful,
+): States {
   const { hold } = job.limits;
   const places = narrowPlaces(states.timeline, hold);
   if (places.length === 0) return states;
   const kerfs = places.map((place) => kerfAcross(place, hold));
   const parted = cellsOf(job.outline, job.thickness, states.timeline.cells.removals, undefined, kerfs);
-  return withLooseTaken(job, parted, steps, places);
+  return withLooseTaken(job, parted, steps, places, memory);
 }
 
 function withLooseTaken(
@@ -69,10 +87,11 @@ function withLooseTaken(
   cells: Cells,
   steps: readonly StepShape[],
   places: readonly NarrowPlace[],
+  memory: Memory,
 ): States {
-  const states = statesOf(job, cells, steps, places);
+  const states = statesOf(job, cells, steps, memory, places);
   const taker = takenBeside(states);
-  return taker === null ? states : statesOf(job, { ...cells, taker }, steps, places);
+  return taker === null ? states : statesOf(job, { ...cells, taker }, steps, memory, places);
 }
 
 /**
@@ -105,16 +124,16 @@ function takenBeside({ timeline, bodies }: States): Int32Array | null {
   return taker;
 }
 
-function wholeShape(job: Job, number: number): readonly [PassShape] {
-  const cut = job.cuts[number] as Job['cuts'][number];
-  if (cut.kind === 'swept') return [{ kind: 'path', path: cut.path, runs: [] }];
-  return [{ kind: 'round', center: cut.center, radius: cut.diameter / 2 }];
+function wholeShape(cut: Job['cuts'][number]): PassShape {
+  if (cut.kind === 'swept') return { kind: 'path', path: cut.path, runs: [] };
+  return { kind: 'round', center: cut.center, radius: cut.diameter / 2 };
 }
 
 function statesOf(
   job: Job,
   cells: Cells,
   steps: readonly StepShape[],
+  memory: Memory,
   places: readonly NarrowPlace[] = [],
 ): States {
   const takings = steps.map(
@@ -129,11 +148,12 @@ function statesOf(
   const kept = keptCells(cells, job.keep);
   const bodies = bodiesOver(timeline, kept, job.limits.hold, places);
   const rounds = steps.map(({ shape }) => (shape.kind === 'round' ? shape : null));
+  const gone = goneOf(timeline, bodies, rounds).map((one, k) => memory.same(`gone ${k}`, one));
   return {
     timeline,
     kept,
     bodies,
-    metalNear: metalFinder(job.outline, job.thickness, goneOf(timeline, bodies, rounds)),
+    metalNear: metalFinder(job.outline, job.thickness, gone, memory),
   };
 }
 

@@ -13,11 +13,13 @@ import { DEGREE } from '../geometry/angle.js';
 import { joined } from '../geometry/bounds.js';
 import { cutSource } from '../geometry/source.js';
 import { partOf, type Tick, ticking, unwatched, type Watch } from '../geometry/watch.js';
+import { givensOf } from '../job/givens.js';
 import type { Job } from '../job/job.js';
 import type { Removal, Slab } from '../left/cells.js';
 import type { Left } from '../left/left.js';
 import type { Piece } from '../left/pieces.js';
 import { relationOf } from '../left/relation.js';
+import { forgetful, type Memory } from '../memory/memory.js';
 import { loopBounds } from '../region/measure.js';
 import type { Region } from '../region/region.js';
 import type { Report, ReportCut, ReportPiece, ReportRows, ReportStep } from '../report/report-schema.js';
@@ -42,16 +44,21 @@ import { mergeRows, stepRows } from './step-rows.js';
  * @param watch receives the progress; aborting its signal ends the call with that reason
  */
 export function examine(job: Job, watch?: Watch): Report {
+  return examineWith(forgetful, job, watch);
+}
+
+/** The same, with what was worked out of the job before. */
+export function examineWith(memory: Memory, job: Job, watch?: Watch): Report {
   const tick = ticking(watch);
-  const report = reportOf(resultOf(job, partOf(tick, 0, 0.7)), partOf(tick, 0.7, 1));
+  const report = reportOf(resultOf(job, partOf(tick, 0, 0.7), memory), partOf(tick, 0.7, 1), memory);
   tick(1);
   return report;
 }
 
 /** Writes a result down. */
-export function reportOf(result: Result, tick: Tick = unwatched): Report {
+export function reportOf(result: Result, tick: Tick = unwatched, memory: Memory = forgetful): Report {
   tick(0);
-  const body = bodyOf(result);
+  const body = bodyOf(result, memory);
   tick(0.3);
   const { findings, ofSteps } = findingsOf(result, body);
   const steps = body.steps.map((step, k) => withFindings(step, ofSteps[k] ?? []));
@@ -65,9 +72,9 @@ function withFindings(step: ReportRows['steps'][number], findings: readonly numb
 }
 
 /** All of a report but what is said of it. */
-function bodyOf(result: Result): ReportRows {
+function bodyOf(result: Result, memory: Memory): ReportRows {
   const { job, set, left, density } = result;
-  const cuts = cutRows(result);
+  const cuts = cutRows(result, memory);
   return {
     edgebite: 1,
     name: job.name,
@@ -185,20 +192,23 @@ function floorRows({ job, set, left }: Result): Report['floors'] {
   });
 }
 
-function cutRows(result: Result): ReportCut[] {
+function cutRows(result: Result, memory: Memory): ReportCut[] {
   const { job, set } = result;
+  const givens = givensOf(job);
   const tools = toolsByCut(job);
   const bitesOf = biteFinder(job);
   return job.cuts.map((cut, number): ReportCut => {
     const row = cutRow(result, cut, number);
-    const placed = set.moving.cuts.get(cut.id) ?? [];
+    const placed = memory.same(`placed ${number}`, set.moving.cuts.get(cut.id) ?? []);
     const tool = tools.get(cut.id);
     return {
       ...row,
       bites:
         cut.kind === 'swept' || row.relation !== 'breaks out'
           ? []
-          : bitesOf(placed, cut.center, cut.diameter / 2),
+          : memory.of(`bites ${number}`, [cut, placed, ...givens], () =>
+              bitesOf(placed, cut.center, cut.diameter / 2),
+            ),
       running: tool === undefined ? null : runningOf(job, row, tool),
     };
   });
