@@ -12,6 +12,9 @@ import {
 import { POINT, type What } from './bad-values.js';
 import { maybe, P, type Row, row } from './rows-geometry.js';
 
+const NAMES = maybe({ list: { keys: { of: 'text', name: 'text' } } });
+const OF_FRONT = [{ of: 'outline:0', name: 'front' }];
+
 const N = 'number';
 export const WATCHED = { signal: { aborted: false }, progress: () => {} };
 export const WATCH: What = maybe({
@@ -177,6 +180,8 @@ export const JOBS: Readonly<Record<string, Row>> = {
     'watch',
   ),
   cautionsOf: row([REPORT], 'made'),
+  betweenText: row([['outline:0', 'cut:a'], OF_FRONT], 'made', NAMES),
+  sourceText: row(['outline:0', OF_FRONT], 'text', NAMES),
   fromReport: row([REPORT], 'made'),
   edgeFromReport: row([EDGE_OF_REPORT], { keys: { kind: 'word', a: 'made', b: 'made' } }),
   pointFromReport: row([[1, 2]], 'made'),

@@ -93,7 +93,6 @@ export const SVG: Readonly<Record<string, Row>> = {
   unitText: row(['mm'], 'word'),
   lengthText: row([12.5, 'mm'], N, 'word'),
   clean: row(['a'], 'text'),
-  betweenText: row([['outline:0', 'cut:a'], OF_FRONT], 'made', NAMES),
   countText: row([2, 'web', 'webs'], N, 'text', maybe('text')),
   depthsText: row(
     [REPORT, [0]],
@@ -108,7 +107,6 @@ export const SVG: Readonly<Record<string, Row>> = {
   gravestFirst: row([REPORT], FINDINGS),
   levelsText: row([REPORT], FINDINGS),
   roleText: row(['slug'], 'word'),
-  sourceText: row(['outline:0', OF_FRONT], 'text', NAMES),
   doneText: row(
     [LINK, (value: number) => String(value), SCALE],
     {

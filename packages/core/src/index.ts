@@ -70,6 +70,7 @@ export {
   toWkt,
 } from './door/format.js';
 export {
+  betweenText,
   cautionsOf,
   compareJobs,
   edgeFromReport,
@@ -86,6 +87,7 @@ export {
   propose,
   rangeOf,
   regionFromReport,
+  sourceText,
   twinOf,
   wayRowOf,
   webMarks,

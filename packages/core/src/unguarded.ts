@@ -58,6 +58,7 @@ export { JobError, type JobIssue } from './document/errors.js';
 export { type CutDocument, type JobDocument, jobJsonSchema, jobSchema } from './document/schema.js';
 export { type DrawerDocument, type DrawerTool, drawerJsonSchema } from './document/schema-drawer.js';
 export { cautionsOf, STANDING_CAUTION } from './find/cautions.js';
+export { betweenText, sourceText } from './find/words.js';
 export { type EdgeJson, type RegionJson, regionFromJson, regionToJson } from './format/json.js';
 export { arcsFromPolyline, type PolylineOptions, type RecoveredEdges } from './format/polyline.js';
 export * from './format/svg-path.js';

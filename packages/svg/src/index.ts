@@ -5,7 +5,6 @@ export { draw, drawCheck, drawRange, drawSheets, drawStep, drawView, drawZero } 
 export {
   alongText,
   angleText,
-  betweenText,
   changesText,
   clean,
   countText,
@@ -22,7 +21,6 @@ export {
   numberText,
   reachedText,
   roleText,
-  sourceText,
   unitText,
   zeroAxes,
 } from './door/words.js';

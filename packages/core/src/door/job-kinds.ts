@@ -1,4 +1,4 @@
-import { type Check, callable, type Kind, must, num, number, overZero, pair, point } from './kinds.js';
+import { type Check, callable, type Kind, must, num, number, overZero, pair, point, text } from './kinds.js';
 import { region } from './region-kind.js';
 import { cut, gauges, setup, UNITS } from './shared-kinds.js';
 
@@ -81,3 +81,12 @@ export const aim: Kind = {
 export const ranked: Kind = { has: { steps: list, findings: list, cuts: list } };
 
 export const map: Check = (value) => (value instanceof Map ? null : must(value, 'be a Map'));
+
+/** The two sources of what lies between. */
+export const bothSources: Check = (value) =>
+  Array.isArray(value) && value.length === 2 && value.every((one) => typeof one === 'string')
+    ? null
+    : must(value, 'be a list of two names of sources');
+
+/** What the edges of a part are called. */
+export const partNames: Kind = { maybe: { listOf: { has: { of: text, name: text } } } };

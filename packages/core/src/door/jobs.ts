@@ -2,6 +2,7 @@
 
 import * as rawReadAim from '../aim/read-aim.js';
 import * as rawCautions from '../find/cautions.js';
+import * as rawWords from '../find/words.js';
 import * as rawExaminer from '../live/examiner.js';
 import * as rawCompare from '../propose/compare.js';
 import * as rawPropose from '../propose/propose.js';
@@ -19,10 +20,12 @@ import { guarded } from './guarded.js';
 import {
   aim,
   anyList,
+  bothSources,
   edged,
   found,
   job,
   map,
+  partNames,
   query,
   ranked,
   report,
@@ -106,6 +109,18 @@ export const cautionsOf: typeof rawCautions.cautionsOf = /* @__PURE__ */ guarded
   rawCautions.cautionsOf,
   'cautionsOf',
   { report: found },
+);
+/** @function */
+export const sourceText: typeof rawWords.sourceText = /* @__PURE__ */ guarded(
+  rawWords.sourceText,
+  'sourceText',
+  { source: text, names: partNames },
+);
+/** @function */
+export const betweenText: typeof rawWords.betweenText = /* @__PURE__ */ guarded(
+  rawWords.betweenText,
+  'betweenText',
+  { between: bothSources, names: partNames },
 );
 /** @function */
 export const fromReport: typeof rawFromReport.fromReport = /* @__PURE__ */ guarded(

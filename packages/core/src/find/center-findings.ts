@@ -3,7 +3,7 @@ import type { PartName, Units } from '../job/job.js';
 import type { Report, ReportCut } from '../report/report-schema.js';
 import type { CenterCut } from '../result/center-cuts.js';
 import type { Told } from './told.js';
-import { lengthWords, nameWords, placeWords } from './words.js';
+import { lengthWords, placeWords, sourceText } from './words.js';
 
 type Body = Pick<Report, 'cuts' | 'units' | 'names'>;
 
@@ -81,13 +81,13 @@ function placementFindings(
   if (entry === null || exit === null || (entry.source === face && exit.source === face)) return [];
   const sizes = bites.map(
     (bite) =>
-      `${lengthWords(bite.depth, units)} deep from ${nameWords(bite.face, names)}, of which it takes ${lengthWords(bite.opening, units)}`,
+      `${lengthWords(bite.depth, units)} deep from ${sourceText(bite.face, names)}, of which it takes ${lengthWords(bite.opening, units)}`,
   );
   const goes = sizes.length === 0 ? '' : `: in the part it goes ${sizes.join(', and ')}`;
   return [
     {
       code: 'opening-past-face',
-      message: `The opening of cut ${id} goes past the end of ${nameWords(face, names)}${goes}.`,
+      message: `The opening of cut ${id} goes past the end of ${sourceText(face, names)}${goes}.`,
       at: center,
       about: [source, face],
     },

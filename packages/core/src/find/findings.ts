@@ -20,7 +20,7 @@ import { setupFindings } from './setup-findings.js';
 import { stepFindings } from './step-findings.js';
 import type { Told } from './told.js';
 import { uncertainFindings } from './uncertain-findings.js';
-import { angleWords, capital, lengthWords, placeWords, sourceWords } from './words.js';
+import { angleWords, betweenText, capital, lengthWords, placeWords } from './words.js';
 import { zeroFindings } from './zero-findings.js';
 
 /** Findings, and by step the numbers of those that are about it. */
@@ -156,8 +156,8 @@ function webFindings(report: ReportRows): Told[] {
     code: 'thin-web',
     message:
       row.thickness === 0
-        ? `${capital(sourceWords(row.between, report.names))} touch: no metal is left between them there.`
-        : `Only ${lengthWords(row.thickness, report.units)} of metal between ${sourceWords(row.between, report.names)}: it can bend away from the tool or break.`,
+        ? `${capital(betweenText(row.between, report.names))} touch: no metal is left between them there.`
+        : `Only ${lengthWords(row.thickness, report.units)} of metal between ${betweenText(row.between, report.names)}: it can bend away from the tool or break.`,
     at: [...row.at],
     about: [...members.map((k) => `web:${k}`), ...row.between],
   }));
@@ -171,7 +171,7 @@ function knifeFindings(report: ReportRows): Told[] {
         : `, thinner than ${lengthWords(report.limits.web, report.units)} for ${lengthWords(row.feather, report.units)}`;
     return {
       code: 'knife-edge',
-      message: `Knife edge of ${angleWords(row.angle)} between ${sourceWords(row.between, report.names)}${feather}: it cuts hands and breaks off.`,
+      message: `Knife edge of ${angleWords(row.angle)} between ${betweenText(row.between, report.names)}${feather}: it cuts hands and breaks off.`,
       at: [...row.at],
       about: [...members.map((k) => `knifeEdge:${k}`), ...row.between],
     };

@@ -11,7 +11,7 @@ import { breakOutGap } from './break-out.js';
 import { partsPiece } from './loose-by-web.js';
 import { type NearEdge, type NearWeb, nearKnifeEdges, nearWebs } from './near-limits.js';
 import type { Told } from './told.js';
-import { angleWords, lengthWords, sourceWords } from './words.js';
+import { angleWords, betweenText, lengthWords } from './words.js';
 
 /** What the errors of the setups can turn round: a web over the limit or gone, a knife edge, a hole that breaks out. */
 export function uncertainFindings(result: Result, report: ReportRows): Told[] {
@@ -43,7 +43,7 @@ function webFinding(report: ReportRows, web: NearWeb, numbers: readonly number[]
   if (interval === null) return [];
   const [low, high] = interval.worst;
   const words = (value: number) => lengthWords(value, report.units);
-  const drawn = `The web of ${words(thickness)} between ${sourceWords(between, report.names)}`;
+  const drawn = `The web of ${words(thickness)} between ${betweenText(between, report.names)}`;
   const about = [...numbers.map((k) => `web:${k}`), ...between];
   const place: [number, number] = [at[0], at[1]];
   if (low <= 0) {
@@ -76,7 +76,7 @@ function looseFinding(
   if (interval === null || thickness < hold || interval.worst[0] >= hold) return [];
   if (!partsPiece(left, web, slabs, job.resolution)) return [];
   const words = (value: number) => lengthWords(value, report.units);
-  const message = `What hangs by the web of ${words(thickness)} between ${sourceWords(between, report.names)} may come loose: it ${spanWords(interval, words)}, and under ${words(hold)} it holds nothing. Clamp both sides of it, never hold them by hand.`;
+  const message = `What hangs by the web of ${words(thickness)} between ${betweenText(between, report.names)} may come loose: it ${spanWords(interval, words)}, and under ${words(hold)} it holds nothing. Clamp both sides of it, never hold them by hand.`;
   const about = [...numbers.map((k) => `web:${k}`), ...between];
   return [{ code: 'piece-may-come-loose', message, at: [at[0], at[1]], about }];
 }
@@ -86,7 +86,7 @@ function knifeFinding(report: ReportRows, edge: NearEdge, numbers: readonly numb
   const { knifeEdge: limit } = report.limits;
   if (interval === null) return [];
   const [low, high] = interval.worst;
-  const span = `The corner of ${angleWords(angle)} between ${sourceWords(between, report.names)} ${spanWords(interval, angleWords)}`;
+  const span = `The corner of ${angleWords(angle)} between ${betweenText(between, report.names)} ${spanWords(interval, angleWords)}`;
   const about = [...numbers.map((k) => `knifeEdge:${k}`), ...between];
   const place: [number, number] = [at[0], at[1]];
   if (angle < limit && high >= limit) {

@@ -22,14 +22,18 @@ export function angleWords(degrees: number): string {
   return degrees === 0 ? '0°' : `${degrees.toFixed(1)}°`;
 }
 
-/** What two edges came from, for a sentence: `cut seat and outline edge 2`. */
-export function sourceWords([a, b]: readonly [string, string], names: readonly PartName[]): string {
-  const one = nameWords(a, names);
-  return a === b ? `${one} and itself` : `${one} and ${nameWords(b, names)}`;
+/** The two sources of a web or knife edge, for people: `cut seat and the right end`; one name if both are the same. */
+export function betweenText(between: readonly [string, string], names: readonly PartName[] = []): string {
+  const [a, b] = [...between].sort() as [string, string];
+  const one = sourceText(a, names);
+  return a === b ? `${one} and itself` : `${one} and ${sourceText(b, names)}`;
 }
 
-/** What an edge came from, for a sentence: by the name that the job gives it, if it does. */
-export function nameWords(source: string, names: readonly PartName[]): string {
+/**
+ * A source for people: its name in the report's `names`, else `outline edge 2`, `hole 0 edge 1`, `cut seat`; a jaw, stop,
+ * parallel or clamp by its own id.
+ */
+export function sourceText(source: string, names: readonly PartName[] = []): string {
   const own = names.find(({ of }) => of === source);
   if (own !== undefined) return own.name;
   const origin = originOf(source);
@@ -43,7 +47,7 @@ export function nameWords(source: string, names: readonly PartName[]): string {
       return `${owner?.name ?? `hole ${origin.hole}`} edge ${origin.edge}`;
     }
     case 'other':
-      return origin.name;
+      return origin.name.replace(/^keepOut:/, '');
   }
 }
 

@@ -1,6 +1,6 @@
 import { generalTolerance } from '../datum/general-tolerance.js';
 import { inUnit } from '../datum/length-unit.js';
-import { lengthWords, nameWords } from '../find/words.js';
+import { lengthWords, sourceText } from '../find/words.js';
 import { pointToJson } from '../format/json.js';
 import { DEGREE } from '../geometry/angle.js';
 import type { Job } from '../job/job.js';
@@ -111,25 +111,25 @@ function wayWords(way: Way, units: Job['units'], names: Result['set']['names']):
   };
   switch (way.kind) {
     case 'depth':
-      return `from ${nameWords(way.face.source, names)} down to the deepest place of the arc`;
+      return `from ${sourceText(way.face.source, names)} down to the deepest place of the arc`;
     case 'left':
-      return `what is left between the arc and ${nameWords(way.face.source, names)}`;
+      return `what is left between the arc and ${sourceText(way.face.source, names)}`;
     case 'to pins':
-      return `from ${nameWords(way.face.source, names)} down to ${pins(way)} in the arc`;
+      return `from ${sourceText(way.face.source, names)} down to ${pins(way)} in the arc`;
     case 'pins out':
-      return `how far ${pins(way)} in the arc ${way.pins === 1 ? 'stands' : 'stand'} out of ${nameWords(way.face.source, names)}`;
+      return `how far ${pins(way)} in the arc ${way.pins === 1 ? 'stands' : 'stand'} out of ${sourceText(way.face.source, names)}`;
     case 'over pins':
-      return `over ${pins(way)} in the arc to ${nameWords(way.face.source, names)}`;
+      return `over ${pins(way)} in the arc to ${sourceText(way.face.source, names)}`;
     case 'opening':
       return way.under === 0
-        ? `across the opening from horn to horn, on ${nameWords(way.face.source, names)}`
-        : `across the arc, ${length(way.under)} under ${nameWords(way.face.source, names)}`;
+        ? `across the opening from horn to horn, on ${sourceText(way.face.source, names)}`
+        : `across the arc, ${length(way.under)} under ${sourceText(way.face.source, names)}`;
     case 'across':
       return 'across the arc at its widest, which is its diameter';
     case 'height':
       return `how deep the arc is in the middle of a chord of ${length(way.chord)}`;
     case 'round':
-      return `what is left between the arc and the round of ${nameWords(way.source, names)}, straight through both middles`;
+      return `what is left between the arc and the round of ${sourceText(way.source, names)}, straight through both middles`;
     case 'wall':
       return `the wall to cut ${way.cut}`;
   }

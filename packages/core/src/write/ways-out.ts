@@ -1,7 +1,7 @@
 import type { AnnularCut } from '../cut/cut.js';
 import { inUnit } from '../datum/length-unit.js';
 import { targetAt } from '../datum/target.js';
-import { lengthWords, nameWords } from '../find/words.js';
+import { lengthWords, sourceText } from '../find/words.js';
 import { distance } from '../geometry/point.js';
 import type { Floor } from '../left/floors.js';
 import { relationOf } from '../left/relation.js';
@@ -60,7 +60,7 @@ function sawOut(result: Result, held: Held, cut: AnnularCut, thickness: number, 
   const floorArea = held.floors.reduce((sum, { area }) => sum + area, 0);
   return {
     kind: 'saw',
-    words: `Saw in from ${nameWords(face.source, set.names)}, level with the floor, ${length(cut.depth)} under the face that the cut starts from: a line of ${length(across)}, ${length(face.deep)} in.`,
+    words: `Saw in from ${sourceText(face.source, set.names)}, level with the floor, ${length(cut.depth)} under the face that the cut starts from: a line of ${length(across)}, ${length(face.deep)} in.`,
     line: lineRow(held.lay, face.a, face.b),
     length: across,
     through: face.deep,

@@ -1,5 +1,5 @@
-import type { Report, ReportCut, ReportStep } from '@edgebite/core';
-import { lengthText, sourceText } from '@edgebite/svg';
+import { type Report, type ReportCut, type ReportStep, sourceText } from '@edgebite/core';
+import { lengthText } from '@edgebite/svg';
 
 /** What the last pass of a cut does to each face that it opens, one line each. */
 export function biteLines(report: Report, { cut, pass, passes }: ReportStep): string[] {

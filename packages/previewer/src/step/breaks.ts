@@ -1,5 +1,5 @@
-import { type KnifeMark, knifeMarks, type Report } from '@edgebite/core';
-import { angleText, betweenText, lengthText, numberText } from '@edgebite/svg';
+import { betweenText, type KnifeMark, knifeMarks, type Report } from '@edgebite/core';
+import { angleText, lengthText, numberText } from '@edgebite/svg';
 
 /**
  * How to break each knife edge, and what that does to the opening: one line each, with what it lies between.

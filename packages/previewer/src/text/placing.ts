@@ -1,5 +1,5 @@
-import type { Report, ReportCut } from '@edgebite/core';
-import { angleText, numberText, sourceText } from '@edgebite/svg';
+import { type Report, type ReportCut, sourceText } from '@edgebite/core';
+import { angleText, numberText } from '@edgebite/svg';
 import { tableText } from './table.js';
 import { left, right } from './tables.js';
 import { hanging } from './wrap.js';

@@ -1,4 +1,11 @@
-import { knifeMarks, type Report, type ReportSetup, type ReportTarget, webMarks } from '@edgebite/core';
+import {
+  knifeMarks,
+  type Report,
+  type ReportSetup,
+  type ReportTarget,
+  sourceText,
+  webMarks,
+} from '@edgebite/core';
 import {
   angleText,
   clean,
@@ -7,7 +14,6 @@ import {
   lostZeros,
   numberText,
   reachedText,
-  sourceText,
   type ZeroLink,
   zeroAxes,
 } from '@edgebite/svg';

@@ -1,4 +1,5 @@
 import {
+  betweenText,
   type KnifeMark,
   knifeMarks,
   type Report,
@@ -8,7 +9,7 @@ import {
   type WebMark,
   webMarks,
 } from '@edgebite/core';
-import { angleText, betweenText, depthsText, depthText, numberText, roleText, unitText } from '@edgebite/svg';
+import { angleText, depthsText, depthText, numberText, roleText, unitText } from '@edgebite/svg';
 import { type Column, tableText } from './table.js';
 
 /** A column of entries at the left, of a width at most if one is given. */

@@ -1,5 +1,5 @@
-import type { Report, ReportCut, ReportEdge } from '@edgebite/core';
-import { lengthText, numberText, sourceText } from '@edgebite/svg';
+import { type Report, type ReportCut, type ReportEdge, sourceText } from '@edgebite/core';
+import { lengthText, numberText } from '@edgebite/svg';
 import type { Section } from './passes.js';
 import { tableText } from './table.js';
 import { left, right } from './tables.js';

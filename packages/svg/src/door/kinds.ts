@@ -155,12 +155,6 @@ export const findings: Kind = { has: { findings: list } };
 
 export const along: Kind = { has: { along: ['x', 'y', 'diameter'] } };
 
-/** The two sources of what lies between. */
-export const bothSources: Check = (value) =>
-  Array.isArray(value) && value.length === 2 && value.every((one) => typeof one === 'string')
-    ? null
-    : must(value, 'be a list of two names of sources');
-
 /** As many as a number can be told to (ECMAScript, Number.prototype.toFixed). */
 export const decimals: Check = (value) =>
   Number.isSafeInteger(value) ? between(0, 100)(value) : must(value, 'be a whole number from 0 to 100');

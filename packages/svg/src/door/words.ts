@@ -9,7 +9,6 @@ import * as rawRangeWords from '../range/range-words.js';
 import * as rawReadouts from '../sheet/readouts.js';
 import {
   along,
-  bothSources,
   changes,
   decimals,
   deep,
@@ -56,12 +55,6 @@ export const unitText: typeof rawNumbers.unitText = /* @__PURE__ */ reading(rawN
 /** @function */
 export const clean: typeof rawText.clean = /* @__PURE__ */ reading(rawText.clean, 'clean', { text });
 /** @function */
-export const betweenText: typeof rawWords.betweenText = /* @__PURE__ */ reading(
-  rawWords.betweenText,
-  'betweenText',
-  { between: bothSources, names },
-);
-/** @function */
 export const countText: typeof rawWords.countText = /* @__PURE__ */ reading(rawWords.countText, 'countText', {
   count: number,
   noun: text,
@@ -100,12 +93,6 @@ export const levelsText: typeof rawWords.levelsText = /* @__PURE__ */ reading(
 export const roleText: typeof rawWords.roleText = /* @__PURE__ */ reading(rawWords.roleText, 'roleText', {
   role: roles,
 });
-/** @function */
-export const sourceText: typeof rawWords.sourceText = /* @__PURE__ */ reading(
-  rawWords.sourceText,
-  'sourceText',
-  { source: text, names },
-);
 /** @function */
 export const doneText: typeof rawZeroWords.doneText = /* @__PURE__ */ reading(
   rawZeroWords.doneText,

@@ -1,6 +1,13 @@
-import { type KnifeMark, knifeMarks, type RangeReport, type Report, webMarks } from '@edgebite/core';
+import {
+  betweenText,
+  type KnifeMark,
+  knifeMarks,
+  type RangeReport,
+  type Report,
+  webMarks,
+} from '@edgebite/core';
 import { angleText, numberText, unitText } from '../pen/numbers.js';
-import { betweenText, countText, roleText } from '../pen/words.js';
+import { countText, roleText } from '../pen/words.js';
 import { ownerOf } from '../plan/owner.js';
 import { rangeDescription } from '../range/range-describe.js';
 

@@ -19,29 +19,6 @@ export function readName(name: string): { readonly kind: string; readonly which:
   return { kind: name.slice(0, Math.max(colon, 0)), which: name.slice(colon + 1) };
 }
 
-/** A source for people: its own name if the job gives it one, else `outline edge 2`, `hole 0 edge 1`, `cut seat`; a jaw, stop, parallel or clamp by its own name. */
-export function sourceText(source: string, names: Report['names'] = []): string {
-  const own = names.find(({ of }) => of === source);
-  if (own !== undefined) return own.name;
-  const owner = names.find(({ of }) => of.startsWith('hole:') && source.startsWith(`${of}:`));
-  if (owner !== undefined) return `${owner.name} edge ${source.slice(owner.of.length + 1)}`;
-  const { kind, which } = readName(source);
-  if (kind === 'outline') return `outline edge ${which}`;
-  if (kind === 'hole') {
-    const edge = readName(which);
-    return `hole ${edge.kind} edge ${edge.which}`;
-  }
-  if (kind === 'cut') return `cut ${which}`;
-  return kind === 'keepOut' ? which : source;
-}
-
-/** The two sources of a web or knife edge, for people, cuts before outline edges; one name if both are the same. */
-export function betweenText(between: readonly [string, string], names: Report['names'] = []): string {
-  const [a, b] = [...between].sort() as [string, string];
-  const one = sourceText(a, names);
-  return a === b ? `${one} and itself` : `${one} and ${sourceText(b, names)}`;
-}
-
 /** How deep a cut goes: `through`, `4.000`, or `4.000 from below`. */
 export function depthText(cut: ReportCut, units: Units): string {
   if (cut.through) return 'through';

@@ -1,6 +1,5 @@
-import type { ReportSetup } from '@edgebite/core';
+import { type ReportSetup, sourceText } from '@edgebite/core';
 import { unitText } from './numbers.js';
-import { sourceText } from './words.js';
 
 /** One thing that is done to find a zero, or that lies between. */
 export type ZeroLink = ReportSetup['zero']['x']['links'][number];

@@ -1,12 +1,14 @@
-import type {
-  FindingCode,
-  Outcome,
-  RangeChange,
-  RangeFinding,
-  RangeInterval,
-  RangeReport,
+import {
+  betweenText,
+  type FindingCode,
+  type Outcome,
+  type RangeChange,
+  type RangeFinding,
+  type RangeInterval,
+  type RangeReport,
+  sourceText,
 } from '@edgebite/core';
-import { betweenText, countText, roleText, sourceText } from '../pen/words.js';
+import { countText, roleText } from '../pen/words.js';
 
 type Role = keyof Outcome['pieces'];
 type FindingChange = Extract<RangeChange, { what: 'finding' }>;

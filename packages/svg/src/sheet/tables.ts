@@ -1,7 +1,7 @@
-import { knifeMarks, type Report, type ReportCut, webMarks } from '@edgebite/core';
+import { betweenText, knifeMarks, type Report, type ReportCut, sourceText, webMarks } from '@edgebite/core';
 import { angleText, numberText } from '../pen/numbers.js';
 import { moreText, type Table } from '../pen/table.js';
-import { betweenText, countText, depthsText, depthText, sourceText } from '../pen/words.js';
+import { countText, depthsText, depthText } from '../pen/words.js';
 import { knifeLines, webLines } from '../plan/pointers.js';
 import type { Place } from '../view/edges.js';
 import { readoutNumbers, readoutOf, stepNumbers } from './readouts.js';

@@ -4,7 +4,8 @@
  * Out: a changed job.
  */
 
-import { numberText, sourceText } from '@edgebite/svg';
+import { sourceText } from '@edgebite/core';
+import { numberText } from '@edgebite/svg';
 import { computed, useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { snapped } from '../board/snap.js';

@@ -1,5 +1,4 @@
-import type { ReportEdge } from '@edgebite/core';
-import { sourceText } from '@edgebite/svg';
+import { type ReportEdge, sourceText } from '@edgebite/core';
 import { snapped } from '../board/snap.js';
 import { isList, isObject, type JsonObject } from '../state/json.js';
 import type { Place } from '../worker/sketch.js';

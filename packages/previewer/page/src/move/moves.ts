@@ -4,7 +4,7 @@
  * Out: a changed job.
  */
 
-import { sourceText } from '@edgebite/svg';
+import { sourceText } from '@edgebite/core';
 import { isList, isObject, type JsonObject } from '../state/json.js';
 import type { Worked } from '../worker/worked.js';
 import { distanceMoves } from './distances.js';

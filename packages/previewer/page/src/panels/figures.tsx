@@ -1,4 +1,5 @@
-import { angleText, betweenText, lengthText, numberText, roleText } from '@edgebite/svg';
+import { betweenText } from '@edgebite/core';
+import { angleText, lengthText, numberText, roleText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { isMarked } from '../state/marked.js';

@@ -1,5 +1,4 @@
-import type { ReportEdge } from '@edgebite/core';
-import { sourceText } from '@edgebite/svg';
+import { type ReportEdge, sourceText } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
 import { cutAt, idAt, indexOfCut } from '../move/grips.js';
 import { type Live, liveOf } from '../move/live.js';
