@@ -150,11 +150,14 @@ export function rangeOf(job: Job, query: RangeQuery, watch: (() => boolean) | Ra
   const intervals: RangeInterval[] = [];
   const feet = footings(job, number, base, scene).map((s) => base + s);
   for (const [k, { outcome }] of [found.first, ...known.map(({ after }) => after)].entries()) {
-    if (k > 0 && isOver()) break;
     const [low, high] = [ends[k] as number, ends[k + 1] as number];
     tick(LOOKED + (1 - LOOKED) * shareAt(query, low));
     const asked = without(outcome.findings, findingsIn(rest)).filter(isAgainst);
-    const adds = asked.length > 0 ? asked : otherDangers(job, number, lookedAt(low, high, feet));
+    const values = asked.length > 0 ? [] : lookedAt(low, high, feet);
+    // Of the first there is always an answer; another of which not all is asked is not safe, and not given.
+    const others = otherDangers(job, number, values, k === 0 ? () => false : isOver);
+    if (others === null) break;
+    const adds = [...asked, ...others];
     intervals.push({ from: low, to: high, outcome, adds, safe: adds.length === 0 });
   }
   const switches = known.slice(0, intervals.length - 1);
@@ -207,18 +210,25 @@ function lookedAt(low: number, high: number, feet: readonly number[]): number[] 
 
 /**
  * Dangers of a whole report that are not among those asked at every value, at some values of an interval that would
- * else be safe. Those that the job has without the cut do not count.
+ * else be safe. Those that the job has without the cut do not count. null where the look is to stop.
  */
-function otherDangers(job: Job, { index, cutAt }: FreeNumber, values: readonly number[]): RangeFinding[] {
+function otherDangers(
+  job: Job,
+  { index, cutAt }: FreeNumber,
+  values: readonly number[],
+  isOver: () => boolean,
+): RangeFinding[] | null {
   // They come of tools, and of what lies under the part.
   if (job.tools.length === 0 && job.keepOuts.length === 0) return [];
   const dangersOf = (one: Job) =>
     examine(one)
       .findings.filter((found) => found.level === 'danger' && !isOnShape(found))
       .map(lastingOf);
-  const found = values.flatMap((at) => {
-    return dangersOf({ ...job, cuts: job.cuts.map((cut, k) => (k === index ? cutAt(at) : cut)) });
-  });
+  const found: RangeFinding[] = [];
+  for (const at of values) {
+    if (isOver()) return null;
+    found.push(...dangersOf({ ...job, cuts: job.cuts.map((cut, k) => (k === index ? cutAt(at) : cut)) }));
+  }
   if (found.length === 0) return [];
   const known = new Set(dangersOf(jobWithout(job, index)).map(keyOf));
   return [...new Map(found.map((one) => [keyOf(one), one])).values()].filter((one) => !known.has(keyOf(one)));

@@ -38,7 +38,7 @@ export interface SearchPlan<T> {
    * it cannot tell.
    */
   readonly sideOf: (low: Probe<T>, high: Probe<T>) => ((at: number) => Probe<T> | null) | null;
-  /** Asked before each stretch between candidates: whether to stop there, with what is known. Never unless given. */
+  /** Asked before each probe but the first two: whether to stop there, with what is known. Never unless given. */
   readonly isOver?: (() => boolean) | undefined;
 }
 
@@ -55,33 +55,56 @@ export interface Found<T> {
  * close by the candidate as well: if that is where it changes, the candidate is an event, else the change is bracketed
  * by halving. It goes up from the lower end, so that what is known when it is stopped is one stretch.
  */
-export function search<T>(plan: SearchPlan<T>): Found<T> {
-  const { from, to, blur, probe } = plan;
+export function search<T>(given: SearchPlan<T>): Found<T> {
+  const { from, to, blur, probe } = given;
+  const plan = stoppable(given);
   const groups = groupsOf(plan);
   const starts = [from, ...groups.map(({ high }) => high)];
   const ends = [...groups.map(({ low }) => low), to];
   // An end of the range may itself be a place of touching, which is not what the range goes on with.
   const first = probe(from + 2 * blur);
-  const middleOf = (k: number) => {
-    const [start, end] = [starts[k] as number, ends[k] as number];
-    return probe(start + (end - start) / 2);
+  const middles = starts.map((start, k) => start + ((ends[k] as number) - start) / 2);
+  let known: Found<T> = { first, switches: [], knownTo: first.at };
+  let before = probe(middles[0] as number);
+  const goOn = (switches: readonly Switch<T>[], knownTo: number) => {
+    known = { first, switches: [...known.switches, ...switches], knownTo };
   };
-  let before = middleOf(0);
-  const switches = changesIn(plan, first, before);
-  for (const [k, group] of groups.entries()) {
-    if (plan.isOver?.()) return { first, switches: settled(switches, 2 * blur), knownTo: before.at };
-    const after = middleOf(k + 1);
-    const last = before;
-    before = after;
-    if (last.key === after.key && !group.isLong) continue;
-    const [low, high] = [probe(group.low), probe(group.high)];
-    switches.push(...changesBefore(plan, last, low));
-    if (low.key !== high.key)
-      switches.push({ at: placeAmong(plan, group, low, high), before: low, after: high });
-    switches.push(...changesAfter(plan, high, after));
+  try {
+    goOn(changesIn(plan, first, before), before.at);
+    for (const [k, group] of groups.entries()) {
+      const after = plan.probe(middles[k + 1] as number);
+      goOn(changesOver(plan, group, before, after), after.at);
+      before = after;
+    }
+    goOn(changesIn(plan, before, plan.probe(to - 2 * blur)), to);
+  } catch (error) {
+    if (!(error instanceof Stopped)) throw error;
   }
-  switches.push(...changesIn(plan, before, probe(to - 2 * blur)));
-  return { first, switches: settled(switches, 2 * blur), knownTo: to };
+  return { ...known, switches: settled(known.switches, 2 * blur) };
+}
+
+/** The changes from one side of a group of candidates to the other. */
+function changesOver<T>(plan: SearchPlan<T>, group: Group, before: Probe<T>, after: Probe<T>): Switch<T>[] {
+  if (before.key === after.key && !group.isLong) return [];
+  const [low, high] = [plan.probe(group.low), plan.probe(group.high)];
+  const here =
+    low.key === high.key ? [] : [{ at: placeAmong(plan, group, low, high), before: low, after: high }];
+  return [...changesBefore(plan, before, low), ...here, ...changesAfter(plan, high, after)];
+}
+
+/** Thrown to end a search that is to stop. */
+class Stopped extends Error {}
+
+function stoppable<T>(plan: SearchPlan<T>): SearchPlan<T> {
+  const { isOver, probe } = plan;
+  if (isOver === undefined) return plan;
+  return {
+    ...plan,
+    probe: (at) => {
+      if (isOver()) throw new Stopped();
+      return probe(at);
+    },
+  };
 }
 
 /** Candidates so close together that no outcome between them can be told from that of touching. */
