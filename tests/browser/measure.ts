@@ -63,16 +63,15 @@ interface Taken {
   readonly first: boolean;
 }
 
-// In the page: each move, and the first frame after the page says that its drawing is that of the job.
+// In the page: each move, and the first frame after the metal was drawn anew.
 const WATCH = `
   window.taken = [];
   let moved = null;
   const kinds = 'onpointerrawupdate' in window ? 'pointerrawupdate' : 'pointermove';
   window.addEventListener(kinds, () => {
     // A move too small to change the job is not answered; while one is in work, its start counts and not that of the next.
-    const idle = document.querySelector('.state')?.dataset.fresh === 'true';
-    if (!idle && moved !== null) return;
-    const move = { start: performance.now(), written: null, first: false };
+    if (moved !== null && moved.isHeld) return;
+    const move = { start: performance.now(), written: null, first: false, isHeld: false };
     moved = move;
     requestAnimationFrame(() => {
       move.first = move.written !== null;
@@ -84,17 +83,31 @@ const WATCH = `
     port1.onmessage = then;
     port2.postMessage(null);
   };
-  window.watch = () => new MutationObserver(() => {
-    const state = document.querySelector('.state');
-    if (moved === null || state.dataset.fresh !== 'true') return;
-    const move = moved;
-    moved = null;
-    document.querySelector('#metal').getBoundingClientRect();
-    move.written = performance.now() - move.start;
-    requestAnimationFrame(() => whenPainted(() => {
-      window.taken.push({ ...move, painted: performance.now() - move.start });
-    }));
-  }).observe(document.querySelector('.state'), { attributes: true });`;
+  // What is drawn within a frame is painted with it, all else with the next one.
+  let inFrame = false;
+  const ask = window.requestAnimationFrame.bind(window);
+  window.requestAnimationFrame = (act) => ask((time) => {
+    inFrame = true;
+    act(time);
+    queueMicrotask(() => { inFrame = false; });
+  });
+  const watch = (selector, then) =>
+    new MutationObserver(then).observe(document.querySelector(selector), { attributes: true, subtree: true });
+  window.watch = () => {
+    watch('.handles', () => {
+      if (moved !== null) moved.isHeld = true;
+    });
+    watch('#metal', () => {
+      if (moved === null) return;
+      const move = moved;
+      moved = null;
+      document.querySelector('#metal').getBoundingClientRect();
+      move.written = performance.now() - move.start;
+      const push = () => window.taken.push({ ...move, painted: performance.now() - move.start });
+      if (inFrame) whenPainted(push);
+      else requestAnimationFrame(() => whenPainted(push));
+    });
+  };`;
 
 async function measured(page: Page, handle: string): Promise<readonly Taken[]> {
   const { x, y } = await middle(page, `${handle} .target`);

@@ -1,6 +1,6 @@
-import { useSignal } from '@preact/signals';
+import { effect, useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { BitePanel } from './asked/bite-panel.js';
 import { LayPanel } from './asked/lay-panel.js';
 import { Board } from './board/board.js';
@@ -22,8 +22,10 @@ import { StepWalk } from './panels/step-walk.js';
 import { Takeaways } from './panels/takeaways.js';
 import { Ways } from './panels/ways.js';
 import { aim } from './state/aim.js';
+import { drawNow } from './state/frames.js';
 import { isKept } from './state/keep.js';
 import { isMarked } from './state/marked.js';
+import { catchUp, isCaughtUp } from './state/panels.js';
 import { followKeys } from './state/pressed.js';
 import { canUndo, dragging, fresh, isOpen, issues } from './state/store.js';
 import { redo, undo } from './state/written.js';
@@ -118,6 +120,19 @@ function Later({ tasks, children }: { tasks: number; children: () => ComponentCh
 
 /** Whether what is drawn is the job as it stands. */
 function State() {
+  const line = useRef<HTMLParagraphElement>(null);
+  const isCurrent = isCaughtUp.value;
+  // It ceases to be so with the change itself, and is so again with the frame that draws it.
+  useEffect(
+    () =>
+      effect(() => {
+        if (!isCaughtUp.value && line.current !== null) line.current.dataset.fresh = 'false';
+      }),
+    [],
+  );
+  useLayoutEffect(() => {
+    if (line.current !== null) line.current.dataset.fresh = String(isCurrent);
+  });
   const words =
     fresh.value && issues.value.length > 0
       ? 'from before the fault'
@@ -125,7 +140,7 @@ function State() {
         ? 'being worked out'
         : 'as the job stands';
   return (
-    <p class="state" data-fresh={fresh.value && issues.value.length === 0} aria-live="off">
+    <p class={`state${isMarked.value ? ' old' : ''}`} ref={line} aria-live="off">
       Drawing {words}
     </p>
   );
@@ -176,10 +191,18 @@ function listen(): () => void {
   const leaving = (event: BeforeUnloadEvent): void => {
     if (canUndo.value && !isKept.value) event.preventDefault();
   };
+  // What is done next may be done to what the panels show.
+  const used = (event: Event): void => {
+    const onBoard = event.target instanceof Element && event.target.closest('#board') !== null;
+    if (!onBoard) catchUp();
+    drawNow();
+  };
   const linked = (): void => void openLink();
   const stop = new AbortController();
   const { signal } = stop;
   followKeys(window, signal);
+  for (const kind of ['keydown', 'pointerdown', 'pointerup'])
+    window.addEventListener(kind, used, { signal, capture: true });
   window.addEventListener('keydown', keyed, { signal });
   window.addEventListener('dragover', over, { signal });
   window.addEventListener('dragleave', left, { signal });

@@ -1,5 +1,6 @@
 import { computed, type Signal, useSignal } from '@preact/signals';
 import { numberOf } from '../form/entry.js';
+import { panelJob } from '../state/panels.js';
 import { change, job, seal } from '../state/store.js';
 import {
   cutsLeft,
@@ -20,12 +21,12 @@ import { LengthQuery, units } from './length-input.js';
 const USUAL = { mm: { tip: 10, block: 25 }, inch: { tip: 0.2, block: 1 } } as const;
 
 // A move of a cut leaves all of this as it is: what hangs on it is not to be gone through then.
-const leftNames = computed(() => JSON.stringify(cutsLeft(job.value)));
-const left = computed(() => (leftNames.value === '[]' ? NONE : cutsLeft(job.peek())));
-const isLaid = computed(() => hasSetups(job.value));
+const leftNames = computed(() => JSON.stringify(cutsLeft(panelJob.value)));
+const left = computed(() => (leftNames.value === '[]' ? NONE : cutsLeft(panelJob.peek())));
+const isLaid = computed(() => hasSetups(panelJob.value));
 const lasts = {
-  tip: computed(() => lastLength(job.value, 'tip')),
-  block: computed(() => lastLength(job.value, 'block')),
+  tip: computed(() => lastLength(panelJob.value, 'tip')),
+  block: computed(() => lastLength(panelJob.value, 'block')),
 };
 
 const NONE: ReturnType<typeof cutsLeft> = [];

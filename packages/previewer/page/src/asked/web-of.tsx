@@ -1,8 +1,9 @@
-import { lengthText, numberText } from '@edgebite/svg';
+import { lengthText, numberText, sourceText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { numberOf } from '../form/entry.js';
-import { endText, live, setWeb } from '../state/live.js';
-import { chosenCut, seal, shown } from '../state/store.js';
+import { setWeb } from '../state/live.js';
+import { panelLive, panelResult } from '../state/panels.js';
+import { chosenCut, seal } from '../state/store.js';
 import { LengthInput, units } from './length-input.js';
 
 /** What a draft was typed for. */
@@ -14,8 +15,8 @@ interface Draft {
 /** The metal between the chosen cut and what is next to it, how far that is from its limit, and a field to set it. */
 export function WebOf({ fixed }: { fixed: boolean }) {
   const draft = useSignal<Draft | null>(null);
-  const summary = shown.value?.summary;
-  const web = live.value?.web ?? null;
+  const summary = panelResult.value?.summary;
+  const web = panelLive.value?.web ?? null;
   if (summary === undefined || web === null) return null;
   const limit = summary.limits.web;
   const far = `${lengthText(Math.abs(web.size - limit), units())} ${web.size < limit ? 'under' : 'over'} its limit`;
@@ -38,7 +39,7 @@ export function WebOf({ fixed }: { fixed: boolean }) {
       }}
       onFocusOut={set}
     >
-      <label for="web-size">web to {endText(web.source)}</label>
+      <label for="web-size">web to {sourceText(web.source, summary.names)}</label>
       {fixed ? (
         <b id="web-size">{lengthText(web.size, units())}</b>
       ) : (

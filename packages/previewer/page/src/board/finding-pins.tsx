@@ -1,5 +1,6 @@
 import type { Finding } from '@edgebite/core';
-import { chosenFinding, dragging, shown } from '../state/store.js';
+import { panelResult } from '../state/panels.js';
+import { chosenFinding, dragging } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import { drawn } from './drawn.js';
 import { gripsNow } from './handles.js';
@@ -18,7 +19,7 @@ interface Pin {
 
 /** A numbered mark for each finding that has a place; the numbers are those of the list. One stop for the tab key. */
 export function FindingPins({ view, size }: { view: View; size: Size }) {
-  const findings = shown.value?.summary.findings ?? [];
+  const findings = panelResult.value?.summary.findings ?? [];
   const chosen = chosenFinding.value;
   const pins = pinned(findings, view, size);
   const stop = pins.some(({ index }) => index === chosen) ? chosen : pins[0]?.index;

@@ -1,5 +1,5 @@
 import { computed } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import { kept } from '../form/kept.js';
 import { cutAt, cutNear, type Grip, gripsOf, idAt, inTurn } from '../move/grips.js';
 import { held, moveTo, nudge } from '../move/move.js';
@@ -27,7 +27,8 @@ const grips = computed<readonly Grip[]>(() => {
   const one = held.value;
   // A pass that is dragged so far that it is one too many stays until it is let go.
   const all = one === null || own.some(({ key }) => key === one.key) ? own : [...own, one];
-  if (all.length !== before.length || all.some((grip, k) => !isSame(grip, before[k]))) before = all;
+  if (all.length !== before.length || all.some((grip, k) => grip !== before[k] && !isSame(grip, before[k])))
+    before = all;
   return before;
 });
 
@@ -43,7 +44,7 @@ export function gripsNow(): readonly Grip[] {
 export function Handles({ view }: { view: View }) {
   const all = gripsNow();
   const stop = all.find(({ id }) => id === chosenCut.value) ?? all[0];
-  useEffect(() => {
+  useLayoutEffect(() => {
     // Where a key took away the pass that it was pressed on, its cut takes over.
     const lost = last !== null && document.activeElement === document.body;
     if (last === null || !lost || all.some(({ key }) => key === last?.key)) return;

@@ -5,7 +5,8 @@
  */
 
 import { begin, leave } from '../state/begun.js';
-import { job, schema } from '../state/store.js';
+import { panelJob } from '../state/panels.js';
+import { schema } from '../state/store.js';
 import { put } from '../state/written.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
@@ -35,7 +36,7 @@ const ORDER = ['cuts', 'part'];
 /** The whole job as forms: what is simple on one card, everything else on a card of its own. */
 export function JobForm() {
   const root = schema.value;
-  const value = job.value;
+  const value = panelJob.value;
   if (root === null || value === null) return null;
   const parts = partsOf(root, value);
   if (parts.length === 0) return null;

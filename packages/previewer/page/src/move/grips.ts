@@ -100,7 +100,19 @@ export function cutNear(
 
 const NEXT = 'Page keys go to the next.';
 
+/** Grips of cuts whose place and size are written in them: nothing that is worked out changes those. */
+const written = new WeakMap<JsonObject, Grip>();
+
 function cutGrip(cut: JsonObject, index: number, id: string, worked: Worked | null): Grip | null {
+  if (!isPlace(cut.center) || typeof cut.diameter !== 'number') return grip(cut, index, id, worked);
+  const known = written.get(cut);
+  if (known?.index === index) return known;
+  const made = grip(cut, index, id, worked);
+  if (made !== null) written.set(cut, made);
+  return made;
+}
+
+function grip(cut: JsonObject, index: number, id: string, worked: Worked | null): Grip | null {
   const moves = movesOf(cut, worked);
   if (moves === null) return null;
   const [x, y] = moves.at;

@@ -8,7 +8,8 @@ import { nudge } from '../move/move.js';
 import { movesOf } from '../move/moves.js';
 import { biteOf } from '../move/steps.js';
 import { isList, type JsonObject, valueAt } from '../state/json.js';
-import { chosenCut, job, readoutStep, shown, unit, worked } from '../state/store.js';
+import { panelJob, panelResult, panelWorked } from '../state/panels.js';
+import { chosenCut, readoutStep, unit } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import type { Steps } from '../worker/worked.js';
 
@@ -25,12 +26,12 @@ const WAYS: readonly { readonly name: string; readonly sign: string; readonly wa
 /** What places the chosen cut, in large numbers, with buttons to change them in fine steps. */
 export function CenterPanel() {
   const steps = useSignal<number>(10);
-  const summary = shown.value?.summary;
-  const cuts = valueAt(job.value ?? undefined, ['cuts']);
-  const index = indexOfCut(job.value, chosenCut.value);
-  const cut = cutAt(job.value, index);
+  const summary = panelResult.value?.summary;
+  const cuts = valueAt(panelJob.value ?? undefined, ['cuts']);
+  const index = indexOfCut(panelJob.value, chosenCut.value);
+  const cut = cutAt(panelJob.value, index);
   if (summary === undefined) return null;
-  const known = worked.value.get(chosenCut.value ?? '') ?? null;
+  const known = panelWorked.value.get(chosenCut.value ?? '') ?? null;
   const moves = cut === null ? null : movesOf(cut, known);
   if (cut === null || moves === null) {
     return (
@@ -105,7 +106,7 @@ function stepText(count: number): string {
 
 // Where a placement comes to; a centre that is given as a place says so itself.
 function Beside({ cut, moves }: { cut: JsonObject; moves: Moves }) {
-  const { units } = shown.value?.summary ?? { units: 'mm' as const };
+  const { units } = panelResult.value?.summary ?? { units: 'mm' as const };
   if (moves.why === null && (isList(cut.center) || cut.path !== undefined)) return null;
   const [x, y] = moves.at;
   return (
@@ -117,7 +118,7 @@ function Beside({ cut, moves }: { cut: JsonObject; moves: Moves }) {
 }
 
 function Numbers({ moves }: { moves: Moves }) {
-  const { units } = shown.value?.summary ?? { units: 'mm' as const };
+  const { units } = panelResult.value?.summary ?? { units: 'mm' as const };
   if (moves.why !== null) return <p class="why">{moves.why}</p>;
   return (
     <dl class="large">
@@ -141,7 +142,7 @@ interface BiteProps {
 }
 
 function Bite({ index, bite, passes: { approach, made }, count }: BiteProps) {
-  const { units } = shown.value?.summary ?? { units: 'mm' as const };
+  const { units } = panelResult.value?.summary ?? { units: 'mm' as const };
   const [x, y] = approach;
   return (
     <div class="steps bite">

@@ -3,12 +3,13 @@ import { angleText, lengthText, numberText, roleText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { isMarked } from '../state/marked.js';
-import { dragging, shown, unit } from '../state/store.js';
+import { panelResult } from '../state/panels.js';
+import { dragging, unit } from '../state/store.js';
 import type { Summary } from '../worker/messages.js';
 
 /** The few figures that decide, large; then all others in tables. */
 export function Figures() {
-  if (shown.value === null) return null;
+  if (panelResult.value === null) return null;
   return (
     <section class={`card figures${isMarked.value ? ' outdated' : ''}`} aria-labelledby="card-figures">
       <h2 id="card-figures">
@@ -21,7 +22,7 @@ export function Figures() {
 
 // By itself, so that it is not gone through for a sign on its card alone.
 function All() {
-  const summary = shown.value?.summary;
+  const summary = panelResult.value?.summary;
   if (summary === undefined) return null;
   return (
     <>

@@ -2,7 +2,8 @@ import type { Finding } from '@edgebite/core';
 import { countText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { isMarked } from '../state/marked.js';
-import { chosenCut, chosenFinding, dragging, shown } from '../state/store.js';
+import { panelResult } from '../state/panels.js';
+import { chosenCut, chosenFinding, dragging } from '../state/store.js';
 
 const LEVELS = ['danger', 'check', 'note'] as const;
 
@@ -11,7 +12,7 @@ const SHOWN = 60;
 
 /** What to watch, before anything else: how grave it is in one line, then each finding as a sentence. */
 export function Findings() {
-  if (shown.value === null) return null;
+  if (panelResult.value === null) return null;
   return (
     <section class={`card findings${isMarked.value ? ' outdated' : ''}`} aria-labelledby="card-findings">
       <h2 id="card-findings">
@@ -25,7 +26,7 @@ export function Findings() {
 // By itself, so that it is not gone through for a sign on its card alone.
 function List() {
   const most = useSignal(SHOWN);
-  const findings = shown.value?.summary.findings ?? [];
+  const findings = panelResult.value?.summary.findings ?? [];
   return (
     <>
       <Verdict findings={findings} />

@@ -13,14 +13,14 @@ interface Made {
 /** A link that holds the whole job, to be passed on to someone who has this page. */
 export function LinkBox() {
   const made = useSignal<Made | null>(null);
-  const present = job.value;
   const make = async (): Promise<void> => {
+    const present = job.value;
     if (present === null) return;
     const fragment = await fragmentOf(present);
     const link = fragment === null ? null : location.href.split('#')[0] + fragment;
     made.value = { of: present, link, copied: link !== null && (await copied(link)) };
   };
-  const own = made.value !== null && made.value.of === present ? made.value : null;
+  const own = made.value !== null && made.value.of === job.value ? made.value : null;
   return (
     <>
       <h3>Pass on as a link</h3>

@@ -1,6 +1,6 @@
 import { USUAL_READING } from '@edgebite/core';
 import { drawCheck, numberText } from '@edgebite/svg';
-import { useSignal } from '@preact/signals';
+import { useComputed, useSignal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { arcLines, contradictionLines, correctionLines, STOP } from '../../../src/step/measured.js';
 import { LengthInput, units } from '../asked/length-input.js';
@@ -15,7 +15,8 @@ import { drawnOrSaid } from './element.js';
 export function MeasurePanel() {
   const open = useSignal(false);
   const id = chosenCut.value;
-  if (id === null || worked.value.get(id) === undefined) return null;
+  const isKnown = useComputed(() => worked.value.get(chosenCut.value ?? '') !== undefined);
+  if (id === null || !isKnown.value) return null;
   return (
     <details
       class="card measure-panel"

@@ -12,6 +12,7 @@ import type { WorkedCuts } from '../worker/worked.js';
 import InlineWorker from '../worker/worker.ts?worker&inline';
 import { followBegun, leaveAll } from './begun.js';
 import { followedCut } from './follow.js';
+import { answered as answeredNow, drawNow, moved } from './frames.js';
 import { changed, type History, redone, sealed, startOf, undone } from './history.js';
 import { type Json, type JsonObject, valueAt } from './json.js';
 import { readOutline } from './outline.js';
@@ -116,9 +117,11 @@ export const dragging = signal(false);
 /** The lengths' unit as the job has it. */
 export const unit = computed(() => (valueAt(job.value ?? undefined, ['units']) === 'inch' ? 'in' : 'mm'));
 
+const finest = computed(() => stepOf(job.value, shown.value?.summary.resolution ?? 1));
+
 /** The finest step in which a centre can be set, in the job's unit. */
 export function readoutStep(): number {
-  return stepOf(job.value, shown.value?.summary.resolution ?? 1);
+  return finest.value;
 }
 
 /** Works jobs out, and reads files. */
@@ -154,6 +157,7 @@ function hear(number: number, outcome: Outcome): void {
       if ((chosenFinding.value ?? -1) >= outcome.summary.findings.length) chosenFinding.value = null;
     }
   });
+  answeredNow();
 }
 
 function ask(opened = false): void {
@@ -205,10 +209,13 @@ export function startAfresh(): void {
 export function change(value: Json, kind: string | null = null): void {
   const before = history.value;
   if (before === null || value === before.present) return;
+  const isMove = kind?.startsWith(MOVE) ?? false;
+  if (isMove) moved();
+  else drawNow();
   batch(() => {
     history.value = changed(before, value, kind);
     jumped.value = false;
-    nudged.value = kind?.startsWith(MOVE) ?? false;
+    nudged.value = isMove;
     follow(before.present, value);
     ask();
   });
