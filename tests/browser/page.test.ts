@@ -342,6 +342,17 @@ describe('the readouts', () => {
   });
 });
 
+it('prints the drawing on bare paper, from a dark page and on paper wider than its sheet too', async () => {
+  const page = await look({ dark: true, width: 1600 });
+  await openJob(page, block);
+  await page.waitForSelector('.paper svg');
+  await page.emulateMedia({ media: 'print' });
+  const paints = await page.$$eval('html, body, .screen, .bench, .sheet, .paper', (all) =>
+    all.map((one) => getComputedStyle(one).backgroundColor),
+  );
+  expect(new Set(paints)).toEqual(new Set(['rgba(0, 0, 0, 0)']));
+});
+
 describe('a slow machine', () => {
   // Holds every answer of the worker back, as a large job would.
   const SLOW = `

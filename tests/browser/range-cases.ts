@@ -49,6 +49,28 @@ export function rangeCases(look: (how?: Look) => Promise<Page>): void {
       expect(await page.locator('#range-state li').allTextContents()).toEqual(stretches);
     });
 
+    it('are drawn in the colours of the page, so that they are as dark as it is', async () => {
+      const page = await look({ dark: true });
+      await openJob(page, block);
+      await page.focus('#handle-3');
+      await page.locator('#range-panel summary').click();
+      await page.getByRole('button', { name: 'Find safe values' }).click();
+      await page.waitForSelector('.range svg');
+      const [own, wanted] = await page.evaluate(() => {
+        const style = (selector: string) => getComputedStyle(document.querySelector(selector) as Element);
+        const card = style('#range-panel');
+        return [
+          [
+            style('.range svg > rect').fill,
+            style('.range svg text').fill,
+            style('.range pattern line').stroke,
+          ],
+          [card.backgroundColor, card.color, card.color],
+        ];
+      });
+      expect(own).toEqual(wanted);
+    });
+
     it('go as soon as the job changes, and say why there are none', async () => {
       const page = await look();
       await openJob(page, block);
