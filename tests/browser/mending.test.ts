@@ -24,6 +24,9 @@ describe('a job with faults that no number mends', () => {
     };
     await openText(page, JSON.stringify(faulty));
     await page.waitForSelector('.faults');
+    // There was nothing before it.
+    expect(await page.textContent('.state')).toBe('Nothing to draw before the faults are mended');
+    expect(await page.textContent('.faults')).not.toContain('from before');
     await page.getByRole('button', { name: 'Make it 1', exact: true }).click();
     await page.getByRole('button', { name: 'Take out colour' }).click();
     await page.getByRole('button', { name: 'Call it thickness' }).click();

@@ -27,7 +27,7 @@ import { isKept } from './state/keep.js';
 import { isMarked } from './state/marked.js';
 import { catchUp, isCaughtUp } from './state/panels.js';
 import { followKeys } from './state/pressed.js';
-import { canUndo, dragging, fresh, isOpen, issues } from './state/store.js';
+import { canUndo, dragging, fresh, isOpen, issues, shown } from './state/store.js';
 import { redo, undo } from './state/written.js';
 
 /** The whole page. */
@@ -141,7 +141,9 @@ function State() {
         : 'as the job stands';
   return (
     <p class={`state${isMarked.value ? ' old' : ''}`} ref={line} aria-live="off">
-      Drawing {words}
+      {shown.value === null && issues.value.length > 0
+        ? 'Nothing to draw before the faults are mended'
+        : `Drawing ${words}`}
     </p>
   );
 }

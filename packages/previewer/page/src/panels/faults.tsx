@@ -3,7 +3,7 @@ import { focusSoon } from '../form/focus.js';
 import { called } from '../form/words.js';
 import { isPending } from '../state/begun.js';
 import { isObject, type Json, valueAt } from '../state/json.js';
-import { fresh, issues, job, refusal, stuck } from '../state/store.js';
+import { fresh, issues, job, refusal, shown, stuck } from '../state/store.js';
 
 /** Faults listed at most; the rest shows at its fields. */
 const MOST = 12;
@@ -21,7 +21,11 @@ export function FaultList() {
           ? 'One thing is wrong with the job'
           : `${faults.length} things are wrong with the job`}
       </h2>
-      <p>The drawing and the findings are those from before{fresh.value ? '' : ', and being worked out'}.</p>
+      {shown.value !== null && (
+        <p>
+          The drawing and the findings are those from before{fresh.value ? '' : ', and being worked out'}.
+        </p>
+      )}
       <ul>
         {faults.slice(0, MOST).map((fault) => (
           <li key={`${fault.path} ${fault.message}`}>
