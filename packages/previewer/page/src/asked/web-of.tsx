@@ -1,4 +1,5 @@
-import { lengthText, numberText, sourceText } from '@edgebite/svg';
+import { sourceText } from '@edgebite/core';
+import { lengthText, numberText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { numberOf } from '../form/entry.js';
 import { setWeb } from '../state/live.js';
