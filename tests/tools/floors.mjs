@@ -14,7 +14,7 @@ export const STOREYS = {
     job: ['document', 'job', 'setups', 'alike', 'read'],
     result: ['state', 'report', 'result', 'step', 'find', 'write', 'live'],
     searches: ['range', 'aim', 'feature', 'propose'],
-    entries: ['door', 'testing'],
+    entries: ['kinds', 'door', 'testing'],
   },
   svg: {
     paper: ['view', 'pen'],

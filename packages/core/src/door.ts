@@ -4,6 +4,7 @@
  */
 
 export { guarded, type Makes } from './door/guarded.js';
+export { reading } from './door/reading.js';
 export {
   anything,
   type Check,
@@ -19,7 +20,6 @@ export {
   overZero,
   pair,
   text,
-} from './door/kinds.js';
-export { reading } from './door/reading.js';
-export { LEVELS, ROLES, wholeReport } from './door/report-kind.js';
-export { UNITS } from './door/shared-kinds.js';
+} from './kinds/kinds.js';
+export { LEVELS, ROLES, wholeReport } from './kinds/report-kind.js';
+export { UNITS } from './kinds/shared-kinds.js';

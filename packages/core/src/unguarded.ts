@@ -58,7 +58,6 @@ export { JobError, type JobIssue } from './document/errors.js';
 export { type CutDocument, type JobDocument, jobJsonSchema, jobSchema } from './document/schema.js';
 export { type DrawerDocument, type DrawerTool, drawerJsonSchema } from './document/schema-drawer.js';
 export { cautionsOf, STANDING_CAUTION } from './find/cautions.js';
-export { betweenText, sourceText } from './find/words.js';
 export { type EdgeJson, type RegionJson, regionFromJson, regionToJson } from './format/json.js';
 export { arcsFromPolyline, type PolylineOptions, type RecoveredEdges } from './format/polyline.js';
 export * from './format/svg-path.js';
@@ -234,6 +233,7 @@ export {
 export { type KnifeMark, knifeMarks, type WebMark, webMarks } from './report/marks.js';
 export { type PathArc, type PathStand, pathStands } from './report/path-stands.js';
 export * from './report/report-schema.js';
+export { betweenText, sourceText } from './report/words.js';
 export { examine } from './write/examine.js';
 export { type Measured, type Measuring, measured } from './write/measure.js';
 export { USUAL_READING } from './write/trial-row.js';

@@ -7,10 +7,10 @@ import { type Meeting, meet } from '../geometry/meet.js';
 import { distance, midpoint, type Point, samePoint } from '../geometry/point.js';
 import { shownPoint } from '../geometry/shown.js';
 import { weldTolerance } from '../geometry/tolerance.js';
+import { regionFault, vouchFor } from '../kinds/region-kind.js';
 import { contains } from '../region/contains.js';
 import { boundsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
-import { regionFault, vouchFor } from './region-kind.js';
 
 /** What is wrong with a region. */
 export interface RegionFault {

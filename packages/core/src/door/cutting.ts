@@ -11,10 +11,10 @@ import * as rawSpeedTable from '../cutting/speed-table.js';
 import * as rawSpindleSet from '../cutting/spindle-set.js';
 import * as rawStrength from '../cutting/strength.js';
 import { TOOL_MATERIALS } from '../cutting/tool.js';
+import { notNegative, num, overZero, range, text } from '../kinds/kinds.js';
+import { travel } from '../kinds/more-kinds.js';
+import { doing, metal, strength, toolKind, UNITS } from '../kinds/shared-kinds.js';
 import { guarded } from './guarded.js';
-import { notNegative, num, overZero, range, text } from './kinds.js';
-import { travel } from './more-kinds.js';
-import { doing, metal, strength, toolKind, UNITS } from './shared-kinds.js';
 
 /** @function */
 export const breakOffOf: typeof rawBreakOff.breakOffOf = /* @__PURE__ */ guarded(

@@ -8,9 +8,9 @@ import * as rawSetup from '../datum/setup.js';
 import * as rawStack from '../datum/stack.js';
 import * as rawStep from '../datum/step.js';
 import * as rawTarget from '../datum/target.js';
+import { notNegative, number, overZero, pair, point } from '../kinds/kinds.js';
+import { grade, lay, lie, link, setup, sizeTolerance, UNITS } from '../kinds/shared-kinds.js';
 import { guarded } from './guarded.js';
-import { notNegative, number, overZero, pair, point } from './kinds.js';
-import { grade, lay, lie, link, setup, sizeTolerance, UNITS } from './shared-kinds.js';
 
 /** @function */
 export const axesOf: typeof rawLie.axesOf = /* @__PURE__ */ guarded(rawLie.axesOf, 'axesOf', { lie });

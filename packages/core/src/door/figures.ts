@@ -7,9 +7,9 @@ import * as rawHull from '../figure/hull.js';
 import * as rawMoments from '../figure/moments.js';
 import * as rawSplit from '../figure/split.js';
 import * as rawTransform from '../figure/transform.js';
+import { num, number, point, text, vector } from '../kinds/kinds.js';
+import { region } from '../kinds/region-kind.js';
 import { guarded } from './guarded.js';
-import { num, number, point, text, vector } from './kinds.js';
-import { region } from './region-kind.js';
 
 /** @function */
 export const movedRegion: typeof rawTransform.movedRegion = /* @__PURE__ */ guarded(

@@ -1,9 +1,9 @@
 /* Regions in and out of the flatten-js library, with checked arguments. They have their own entry, since nothing else needs that library. */
 
 import * as rawFlatten from '../format/flatten.js';
+import { type Check, must } from '../kinds/kinds.js';
+import { region } from '../kinds/region-kind.js';
 import { guarded } from './guarded.js';
-import { type Check, must } from './kinds.js';
-import { region } from './region-kind.js';
 
 /** A polygon of the flatten-js library, by what is asked of it. */
 const flatPolygon: Check = (value) => {

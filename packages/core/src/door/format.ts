@@ -8,12 +8,12 @@ import * as rawSvgPath from '../format/svg-path.js';
 import * as rawSvgWrite from '../format/svg-write.js';
 import * as rawWkt from '../format/wkt.js';
 import * as rawWktWrite from '../format/wkt-write.js';
+import { anything, flag, num, text } from '../kinds/kinds.js';
+import { shape } from '../kinds/more-kinds.js';
+import { edges, region } from '../kinds/region-kind.js';
+import { loosePoint, pass } from '../kinds/shared-kinds.js';
 import * as rawPathJson from '../path/path-json.js';
 import { guarded } from './guarded.js';
-import { anything, flag, num, text } from './kinds.js';
-import { shape } from './more-kinds.js';
-import { edges, region } from './region-kind.js';
-import { loosePoint, pass } from './shared-kinds.js';
 
 /** @function */
 export const parseSvgPath: typeof rawSvgPath.parseSvgPath = /* @__PURE__ */ guarded(

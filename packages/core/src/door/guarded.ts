@@ -5,8 +5,8 @@
  */
 
 import { EdgebiteError } from '../geometry/edgebite-error.js';
-import { type Fault, faultIn, type Kind, type Kinds } from './kinds.js';
-import { vouchFor } from './region-kind.js';
+import { type Fault, faultIn, type Kind, type Kinds } from '../kinds/kinds.js';
+import { vouchFor } from '../kinds/region-kind.js';
 
 /** What a guarded function makes that needs no look when it comes back. */
 export type Makes = 'regions';

@@ -2,21 +2,6 @@
 
 import * as rawReadAim from '../aim/read-aim.js';
 import * as rawCautions from '../find/cautions.js';
-import * as rawWords from '../find/words.js';
-import * as rawExaminer from '../live/examiner.js';
-import * as rawCompare from '../propose/compare.js';
-import * as rawPropose from '../propose/propose.js';
-import * as rawRow from '../propose/row.js';
-import * as rawRange from '../range/range.js';
-import * as rawParse from '../read/parse.js';
-import * as rawSharedDrawer from '../read/shared-drawer.js';
-import * as rawTwin from '../read/twin.js';
-import * as rawFromReport from '../report/from-report.js';
-import * as rawMarks from '../report/marks.js';
-import * as rawPathStands from '../report/path-stands.js';
-import * as rawExamine from '../write/examine.js';
-import * as rawMeasure from '../write/measure.js';
-import { guarded } from './guarded.js';
 import {
   aim,
   anyList,
@@ -31,11 +16,26 @@ import {
   report,
   reportEdges,
   webbed,
-} from './job-kinds.js';
-import { anything, count, notNegative, pair, text } from './kinds.js';
-import { reportEdge, reportRegion } from './more-kinds.js';
-import { dial } from './shared-kinds.js';
-import { rangeWatch, watch } from './watch-kind.js';
+} from '../kinds/job-kinds.js';
+import { anything, count, notNegative, pair, text } from '../kinds/kinds.js';
+import { reportEdge, reportRegion } from '../kinds/more-kinds.js';
+import { dial } from '../kinds/shared-kinds.js';
+import { rangeWatch, watch } from '../kinds/watch-kind.js';
+import * as rawExaminer from '../live/examiner.js';
+import * as rawCompare from '../propose/compare.js';
+import * as rawPropose from '../propose/propose.js';
+import * as rawRow from '../propose/row.js';
+import * as rawRange from '../range/range.js';
+import * as rawParse from '../read/parse.js';
+import * as rawSharedDrawer from '../read/shared-drawer.js';
+import * as rawTwin from '../read/twin.js';
+import * as rawFromReport from '../report/from-report.js';
+import * as rawMarks from '../report/marks.js';
+import * as rawPathStands from '../report/path-stands.js';
+import * as rawWords from '../report/words.js';
+import * as rawExamine from '../write/examine.js';
+import * as rawMeasure from '../write/measure.js';
+import { guarded } from './guarded.js';
 
 /** @function */
 export const compareJobs: typeof rawCompare.compareJobs = /* @__PURE__ */ guarded(

@@ -1,18 +1,8 @@
 /* The load of the metal on a tool, and obstacles. Each checks its arguments; its own comment is at its definition. */
 
-import * as rawByHeight from '../load/by-height.js';
-import * as rawEngagement from '../load/engagement.js';
-import * as rawLargestBite from '../load/largest-bite.js';
-import * as rawLoadWords from '../load/load-words.js';
-import * as rawMachineDirection from '../load/machine-direction.js';
-import * as rawRingEngagement from '../load/ring-engagement.js';
-import * as rawToolPlace from '../load/tool-place.js';
-import * as rawUnderneath from '../load/underneath.js';
-import * as rawWayOff from '../load/way-off.js';
-import { guarded } from './guarded.js';
-import { flag, notNegative, num, number, overZero, point, text } from './kinds.js';
-import { fact, heading, why } from './more-kinds.js';
-import { region } from './region-kind.js';
+import { flag, notNegative, num, number, overZero, point, text } from '../kinds/kinds.js';
+import { fact, heading, why } from '../kinds/more-kinds.js';
+import { region } from '../kinds/region-kind.js';
 import {
   axes,
   doing,
@@ -23,7 +13,17 @@ import {
   roundTool,
   toolKind,
   wordings,
-} from './shared-kinds.js';
+} from '../kinds/shared-kinds.js';
+import * as rawByHeight from '../load/by-height.js';
+import * as rawEngagement from '../load/engagement.js';
+import * as rawLargestBite from '../load/largest-bite.js';
+import * as rawLoadWords from '../load/load-words.js';
+import * as rawMachineDirection from '../load/machine-direction.js';
+import * as rawRingEngagement from '../load/ring-engagement.js';
+import * as rawToolPlace from '../load/tool-place.js';
+import * as rawUnderneath from '../load/underneath.js';
+import * as rawWayOff from '../load/way-off.js';
+import { guarded } from './guarded.js';
 
 /** @function */
 export const engagementOf: typeof rawEngagement.engagementOf = /* @__PURE__ */ guarded(

@@ -1,5 +1,10 @@
 /* Ways to measure the arc that a cut leaves, and the correction. Each checks its arguments; its own comment is at its definition. */
 
+import { measurable } from '../kinds/job-kinds.js';
+import { anything, notNegative, number, overZero, share, vector } from '../kinds/kinds.js';
+import { fit, PINS } from '../kinds/more-kinds.js';
+import { region } from '../kinds/region-kind.js';
+import { circle, dial, gauges, seat, seatOfPins, sections, way } from '../kinds/shared-kinds.js';
 import * as rawChecks from '../measure/checks.js';
 import * as rawCorrection from '../measure/correction.js';
 import * as rawFit from '../measure/fit.js';
@@ -10,11 +15,6 @@ import * as rawTrial from '../measure/trial.js';
 import * as rawWay from '../measure/way.js';
 import * as rawWays from '../measure/ways.js';
 import { guarded } from './guarded.js';
-import { measurable } from './job-kinds.js';
-import { anything, notNegative, number, overZero, share, vector } from './kinds.js';
-import { fit, PINS } from './more-kinds.js';
-import { region } from './region-kind.js';
-import { circle, dial, gauges, seat, seatOfPins, sections, way } from './shared-kinds.js';
 
 /** @function */
 export const checksIn: typeof rawChecks.checksIn = /* @__PURE__ */ guarded(rawChecks.checksIn, 'checksIn', {

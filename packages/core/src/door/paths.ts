@@ -1,15 +1,15 @@
 /* Paths of a tool's centre. Each checks its arguments; its own comment is at its definition. */
 
+import { flag, type Kinds, num, point, text } from '../kinds/kinds.js';
+import { lead } from '../kinds/more-kinds.js';
+import { edges, region } from '../kinds/region-kind.js';
+import { loosePoint, pass, SIDES, stretch, UNITS } from '../kinds/shared-kinds.js';
 import * as rawGouge from '../path/gouge.js';
 import * as rawIsoWords from '../path/iso-words.js';
 import * as rawPath from '../path/path.js';
 import * as rawPathStretch from '../path/path-stretch.js';
 import * as rawReach from '../path/reach.js';
 import { guarded } from './guarded.js';
-import { flag, type Kinds, num, point, text } from './kinds.js';
-import { lead } from './more-kinds.js';
-import { edges, region } from './region-kind.js';
-import { loosePoint, pass, SIDES, stretch, UNITS } from './shared-kinds.js';
 
 /** What a path along an outline is asked with, all round it or on a stretch. */
 const following: Kinds = {

@@ -1,5 +1,10 @@
 /* The centre of a partial hole, the passes to it, and the metal round it. Each checks its arguments; its own comment is at its definition. */
 
+import { flag, type Kinds, limit, num, point, vector } from '../kinds/kinds.js';
+import { fromEdge } from '../kinds/more-kinds.js';
+import { edge, region } from '../kinds/region-kind.js';
+import { line, loosePoint } from '../kinds/shared-kinds.js';
+import { watch } from '../kinds/watch-kind.js';
 import * as rawKnifeEdges from '../left/knife-edges.js';
 import * as rawWebs from '../left/webs.js';
 import * as rawWedges from '../left/wedges.js';
@@ -10,11 +15,6 @@ import * as rawPlaceOutline from '../placing/place-outline.js';
 import * as rawPlacePoints from '../placing/place-points.js';
 import * as rawPlaceTangent from '../placing/place-tangent.js';
 import { guarded } from './guarded.js';
-import { flag, type Kinds, limit, num, point, vector } from './kinds.js';
-import { fromEdge } from './more-kinds.js';
-import { edge, region } from './region-kind.js';
-import { line, loosePoint } from './shared-kinds.js';
-import { watch } from './watch-kind.js';
 
 /** @function */
 export const placeByDistances: typeof rawPlaceDistances.placeByDistances = /* @__PURE__ */ guarded(

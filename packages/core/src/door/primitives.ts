@@ -8,10 +8,10 @@ import * as rawMeet from '../geometry/meet.js';
 import * as rawPoint from '../geometry/point.js';
 import * as rawSegment from '../geometry/segment.js';
 import * as rawTolerance from '../geometry/tolerance.js';
+import { flag, notNegative, num, number, point, text, vector as vectorKind } from '../kinds/kinds.js';
+import { edge } from '../kinds/region-kind.js';
+import { arc, box } from '../kinds/shared-kinds.js';
 import { guarded } from './guarded.js';
-import { flag, notNegative, num, number, point, text, vector as vectorKind } from './kinds.js';
-import { edge } from './region-kind.js';
-import { arc, box } from './shared-kinds.js';
 
 /** @function */
 export const vector: typeof rawPoint.vector = /* @__PURE__ */ guarded(rawPoint.vector, 'vector', {

@@ -1,6 +1,6 @@
 import { EdgebiteError } from '../geometry/edgebite-error.js';
+import type { Kinds } from '../kinds/kinds.js';
 import { guarded } from './guarded.js';
-import type { Kinds } from './kinds.js';
 
 /**
  * A function that reads a report, as it is given to others. Its lists are looked at, not every row in them; where a row is not as

@@ -3,12 +3,12 @@ import { type Edge, reversed } from '../geometry/edge.js';
 import { EdgebiteError } from '../geometry/edgebite-error.js';
 import { samePoint } from '../geometry/point.js';
 import { shownNumber } from '../geometry/shown.js';
+import { faultIn } from '../kinds/kinds.js';
+import { vouchFor } from '../kinds/region-kind.js';
+import { drawn } from '../kinds/shared-kinds.js';
 import { fittedArc } from '../outline/fit.js';
 import { joinEdges } from '../outline/join.js';
 import type { Loop, Region } from '../region/region.js';
-import { faultIn } from './kinds.js';
-import { vouchFor } from './region-kind.js';
-import { drawn } from './shared-kinds.js';
 
 /**
  * The region that somebody meant by parts of loops with faults: edges without length are left out, gaps of under a

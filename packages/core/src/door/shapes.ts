@@ -5,16 +5,16 @@ import * as rawOffset from '../combine/offset.js';
 import * as rawSubtract from '../combine/subtract.js';
 import * as rawFootprint from '../cut/footprint.js';
 import * as rawSwept from '../cut/swept.js';
+import { flag, notNegative, num, overZero, point, text } from '../kinds/kinds.js';
+import { part } from '../kinds/more-kinds.js';
+import { edges, loop, path, region } from '../kinds/region-kind.js';
+import { annularCut, cut, drawn, regions } from '../kinds/shared-kinds.js';
 import * as rawShapes from '../outline/shapes.js';
 import * as rawValidate from '../outline/validate.js';
 import * as rawContains from '../region/contains.js';
 import * as rawMeasure from '../region/measure.js';
 import * as rawRegion from '../region/region.js';
 import { guarded } from './guarded.js';
-import { flag, notNegative, num, overZero, point, text } from './kinds.js';
-import { part } from './more-kinds.js';
-import { edges, loop, path, region } from './region-kind.js';
-import { annularCut, cut, drawn, regions } from './shared-kinds.js';
 
 /** @function */
 export const circleLoop: typeof rawRegion.circleLoop = /* @__PURE__ */ guarded(

@@ -1,9 +1,9 @@
 import { pointToJson } from '../format/json.js';
 import type { PartName, Units } from '../job/job.js';
 import type { Report, ReportCut } from '../report/report-schema.js';
+import { lengthWords, placeWords, sourceText } from '../report/words.js';
 import type { CenterCut } from '../result/center-cuts.js';
 import type { Told } from './told.js';
-import { lengthWords, placeWords, sourceText } from './words.js';
 
 type Body = Pick<Report, 'cuts' | 'units' | 'names'>;
 

@@ -10,6 +10,7 @@ import type { Job } from '../job/job.js';
 import { FINDING_LEVELS } from '../report/finding-codes.js';
 import { knifeMarks, webMarks } from '../report/marks.js';
 import type { Finding, ReportCut, ReportRows } from '../report/report-schema.js';
+import { angleWords, betweenText, capital, lengthWords, placeWords } from '../report/words.js';
 import type { Facts } from '../result/facts.js';
 import type { Result } from '../step/result.js';
 import { centerFindings } from './center-findings.js';
@@ -20,7 +21,6 @@ import { setupFindings } from './setup-findings.js';
 import { stepFindings } from './step-findings.js';
 import type { Told } from './told.js';
 import { uncertainFindings } from './uncertain-findings.js';
-import { angleWords, betweenText, capital, lengthWords, placeWords } from './words.js';
 import { zeroFindings } from './zero-findings.js';
 
 /** Findings, and by step the numbers of those that are about it. */

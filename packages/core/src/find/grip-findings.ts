@@ -2,6 +2,7 @@ import type { KeepOut } from '../datum/keep-out.js';
 import type { Laid } from '../datum/setup.js';
 import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
+import { capital } from '../report/words.js';
 import type { Body } from '../state/bodies.js';
 import { keptBefore } from '../state/kept.js';
 import { regionOfCells } from '../state/metal.js';
@@ -9,7 +10,6 @@ import type { Result } from '../step/result.js';
 import { bears } from './bearing.js';
 import type { Clamping, HeightSection } from './clampings.js';
 import type { Told } from './told.js';
-import { capital } from './words.js';
 
 /** What a setup clamps, and how to see what a thing bears on. */
 interface Hold {

@@ -1,11 +1,11 @@
 import { cutSource } from '../geometry/source.js';
 import { placeRemark, underneathRemark } from '../load/load-words.js';
 import type { ReportCut, ReportLoadAt, ReportRows } from '../report/report-schema.js';
+import { capital } from '../report/words.js';
 import type { Result } from '../step/result.js';
 import { namesIn } from './names.js';
 import { stepWords } from './step-findings.js';
 import type { Told } from './told.js';
-import { capital } from './words.js';
 
 type StepRow = ReportRows['steps'][number];
 

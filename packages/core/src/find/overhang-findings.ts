@@ -5,12 +5,12 @@ import { outermost } from '../datum/outermost.js';
 import type { Vector } from '../geometry/point.js';
 import { areaBeyond } from '../region/beyond.js';
 import { area, centroid } from '../region/measure.js';
+import { lengthWords, massWords, volumeWords } from '../report/words.js';
 import { keptBefore } from '../state/kept.js';
 import type { Result } from '../step/result.js';
 import { bears } from './bearing.js';
 import type { Clamping, HeightSection } from './clampings.js';
 import type { Told } from './told.js';
-import { lengthWords, massWords, volumeWords } from './words.js';
 
 /** Where a vice holds a part along one axis of the machine: the stretch of its jaws, and what else the part lies on. */
 interface Vice {

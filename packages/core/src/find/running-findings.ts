@@ -3,8 +3,8 @@ import { choices, described } from '../document/described.js';
 import type { ToolDocument } from '../document/schema.js';
 import type { Job } from '../job/job.js';
 import type { Report, ReportCut } from '../report/report-schema.js';
+import { lengthWords, speedWords } from '../report/words.js';
 import type { Told } from './told.js';
-import { lengthWords, speedWords } from './words.js';
 
 /** What to say of the tools of a job and their speeds: first of whole tools, then cut by cut. */
 export function runningFindings(job: Job, report: Pick<Report, 'cuts'>): Told[] {

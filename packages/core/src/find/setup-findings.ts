@@ -4,9 +4,9 @@ import { cutSource } from '../geometry/source.js';
 import type { Job } from '../job/job.js';
 import { goesDown, reachBeyond } from '../load/underneath.js';
 import type { ReportRows } from '../report/report-schema.js';
+import { capital, lengthWords } from '../report/words.js';
 import type { SetUp } from '../result/set-up.js';
 import type { Told } from './told.js';
-import { capital, lengthWords } from './words.js';
 
 /** What is missing or doubtful in the setups of a job. */
 export function setupFindings(job: Job, { lays }: SetUp, report: ReportRows): Told[] {

@@ -1,7 +1,7 @@
 import { cutSource } from '../geometry/source.js';
 import type { Report, ReportBody, ReportCut, ReportStep } from '../report/report-schema.js';
+import { angleWords, capital, lengthWords, massWords, volumeWords } from '../report/words.js';
 import type { Told } from './told.js';
-import { angleWords, capital, lengthWords, massWords, volumeWords } from './words.js';
 
 type Step = Omit<ReportStep, 'findings'>;
 

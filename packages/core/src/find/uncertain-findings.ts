@@ -4,6 +4,7 @@ import type { Job } from '../job/job.js';
 import { loopsOf } from '../region/measure.js';
 import { knifeMarks, sameKnifeEdges, sameWebs, webMarks } from '../report/marks.js';
 import type { ReportFloor, ReportRows, ReportSeam } from '../report/report-schema.js';
+import { angleWords, betweenText, lengthWords } from '../report/words.js';
 import { edgesNearOf } from '../result/edges-near.js';
 import type { SetUp } from '../result/set-up.js';
 import type { Result } from '../step/result.js';
@@ -11,7 +12,6 @@ import { breakOutGap } from './break-out.js';
 import { partsPiece } from './loose-by-web.js';
 import { type NearEdge, type NearWeb, nearKnifeEdges, nearWebs } from './near-limits.js';
 import type { Told } from './told.js';
-import { angleWords, betweenText, lengthWords } from './words.js';
 
 /** What the errors of the setups can turn round: a web over the limit or gone, a knife edge, a hole that breaks out. */
 export function uncertainFindings(result: Result, report: ReportRows): Told[] {

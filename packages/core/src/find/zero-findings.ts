@@ -12,6 +12,7 @@ import { pointOf } from '../job/read-edges.js';
 import { contains } from '../region/contains.js';
 import { boundsOf, loopsOf } from '../region/measure.js';
 import type { Region } from '../region/region.js';
+import { lengthWords } from '../report/words.js';
 import { type Face, faceOf } from '../setups/faces.js';
 import { keptBefore } from '../state/kept.js';
 import type { Result } from '../step/result.js';
@@ -29,7 +30,6 @@ import {
   without,
 } from './standing-face.js';
 import type { Told } from './told.js';
-import { lengthWords } from './words.js';
 
 /** A section of what stands when a setup begins, as the part lies: heights over the face that it lies on. */
 interface StandingSection {

@@ -1,10 +1,10 @@
 import type { Aim } from '../aim/aim.js';
 import { type Feature, type Patch, smallestArc, wallPlace } from '../feature/features.js';
 import { fits, methodsOf } from '../feature/methods.js';
-import { lengthWords, placeWords } from '../find/words.js';
 import { pointToJson } from '../format/json.js';
 import { pointAlong } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
+import { lengthWords, placeWords } from '../report/words.js';
 
 /** Why something cannot be made with the tools of a drawer. */
 export type RefusalCode = 'shape' | 'no-size' | 'reach' | 'spindle' | 'no-way-in' | 'arcs' | 'passes';

@@ -1,6 +1,5 @@
 import { generalTolerance } from '../datum/general-tolerance.js';
 import { inUnit } from '../datum/length-unit.js';
-import { lengthWords, sourceText } from '../find/words.js';
 import { pointToJson } from '../format/json.js';
 import { DEGREE } from '../geometry/angle.js';
 import type { Job } from '../job/job.js';
@@ -8,6 +7,7 @@ import { type Check, checksIn, type Taken } from '../measure/checks.js';
 import type { Seat } from '../measure/seat.js';
 import { type Circle, insideOf, readingOf, slopesOf, type Way } from '../measure/way.js';
 import type { Report, ReportCheck, ReportWay } from '../report/report-schema.js';
+import { lengthWords, sourceText } from '../report/words.js';
 import type { Result } from '../step/result.js';
 import { trialRow } from './trial-row.js';
 

@@ -28,13 +28,13 @@ import type { CenterCut } from '../result/center-cuts.js';
 import { biteFinder } from '../result/face-bites.js';
 import { floorSpan, knifeInterval, webInterval } from '../result/intervals.js';
 import { runningOf, toolsByCut } from '../result/running.js';
-import { seamRows } from '../result/seams.js';
 import { keepOutRows, setupRows } from '../result/setup-rows.js';
 import { type Result, resultOf } from '../step/result.js';
 import { batchRows } from './batch-rows.js';
 import { bodyRows } from './body-rows.js';
 import { breakRow } from './break-row.js';
 import { checkRows } from './check-rows.js';
+import { seamRows } from './seams.js';
 import { mergeRows, stepRows } from './step-rows.js';
 
 /**

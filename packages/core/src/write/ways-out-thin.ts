@@ -1,8 +1,8 @@
-import { lengthWords } from '../find/words.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import { distance, type Point } from '../geometry/point.js';
 import type { Slab } from '../left/cells.js';
 import type { ReportWayOut } from '../report/report-schema.js';
+import { lengthWords } from '../report/words.js';
 import type { Body } from '../state/bodies.js';
 import { KERF } from '../state/narrow-places.js';
 import type { Result } from '../step/result.js';

@@ -1,13 +1,13 @@
 import type { AnnularCut } from '../cut/cut.js';
 import { inUnit } from '../datum/length-unit.js';
 import { targetAt } from '../datum/target.js';
-import { lengthWords, sourceText } from '../find/words.js';
 import { distance } from '../geometry/point.js';
 import type { Floor } from '../left/floors.js';
 import { relationOf } from '../left/relation.js';
 import { engagementOf } from '../load/engagement.js';
 import type { Region } from '../region/region.js';
 import type { ReportWayOut } from '../report/report-schema.js';
+import { lengthWords, sourceText } from '../report/words.js';
 import type { Result } from '../step/result.js';
 import { type Lay, lineRow, straightFace } from './way-out-line.js';
 

@@ -1,8 +1,8 @@
 import type { Report, ReportCut, ReportSetup, ReportStep } from '@edgebite/core';
 import { lengthText } from '@edgebite/svg';
+import { decimalsOf } from '../columns/decimals.js';
 import { shownIn, shownText } from '../step/readout.js';
 import { toldOf } from '../step/told.js';
-import { decimalsOf } from '../text/decimals.js';
 import { fallsOf } from './falls.js';
 import { finishOf } from './finish.js';
 import { measuringOf, trialsOf } from './measuring.js';

@@ -1,5 +1,5 @@
 import type { Report, ReportStep } from '@edgebite/core';
-import { decimalsOf } from '../text/decimals.js';
+import { decimalsOf } from '../columns/decimals.js';
 import type { SheetPart, SheetPartRow } from './sheet.js';
 
 /** The parts of a batch in some steps of a report. */

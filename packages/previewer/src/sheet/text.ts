@@ -1,6 +1,6 @@
 import { clean, numberText } from '@edgebite/svg';
+import { tableText } from '../columns/table.js';
 import { shownText } from '../step/readout.js';
-import { tableText } from '../text/table.js';
 import { fixedTable, inPage, PAGE, paragraph } from './fit.js';
 import { partDepth, partNumber, partWords } from './parts.js';
 import { rowsOf, type SheetRow } from './rows.js';

@@ -1,6 +1,6 @@
 import type { ReportSetup } from '@edgebite/core';
 import { angleText, doneText, fixed, reachedText, type ZeroScale, zeroAxes } from '@edgebite/svg';
-import { decimalsOf } from '../text/decimals.js';
+import { decimalsOf } from '../columns/decimals.js';
 import type { ZeroAxis } from './sheet.js';
 
 type Axis = ReportSetup['zero']['x'];

@@ -1,6 +1,6 @@
 import type { Correction, Dial, Estimate, Measured } from '@edgebite/core';
 import { clean, lengthText, numberText, unitText } from '@edgebite/svg';
-import { decimalsOf } from '../text/decimals.js';
+import { decimalsOf } from '../columns/decimals.js';
 
 /** The unit of the job. */
 export interface Units {

@@ -1,6 +1,6 @@
 import type { Report } from '@edgebite/core';
 import { lostZeros, NO_TARGET } from '@edgebite/svg';
-import { decimalsOf } from '../text/decimals.js';
+import { decimalsOf } from '../columns/decimals.js';
 
 /** What a readout shows: its unit, and how many decimals. */
 export interface Shown {

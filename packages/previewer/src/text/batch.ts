@@ -1,9 +1,9 @@
 import type { Report, ReportStep } from '@edgebite/core';
 import { clean } from '@edgebite/svg';
+import { decimalsOf } from '../columns/decimals.js';
+import { type Column, tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import { shownIn, shownText } from '../step/readout.js';
-import { decimalsOf } from './decimals.js';
-import { type Column, tableText } from './table.js';
-import { hanging } from './wrap.js';
 
 type BatchPart = Report['batch'][number];
 

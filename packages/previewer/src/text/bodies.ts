@@ -1,7 +1,7 @@
 import type { Report, ReportBody } from '@edgebite/core';
 import { numberText, roleText, unitText } from '@edgebite/svg';
+import { type Column, tableText } from '../columns/table.js';
 import { joinedBy } from '../step/bodies.js';
-import { type Column, tableText } from './table.js';
 import { left, right } from './tables.js';
 
 /** Every body that comes loose, hangs or is held, with the step in which that begins, and its size then. */

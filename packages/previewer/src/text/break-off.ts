@@ -1,9 +1,9 @@
 import { type BreakOff, type Report, webMarks } from '@edgebite/core';
 import { numberText } from '@edgebite/svg';
+import { tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import { roughText } from './figures.js';
-import { tableText } from './table.js';
 import { left, right } from './tables.js';
-import { hanging } from './wrap.js';
 
 /** Whether any floor or web has an estimate of what breaks it. */
 export function hasBreakOff(report: Report): boolean {

@@ -1,6 +1,6 @@
 import type { Caution, Report } from '@edgebite/core';
 import { countText } from '@edgebite/svg';
-import { hanging } from './wrap.js';
+import { hanging } from '../columns/wrap.js';
 
 /** Most cautions printed: more than these are not read. */
 const MOST = 6;

@@ -1,7 +1,7 @@
 import { examine, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import { COLUMNS } from '../columns/wrap.js';
 import { textReport } from './report.js';
-import { COLUMNS } from './wrap.js';
 
 type Plain = Record<string, unknown>;
 

@@ -1,6 +1,6 @@
 import { type Finding, knifeMarks, type Report, webMarks } from '@edgebite/core';
 import { gravestFirst, LEVELS } from '@edgebite/svg';
-import { hanging } from './wrap.js';
+import { hanging } from '../columns/wrap.js';
 
 /** How grave a finding is. */
 export type Level = Finding['level'];

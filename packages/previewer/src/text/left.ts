@@ -1,7 +1,7 @@
 import type { FINDING_LEVELS, Finding, Report, ReportPiece } from '@edgebite/core';
 import { clean, countText, roleText } from '@edgebite/svg';
+import { hanging } from '../columns/wrap.js';
 import { figureText, volumeText } from './figures.js';
-import { hanging } from './wrap.js';
 
 /** Said where a job takes all of the part, and where it cuts nothing. */
 export const NOTHING_LEFT = 'Nothing is left of the part.';

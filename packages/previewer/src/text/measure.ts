@@ -1,10 +1,10 @@
 import type { Measured, ReportCheck, ReportWay } from '@edgebite/core';
 import { angleText, clean, lengthText, numberText, unitText } from '@edgebite/svg';
+import { type Column, tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import { arcLines, contradictionLines, correctionLines, STOP } from '../step/measured.js';
 import { trialTold } from '../step/trial.js';
 import { CLOSING } from './report.js';
-import { type Column, tableText } from './table.js';
-import { hanging } from './wrap.js';
 
 /** What a text on measuring tells of beside the arc. */
 export interface MeasureFacts {

@@ -1,9 +1,9 @@
 import type { Report, ReportCut, ReportLoadAt } from '@edgebite/core';
 import { angleText, countText, fixed, lengthText, numberText, unitText } from '@edgebite/svg';
+import { type Column, tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import { sideLoadText } from '../step/load.js';
-import { type Column, tableText } from './table.js';
 import { left, right } from './tables.js';
-import { hanging } from './wrap.js';
 
 type Passes = NonNullable<ReportCut['passes']>;
 

@@ -1,8 +1,8 @@
 import { type Report, type ReportCut, sourceText } from '@edgebite/core';
 import { angleText, numberText } from '@edgebite/svg';
-import { tableText } from './table.js';
+import { tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import { left, right } from './tables.js';
-import { hanging } from './wrap.js';
 
 type Placement = NonNullable<ReportCut['placement']>;
 

@@ -9,8 +9,8 @@ import {
   lengthText,
   numberText,
 } from '@edgebite/svg';
+import { hanging } from '../columns/wrap.js';
 import { CLOSING } from './report.js';
-import { hanging } from './wrap.js';
 
 /**
  * What comes of a job over a range, as text for people, up to 80 columns where it can: where the present value stands,

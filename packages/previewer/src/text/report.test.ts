@@ -1,8 +1,8 @@
 import { examine, parseJob, type Report } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
 import { block } from '../../../svg/fixtures/block.js';
+import { COLUMNS } from '../columns/wrap.js';
 import { textReport } from './report.js';
-import { COLUMNS } from './wrap.js';
 
 const text = textReport(block, { all: true });
 const lines = text.split('\n');

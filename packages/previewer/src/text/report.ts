@@ -6,6 +6,7 @@
 
 import { type Report, STANDING_CAUTION } from '@edgebite/core';
 import { angleText, clean, lengthText, levelsText } from '@edgebite/svg';
+import { hanging } from '../columns/wrap.js';
 import { breakLines } from '../step/breaks.js';
 import { freeLines } from '../step/ways-out.js';
 import { batchText } from './batch.js';
@@ -22,7 +23,6 @@ import { stepsText } from './steps.js';
 import { cutsTable, floorsTable, knifeEdgesTable, piecesTable, websTable } from './tables.js';
 import { pathSections } from './tool-path.js';
 import { hasTools, toolsText } from './tools.js';
-import { hanging } from './wrap.js';
 
 /** What every text ends with. */
 export const CLOSING = STANDING_CAUTION;

@@ -17,10 +17,10 @@ import {
   type ZeroLink,
   zeroAxes,
 } from '@edgebite/svg';
-import { decimalsOf } from './decimals.js';
-import { type Column, tableText } from './table.js';
+import { decimalsOf } from '../columns/decimals.js';
+import { type Column, tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import { left, right } from './tables.js';
-import { hanging } from './wrap.js';
 
 type Shown = (value: number) => string;
 type Interval = NonNullable<Report['webs'][number]['interval']>;

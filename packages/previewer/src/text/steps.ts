@@ -1,10 +1,10 @@
 import type { Report, ReportStep } from '@edgebite/core';
 import { clean, countText, lengthText } from '@edgebite/svg';
+import { hanging } from '../columns/wrap.js';
 import { PUSH_NOTE } from '../step/load.js';
 import { placeText, shownIn } from '../step/readout.js';
 import { toldOf } from '../step/told.js';
 import { volumeText } from './figures.js';
-import { hanging } from './wrap.js';
 
 /** Every step in order, as the part lies and stands then: where, what it takes, what it meets and what comes off. */
 export function stepsText(report: Report): string {

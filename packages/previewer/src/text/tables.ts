@@ -10,7 +10,7 @@ import {
   webMarks,
 } from '@edgebite/core';
 import { angleText, depthsText, depthText, numberText, roleText, unitText } from '@edgebite/svg';
-import { type Column, tableText } from './table.js';
+import { type Column, tableText } from '../columns/table.js';
 
 /** A column of entries at the left, of a width at most if one is given. */
 export const left = <Row>(head: string, cell: Column<Row>['cell'], most?: number): Column<Row> => ({

@@ -1,9 +1,9 @@
 import { type Report, type ReportCut, type ReportEdge, sourceText } from '@edgebite/core';
 import { lengthText, numberText } from '@edgebite/svg';
+import { tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import type { Section } from './passes.js';
-import { tableText } from './table.js';
 import { left, right } from './tables.js';
-import { hanging } from './wrap.js';
 
 type ToolPath = NonNullable<ReportCut['toolPath']>;
 

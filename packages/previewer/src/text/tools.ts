@@ -1,8 +1,8 @@
 import type { Report, ReportCut, Running } from '@edgebite/core';
+import { tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import { rangeText } from './figures.js';
-import { tableText } from './table.js';
 import { left, right } from './tables.js';
-import { hanging } from './wrap.js';
 
 /** Whether a tool is named for any of the cuts, with figures for it. */
 export function hasTools(report: Report): boolean {

@@ -1,9 +1,9 @@
 import type { Aim, Comparison, Job, JobDocument, Proposal, WayRow } from '@edgebite/core';
 import { clean, countText, lengthText, numberText } from '@edgebite/svg';
+import { tableText } from '../columns/table.js';
+import { hanging } from '../columns/wrap.js';
 import { CLOSING } from './report.js';
-import { tableText } from './table.js';
 import { orderWords, wayLines } from './way-figures.js';
-import { hanging } from './wrap.js';
 
 type Units = Job['units'];
 

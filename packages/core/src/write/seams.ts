@@ -7,7 +7,7 @@ import { edgeBounds } from '../geometry/measure.js';
 import { distance, type Point } from '../geometry/point.js';
 import type { Job } from '../job/job.js';
 import type { ReportSeam } from '../report/report-schema.js';
-import type { Moving } from './moving.js';
+import type { Moving } from '../result/moving.js';
 
 /** Share of the thickness by which two depths may fall short of it together, by rounding. */
 const MEETS = 1e-9;

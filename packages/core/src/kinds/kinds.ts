@@ -1,3 +1,9 @@
+/*
+ * Room: what the arguments of public functions must be.
+ * In: a value from outside.
+ * Out: null, or what is wrong with it, where in it, and what to do.
+ */
+
 import type { EdgebiteCode } from '../geometry/edgebite-error.js';
 
 /** What is wrong with a value, and where in it. */

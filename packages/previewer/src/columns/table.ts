@@ -1,3 +1,9 @@
+/*
+ * Room: plain text in columns, lines and digits.
+ * In: rows and sentences.
+ * Out: lines of text.
+ */
+
 import { clean } from '@edgebite/svg';
 
 /** A column of a text table: its head, and whether its entries stand at the left or at the right. */
