@@ -241,3 +241,51 @@ describe('a part that was just added', () => {
     expect(await page.locator(id('/cuts/0/reach')).isVisible()).toBe(true);
   });
 });
+
+describe('the lines of a form', () => {
+  it('leave a hint the whole line where its field stands alone in it', async () => {
+    const page = await look();
+    await openJob(page, shop);
+    await page.click(id('/cuts/3'));
+    const shares = await page.$$eval('.fields > .field:has(> .hint)', (fields) =>
+      Object.fromEntries(
+        fields.map((field) => {
+          const room = (field.parentElement as HTMLElement).getBoundingClientRect().width;
+          const hint = field.querySelector('.hint')?.getBoundingClientRect().width ?? 0;
+          return [field.querySelector('label')?.textContent, Math.round((hint / room) * 100)];
+        }),
+      ),
+    );
+    // Two between wider ones, and two of a line that they share.
+    expect(shares).toMatchObject({ 'Diameter (optional)': 100, Tolerances: 100 });
+    expect(shares['Web thinner than (optional)']).toBeLessThan(50);
+    expect(shares['Web thinner than (optional)']).toBe(shares['Hold (optional)']);
+  });
+
+  it('have the numbers of a panel in one line, and its choices whole, whatever is said over them', async () => {
+    for (const width of [1440, 1024]) {
+      const page = await look({ width });
+      await openJob(page, block);
+      await page.click('.bite-panel > summary');
+      const [finder, stop] = await page.$$eval('.lay-panel .queries input[type=text]', (inputs) =>
+        inputs.map((input) => Math.round(input.getBoundingClientRect().top)),
+      );
+      expect(finder, `at ${width}`).toBe(stop);
+      // A select has no overflow to read: the words are set beside it in its letters.
+      const cut = await page.$$eval(
+        '.queries select',
+        (selects) =>
+          (selects as HTMLSelectElement[]).filter((select) => {
+            const bare = select.cloneNode(true) as HTMLSelectElement;
+            bare.removeAttribute('id');
+            bare.style.cssText = 'position:absolute;width:max-content;max-width:none';
+            select.after(bare);
+            const wanted = bare.getBoundingClientRect().width;
+            bare.remove();
+            return wanted > select.getBoundingClientRect().width + 1;
+          }).length,
+      );
+      expect(cut, `at ${width}`).toBe(0);
+    }
+  });
+});
