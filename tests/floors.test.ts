@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { FLOORS, faultsOf, sourceFiles } from './tools/floors.mjs';
+import { crowdedFolders, FLOORS, faultsOf, pageFiles, sourceFiles } from './tools/floors.mjs';
 
 const bore = 'packages/core/src/cut/bore.ts';
 
@@ -61,5 +61,27 @@ describe('the floor check', () => {
     const files = sourceFiles(fileURLToPath(new URL('..', import.meta.url)));
     expect(files).toContain('packages/core/src/geometry/edge.ts');
     expect(files.filter((file) => file.includes('.test.'))).toEqual([]);
+  });
+});
+
+describe('the folder check', () => {
+  const full = Array.from({ length: 20 }, (_, k) => `packages/core/src/cut/file-${k}.ts`);
+
+  it('lets a folder hold twenty files, and what lies in folders below it', () => {
+    expect(crowdedFolders([...full, 'packages/core/src/cut/below/a.ts', 'packages/core/src/a.ts'])).toEqual(
+      [],
+    );
+  });
+
+  it('names a folder that holds more', () => {
+    expect(crowdedFolders([...full, 'packages/core/src/cut/one-more.ts'])).toEqual([
+      'packages/core/src/cut holds 21 files; part it: 20 at most',
+    ]);
+  });
+
+  it('finds none in the packages and the page', () => {
+    const root = fileURLToPath(new URL('..', import.meta.url));
+    expect(pageFiles(root).length).toBeGreaterThan(50);
+    expect(crowdedFolders([...sourceFiles(root), ...pageFiles(root)])).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import type { History } from '../../packages/previewer/page/src/state/history.js';
-import type { Json } from '../../packages/previewer/page/src/state/json.js';
+import type { History } from '../../packages/previewer/page/src/document/history.js';
+import type { Json } from '../../packages/previewer/page/src/document/json.js';
 import { slimmed } from '../../packages/previewer/page/src/state/keep.js';
 
 /** A job of so many cuts, after and before 150 others, each a number. */

@@ -1,7 +1,7 @@
 import { jobJsonSchema } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import type { Json, JsonObject } from '../../packages/previewer/page/src/document/json.js';
 import { concerned, converted } from '../../packages/previewer/page/src/form/lengths.js';
-import type { Json, JsonObject } from '../../packages/previewer/page/src/state/json.js';
 
 const root = jobJsonSchema() as JsonObject;
 

@@ -1,8 +1,8 @@
 import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Json } from '../../packages/previewer/page/src/document/json.js';
 import { fragmentOf, LONGEST_LINK, textIn } from '../../packages/previewer/page/src/files/link.js';
-import type { Json } from '../../packages/previewer/page/src/state/json.js';
 import { runs } from '../tools/runs.js';
 
 describe('a job in a link', () => {

@@ -1,6 +1,7 @@
 import { examine, JobError, parseJob, parseSvgPath, parseWkt } from '@edgebite/core';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Json, JsonObject } from '../../packages/previewer/page/src/document/json.js';
 import { type Moves, movedTo, nudged } from '../../packages/previewer/page/src/move/free.js';
 import { gripsOf, inTurn, movesAt } from '../../packages/previewer/page/src/move/grips.js';
 import { movesOf } from '../../packages/previewer/page/src/move/moves.js';
@@ -8,7 +9,6 @@ import { svgNumbers } from '../../packages/previewer/page/src/move/path-text.js'
 import { passMoves } from '../../packages/previewer/page/src/move/steps.js';
 import { movedText, startOfText } from '../../packages/previewer/page/src/move/text-numbers.js';
 import { wktNumbers } from '../../packages/previewer/page/src/move/wkt-text.js';
-import type { Json, JsonObject } from '../../packages/previewer/page/src/state/json.js';
 import type { Place } from '../../packages/previewer/page/src/worker/sketch.js';
 import { type Worked, workedOf } from '../../packages/previewer/page/src/worker/worked.js';
 import { runs } from '../tools/runs.js';

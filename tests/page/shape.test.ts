@@ -1,13 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { jobJsonSchema, jobSchema } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import { blankOf, resolved, shapeOf, variantOf } from '../../packages/previewer/page/src/form/shape.js';
 import {
   isList,
   isObject,
   type Json,
   type JsonObject,
-} from '../../packages/previewer/page/src/state/json.js';
+} from '../../packages/previewer/page/src/document/json.js';
+import { blankOf, resolved, shapeOf, variantOf } from '../../packages/previewer/page/src/form/shape.js';
 
 const root = jobJsonSchema() as JsonObject;
 

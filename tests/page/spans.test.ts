@@ -1,7 +1,7 @@
 import { examine, parseJob, rangeOf } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import type { JsonObject } from '../../packages/previewer/page/src/document/json.js';
 import { alongsOf, spanOf } from '../../packages/previewer/page/src/panels/spans.js';
-import type { JsonObject } from '../../packages/previewer/page/src/state/json.js';
 import { workedOf } from '../../packages/previewer/page/src/worker/worked.js';
 import { placed } from '../browser/placed.js';
 

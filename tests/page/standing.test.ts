@@ -1,6 +1,6 @@
 import { examine, JobError, parseJob } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
-import type { Json } from '../../packages/previewer/page/src/state/json.js';
+import type { Json } from '../../packages/previewer/page/src/document/json.js';
 import { oneCutChanged, Standing } from '../../packages/previewer/page/src/worker/standing.js';
 
 const bore = (id: string, x: number, y: number, more: object = {}) => ({

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { followed } from '../../packages/previewer/page/src/state/follow.js';
-import { changed, redone, sealed, startOf, undone } from '../../packages/previewer/page/src/state/history.js';
+import { followed } from '../../packages/previewer/page/src/document/follow.js';
+import {
+  changed,
+  redone,
+  sealed,
+  startOf,
+  undone,
+} from '../../packages/previewer/page/src/document/history.js';
 import {
   type Json,
   pointerOf,
@@ -8,9 +14,9 @@ import {
   withMoved,
   withoutMember,
   withValue,
-} from '../../packages/previewer/page/src/state/json.js';
-import { unitIn } from '../../packages/previewer/page/src/state/place.js';
-import { namesOf, renamed, withoutNamed } from '../../packages/previewer/page/src/state/references.js';
+} from '../../packages/previewer/page/src/document/json.js';
+import { unitIn } from '../../packages/previewer/page/src/document/place.js';
+import { namesOf, renamed, withoutNamed } from '../../packages/previewer/page/src/document/references.js';
 
 const job: Json = { part: { thickness: 5 }, cuts: [{ id: 'a' }, { id: 'b' }, { id: 'c' }] };
 

@@ -126,18 +126,53 @@ function inPackage(wanted, name) {
  * @returns {string[]} paths from the root, with forward slashes
  */
 export function sourceFiles(root) {
-  return Object.keys(ALLOWED).flatMap((pack) =>
-    readdirSync(join(root, 'packages', pack, 'src'), { recursive: true, withFileTypes: true })
-      .filter((entry) => entry.isFile() && /\.[cm]?tsx?$/.test(entry.name) && !entry.name.includes('.test.'))
-      .map((entry) => relative(root, join(entry.parentPath, entry.name)).split(sep).join('/'))
-      .sort(),
-  );
+  return Object.keys(ALLOWED).flatMap((pack) => filesUnder(root, `packages/${pack}/src`));
+}
+
+/**
+ * The source files of the page, which a bundler puts together.
+ * @param {string} root the repository's folder
+ * @returns {string[]} paths from the root, with forward slashes
+ */
+export function pageFiles(root) {
+  return filesUnder(root, 'packages/previewer/page/src');
+}
+
+/**
+ * @param {string} root
+ * @param {string} folder
+ */
+function filesUnder(root, folder) {
+  return readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && /\.[cm]?tsx?$/.test(entry.name) && !entry.name.includes('.test.'))
+    .map((entry) => relative(root, join(entry.parentPath, entry.name)).split(sep).join('/'))
+    .sort();
+}
+
+/** So many files a folder may hold: more than can be kept in the head want a room of their own. */
+const MOST_FILES = 20;
+
+/**
+ * The folders that hold too many files, as sentences.
+ * @param {readonly string[]} files paths with forward slashes
+ * @returns {string[]}
+ */
+export function crowdedFolders(files) {
+  /** @type {Map<string, number>} */
+  const counts = new Map();
+  for (const file of files) counts.set(posix.dirname(file), (counts.get(posix.dirname(file)) ?? 0) + 1);
+  return [...counts]
+    .filter(([, count]) => count > MOST_FILES)
+    .map(([folder, count]) => `${folder} holds ${count} files; part it: ${MOST_FILES} at most`);
 }
 
 function main() {
   const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
   const files = sourceFiles(root);
-  const faults = files.flatMap((file) => faultsOf(file, readFileSync(join(root, file), 'utf8')));
+  const faults = [
+    ...crowdedFolders([...files, ...pageFiles(root)]),
+    ...files.flatMap((file) => faultsOf(file, readFileSync(join(root, file), 'utf8'))),
+  ];
   for (const fault of faults) console.error(fault);
   console.log(`floors: ${files.length} files, ${faults.length} faults`);
   if (faults.length > 0) process.exitCode = 1;

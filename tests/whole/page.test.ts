@@ -1,5 +1,8 @@
 import { jobJsonSchema, parseJob, rangeOf } from '@edgebite/core';
 import { describe, expect, it } from 'vitest';
+import type { Json, JsonObject } from '../../packages/previewer/page/src/document/json.js';
+import { pointerOf } from '../../packages/previewer/page/src/document/json.js';
+import { stepOf, unitIn } from '../../packages/previewer/page/src/document/place.js';
 import { lengthsOf } from '../../packages/previewer/page/src/form/lengths.js';
 import { blankOf, shapeOf } from '../../packages/previewer/page/src/form/shape.js';
 import { called, headed, oneOf, withArticle } from '../../packages/previewer/page/src/form/words.js';
@@ -7,9 +10,6 @@ import { movedTo, nudged } from '../../packages/previewer/page/src/move/free.js'
 import { cutAt, gripsOf, inTurn, movesAt } from '../../packages/previewer/page/src/move/grips.js';
 import { alongsOf, spanOf } from '../../packages/previewer/page/src/panels/spans.js';
 import { verdictOf } from '../../packages/previewer/page/src/panels/verdict.js';
-import type { Json, JsonObject } from '../../packages/previewer/page/src/state/json.js';
-import { pointerOf } from '../../packages/previewer/page/src/state/json.js';
-import { stepOf, unitIn } from '../../packages/previewer/page/src/state/place.js';
 import { sketchOf } from '../../packages/previewer/page/src/worker/sketch.js';
 import { workedOf } from '../../packages/previewer/page/src/worker/worked.js';
 import { type FiledJob, OWN_JOBS, reportOf } from './corpus.js';

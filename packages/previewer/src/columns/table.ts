@@ -5,6 +5,7 @@
  */
 
 import { clean } from '@edgebite/svg';
+import { COLUMNS } from './wrap.js';
 
 /** A column of a text table: its head, and whether its entries stand at the left or at the right. */
 export interface Column<Row> {
@@ -13,17 +14,18 @@ export interface Column<Row> {
   readonly cell: (row: Row) => string;
   /** What is wider than this goes on in the next line, word by word; a wider word stays whole. */
   readonly most?: number;
+  /** Where the table is wider than a page, this column breaks its lines so that it is not. */
+  readonly gives?: boolean;
 }
 
 const GAP = '  ';
 
 /** A table in aligned columns, heads first, without idle spaces at the ends of lines. */
 export function tableText<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
-  const lines = [
-    columns.map((c) => c.head),
-    ...rows.flatMap((row) => linesOf(columns.map((c) => broken(clean(c.cell(row)), c.most)))),
-  ];
-  const widths = columns.map((_, i) => Math.max(...lines.map((cells) => (cells[i] as string).length)));
+  const whole = linesIn(columns, rows);
+  const over = widthsOf(whole).reduce((sum, width) => sum + GAP.length + width, -GAP.length) - COLUMNS;
+  const lines = over <= 0 ? whole : linesIn(narrowed(columns, widthsOf(whole), over), rows);
+  const widths = widthsOf(lines);
   return lines
     .map((cells) =>
       cells
@@ -35,6 +37,27 @@ export function tableText<Row>(columns: readonly Column<Row>[], rows: readonly R
         .trimEnd(),
     )
     .join('\n');
+}
+
+function linesIn<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string[][] {
+  return [
+    columns.map((c) => c.head),
+    ...rows.flatMap((row) => linesOf(columns.map((c) => broken(clean(c.cell(row)), c.most)))),
+  ];
+}
+
+function widthsOf(lines: readonly (readonly string[])[]): number[] {
+  const [heads = []] = lines;
+  return heads.map((_, i) => Math.max(...lines.map((cells) => (cells[i] as string).length)));
+}
+
+/** The same columns, of which those that give are narrower by so much. */
+function narrowed<Row>(
+  columns: readonly Column<Row>[],
+  widths: readonly number[],
+  by: number,
+): Column<Row>[] {
+  return columns.map((c, i) => (c.gives ? { ...c, most: (widths[i] as number) - by } : c));
 }
 
 /** A cell in lines of at most so many characters. */

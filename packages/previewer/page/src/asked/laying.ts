@@ -1,5 +1,5 @@
+import { isList, isObject, type Json, type JsonObject, valueAt, withValue } from '../document/json.js';
 import { cutsIn } from '../form/new-cut.js';
-import { isList, isObject, type Json, type JsonObject, valueAt, withValue } from '../state/json.js';
 import { ROUGH } from './put-bite.js';
 
 /** How a part can lie. */

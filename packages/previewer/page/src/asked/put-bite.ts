@@ -1,6 +1,6 @@
 import { tidied } from '../board/snap.js';
+import { isList, type Json, type JsonObject, valueAt, withValue } from '../document/json.js';
 import { cutsIn, freeName } from '../form/new-cut.js';
-import { isList, type Json, type JsonObject, valueAt, withValue } from '../state/json.js';
 import { change, chosenCut, job, seal } from '../state/store.js';
 import type { Bite } from './bite-entry.js';
 

@@ -1,9 +1,9 @@
 import { computed } from '@preact/signals';
 import { useLayoutEffect } from 'preact/hooks';
+import { isList, valueAt } from '../document/json.js';
 import { kept } from '../form/kept.js';
 import { cutAt, cutNear, type Grip, gripsOf, idAt, inTurn } from '../move/grips.js';
 import { held, moveTo, nudge } from '../move/move.js';
-import { isList, valueAt } from '../state/json.js';
 import { chosenCut, chosenFinding, dragging, job, readoutStep, seal, worked } from '../state/store.js';
 import { CROWD } from '../worker/crowd.js';
 import type { Place } from '../worker/sketch.js';

@@ -1,5 +1,5 @@
 import rockerLink from '../../../../../examples/aims/rocker-link.json';
-import { isObject, type Json, type JsonObject } from '../state/json.js';
+import { isObject, type Json, type JsonObject } from '../document/json.js';
 
 /** A job that comes with the page. */
 export interface Example {

@@ -1,4 +1,4 @@
-import type { Json } from '../state/json.js';
+import type { Json } from '../document/json.js';
 
 /** Characters of a link at most: longer ones are cut short by many programs that pass them on. */
 export const LONGEST_LINK = 16_000;

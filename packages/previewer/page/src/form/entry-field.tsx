@@ -1,8 +1,8 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { snapped, tidied } from '../board/snap.js';
-import { touch } from '../state/begun.js';
-import { isList, isObject, type Json } from '../state/json.js';
-import { unitIn } from '../state/place.js';
+import { touch } from '../document/begun.js';
+import { isList, isObject, type Json } from '../document/json.js';
+import { unitIn } from '../document/place.js';
 import { lengthStep, seal, written } from '../state/written.js';
 import { entryOf, isPlain, type Unit } from './entry.js';
 import { faultsAt, idOf } from './faults.js';

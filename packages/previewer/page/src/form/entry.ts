@@ -1,5 +1,5 @@
-import type { Json } from '../state/json.js';
-import { INCH } from '../state/place.js';
+import type { Json } from '../document/json.js';
+import { INCH } from '../document/place.js';
 
 /** The unit that a length is typed in: that of its field, as long as none is written after it. */
 export type Unit = 'mm' | 'inch';

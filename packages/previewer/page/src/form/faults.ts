@@ -1,7 +1,7 @@
 import type { JobIssue } from '@edgebite/core';
 import { effect } from '@preact/signals';
-import { isPending } from '../state/begun.js';
-import { openTo } from '../state/rows.js';
+import { isPending } from '../document/begun.js';
+import { openTo } from '../document/rows.js';
 import { issues, jumped } from '../state/written.js';
 
 /** The faults of a value itself, and of what is in it under names that have no field of their own. */

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { isObject, pointerOf } from '../state/json.js';
+import { isObject, pointerOf } from '../document/json.js';
 import { Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';
 import { PartField, type PartProps } from './part-field.js';

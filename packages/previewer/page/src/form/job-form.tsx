@@ -4,7 +4,7 @@
  * Out: changes of the job.
  */
 
-import { begin, leave } from '../state/begun.js';
+import { begin, leave } from '../document/begun.js';
 import { panelJob } from '../state/panels.js';
 import { schema } from '../state/store.js';
 import { put } from '../state/written.js';

@@ -1,7 +1,4 @@
 import { tidied } from '../board/snap.js';
-import { svgNumbers } from '../move/path-text.js';
-import { type Reader, scaledText } from '../move/text-numbers.js';
-import { wktNumbers } from '../move/wkt-text.js';
 import {
   isList,
   isObject,
@@ -10,8 +7,11 @@ import {
   type Path,
   pointerOf,
   withValue,
-} from '../state/json.js';
-import { INCH, unitIn } from '../state/place.js';
+} from '../document/json.js';
+import { INCH, unitIn } from '../document/place.js';
+import { svgNumbers } from '../move/path-text.js';
+import { type Reader, scaledText } from '../move/text-numbers.js';
+import { wktNumbers } from '../move/wkt-text.js';
 import { resolved, shapeOf, variantOf } from './shape.js';
 
 /** A length of a job, or a text that holds some. */

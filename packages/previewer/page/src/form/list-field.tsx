@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { begin, leave } from '../state/begun.js';
-import { isList, isObject, type Json, type JsonObject, withMoved } from '../state/json.js';
-import { withoutNamed } from '../state/references.js';
-import { openRows, setRow } from '../state/rows.js';
+import { begin, leave } from '../document/begun.js';
+import { isList, isObject, type Json, type JsonObject, withMoved } from '../document/json.js';
+import { withoutNamed } from '../document/references.js';
+import { openRows, setRow } from '../document/rows.js';
 import { chosenCut } from '../state/store.js';
 import { change, put, written } from '../state/written.js';
 import { CROWD } from '../worker/crowd.js';

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
-import { type Json, type Path, pointerOf, valueAt } from '../state/json.js';
-import { namesOf, renamed } from '../state/references.js';
+import { type Json, type Path, pointerOf, valueAt } from '../document/json.js';
+import { namesOf, renamed } from '../document/references.js';
 import { change, written } from '../state/written.js';
 
 interface Naming {

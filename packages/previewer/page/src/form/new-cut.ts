@@ -1,5 +1,5 @@
 import { snapped } from '../board/snap.js';
-import { isList, isObject, type Json, type JsonObject, valueAt } from '../state/json.js';
+import { isList, isObject, type Json, type JsonObject, valueAt } from '../document/json.js';
 import { shown } from '../state/store.js';
 
 /** A new cut's diameter as a share of the part's shorter side: large enough to see, small enough to place. */

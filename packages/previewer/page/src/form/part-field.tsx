@@ -1,7 +1,7 @@
-import { begin, leave } from '../state/begun.js';
-import type { Json, JsonObject, Path } from '../state/json.js';
-import { isList, isObject } from '../state/json.js';
-import { isNamed } from '../state/references.js';
+import { begin, leave } from '../document/begun.js';
+import type { Json, JsonObject, Path } from '../document/json.js';
+import { isList, isObject } from '../document/json.js';
+import { isNamed } from '../document/references.js';
 import { put, seal } from '../state/written.js';
 import { EntryField, Faults } from './entry-field.js';
 import { faultsAt, idOf } from './faults.js';

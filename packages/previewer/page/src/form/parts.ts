@@ -1,4 +1,4 @@
-import { isObject, type Json } from '../state/json.js';
+import { isObject, type Json } from '../document/json.js';
 import type { PartProps } from './part-field.js';
 import { shapeOf } from './shape.js';
 import { called } from './words.js';

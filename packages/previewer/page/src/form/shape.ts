@@ -1,4 +1,4 @@
-import { isList, isObject, type Json, type JsonObject } from '../state/json.js';
+import { isList, isObject, type Json, type JsonObject } from '../document/json.js';
 
 /** What a field measures, as its schema says: `length`, `degree`, or the unit itself; null where it says nothing. */
 export type Measure = string | null;

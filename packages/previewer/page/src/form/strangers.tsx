@@ -1,4 +1,4 @@
-import { isObject, type Json, type Path, pointerOf, withValue } from '../state/json.js';
+import { isObject, type Json, type Path, pointerOf, withValue } from '../document/json.js';
 import { change, written } from '../state/written.js';
 import { idOf } from './faults.js';
 import { called } from './words.js';

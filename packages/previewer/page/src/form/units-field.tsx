@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { Json, Path } from '../state/json.js';
-import { withValue } from '../state/json.js';
+import type { Json, Path } from '../document/json.js';
+import { withValue } from '../document/json.js';
 import { change, schema, seal, written } from '../state/written.js';
 import { idOf } from './faults.js';
 import { concerned, converted, type Length } from './lengths.js';

@@ -1,6 +1,6 @@
 import { type ReportEdge, sourceText } from '@edgebite/core';
 import { snapped } from '../board/snap.js';
-import { isList, isObject, type JsonObject } from '../state/json.js';
+import { isList, isObject, type JsonObject } from '../document/json.js';
 import type { Place } from '../worker/sketch.js';
 import type { Worked } from '../worker/worked.js';
 import { bounded, type Change, downTo, type Free, type Moves, plainFree, setting } from './free.js';

@@ -1,6 +1,6 @@
 import { type ReportEdge, sourceText } from '@edgebite/core';
 import { snapped } from '../board/snap.js';
-import type { JsonObject } from '../state/json.js';
+import type { JsonObject } from '../document/json.js';
 import type { Place } from '../worker/sketch.js';
 import type { Worked } from '../worker/worked.js';
 import { bounded, downTo, type Free, type Moves, plainFree, setting, upTo } from './free.js';

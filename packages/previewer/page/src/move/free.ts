@@ -1,5 +1,5 @@
 import { snapped } from '../board/snap.js';
-import { type Json, type JsonObject, type Path, withValue } from '../state/json.js';
+import { type Json, type JsonObject, type Path, withValue } from '../document/json.js';
 import type { Place } from '../worker/sketch.js';
 import { dot } from './vector.js';
 

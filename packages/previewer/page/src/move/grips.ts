@@ -1,5 +1,5 @@
 import { tidied } from '../board/snap.js';
-import { isList, isObject, type Json, type JsonObject, valueAt } from '../state/json.js';
+import { isList, isObject, type Json, type JsonObject, valueAt } from '../document/json.js';
 import { CROWD } from '../worker/crowd.js';
 import type { Place } from '../worker/sketch.js';
 import type { Worked, WorkedCuts } from '../worker/worked.js';

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
-import type { Json, JsonObject } from '../state/json.js';
-import { withValue } from '../state/json.js';
+import type { Json, JsonObject } from '../document/json.js';
+import { withValue } from '../document/json.js';
 import { change, job, MOVE, readoutStep, worked } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import { type Moves, movedTo, nudged } from './free.js';

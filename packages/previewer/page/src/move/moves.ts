@@ -5,7 +5,7 @@
  */
 
 import { sourceText } from '@edgebite/core';
-import { isList, isObject, type JsonObject } from '../state/json.js';
+import { isList, isObject, type JsonObject } from '../document/json.js';
 import type { Worked } from '../worker/worked.js';
 import { distanceMoves } from './distances.js';
 import { faceMoves } from './face.js';

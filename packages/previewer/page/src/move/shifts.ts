@@ -7,7 +7,7 @@ import {
   type Path,
   valueAt,
   withValue,
-} from '../state/json.js';
+} from '../document/json.js';
 import type { Place } from '../worker/sketch.js';
 import { type Free, type Moves, plainFree } from './free.js';
 import { svgNumbers } from './path-text.js';

@@ -1,4 +1,4 @@
-import { isObject, type JsonObject } from '../state/json.js';
+import { isObject, type JsonObject } from '../document/json.js';
 import type { Place } from '../worker/sketch.js';
 import type { Steps, Worked } from '../worker/worked.js';
 import { bounded, type Free, type Moves, setting, upTo } from './free.js';

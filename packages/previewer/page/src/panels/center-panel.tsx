@@ -1,13 +1,13 @@
 import { lengthText, numberText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { WebOf } from '../asked/web-of.js';
+import { isList, type JsonObject, valueAt } from '../document/json.js';
 import { idOf } from '../form/faults.js';
 import type { Moves } from '../move/free.js';
 import { cutAt, idAt, indexOfCut } from '../move/grips.js';
 import { nudge } from '../move/move.js';
 import { movesOf } from '../move/moves.js';
 import { biteOf } from '../move/steps.js';
-import { isList, type JsonObject, valueAt } from '../state/json.js';
 import { panelJob, panelResult, panelWorked } from '../state/panels.js';
 import { chosenCut, readoutStep, unit } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';

@@ -1,8 +1,8 @@
+import { isPending } from '../document/begun.js';
+import { isObject, type Json, valueAt } from '../document/json.js';
 import { goTo } from '../form/faults.js';
 import { focusSoon } from '../form/focus.js';
 import { called } from '../form/words.js';
-import { isPending } from '../state/begun.js';
-import { isObject, type Json, valueAt } from '../state/json.js';
 import { fresh, issues, job, refusal, shown, stuck } from '../state/store.js';
 
 /** Faults listed at most; the rest shows at its fields. */

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
+import type { Json } from '../document/json.js';
 import { fragmentOf, LONGEST_LINK } from '../files/link.js';
-import type { Json } from '../state/json.js';
 import { job } from '../state/store.js';
 
 /** A link that was made, and of which job; its text is null where the job is too large for one. */

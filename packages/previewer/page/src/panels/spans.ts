@@ -1,6 +1,6 @@
 import type { RangeQuery } from '@edgebite/core';
 import { snapped } from '../board/snap.js';
-import type { JsonObject } from '../state/json.js';
+import type { JsonObject } from '../document/json.js';
 import type { Worked } from '../worker/worked.js';
 
 /** The number of a cut that is left free. */

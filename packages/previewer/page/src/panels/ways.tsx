@@ -1,13 +1,13 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { orderWords, wayLines } from '../../../src/text/way-figures.js';
+import { Picture } from '../begin/thumb.js';
+import { isList, valueAt } from '../document/json.js';
 import { AIM_FILE, takeAway } from '../files/save.js';
 import { AimForm } from '../form/aim-form.js';
 import { headed } from '../form/words.js';
 import { aim, found, isFound, leaveAim, seek, takeWay } from '../state/aim.js';
-import { isList, valueAt } from '../state/json.js';
 import type { WayAnswer, WaysAnswer } from '../worker/messages.js';
 import { placeOf } from './faults.js';
-import { Picture } from './thumb.js';
 
 /** Size of the picture of a way in pixels. */
 const SIZE = { width: 236, height: 132 };

@@ -1,12 +1,12 @@
 import type { JobIssue } from '@edgebite/core';
 import { batch, computed, signal } from '@preact/signals';
+import { followBegun, leaveAll } from '../document/begun.js';
+import { changed, type History, redone, sealed, startOf, undone } from '../document/history.js';
+import type { Json, JsonObject } from '../document/json.js';
+import { followRows, openRows } from '../document/rows.js';
 import type { WaysAnswer } from '../worker/messages.js';
-import { followBegun, leaveAll } from './begun.js';
 import { Hand } from './hand.js';
-import { changed, type History, redone, sealed, startOf, undone } from './history.js';
-import type { Json, JsonObject } from './json.js';
 import { readOutline } from './outline.js';
-import { followRows, openRows } from './rows.js';
 import { openJob, refusal, startWorker } from './store.js';
 
 // One and the same list for no issues, so that nothing is drawn anew for it.

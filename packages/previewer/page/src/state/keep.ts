@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
 import { createStore, del, entries, get, set, type UseStore } from 'idb-keyval';
-import type { History } from './history.js';
-import { isList, isObject, type Json, valueAt } from './json.js';
+import type { History } from '../document/history.js';
+import { isList, isObject, type Json, valueAt } from '../document/json.js';
 import { dragging, resume, work } from './store.js';
 
 /** The job of one tab with its history, as the browser keeps it. */

@@ -1,5 +1,6 @@
 import { type ReportEdge, sourceText } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
+import { type Json, valueAt } from '../document/json.js';
 import { cutAt, idAt, indexOfCut } from '../move/grips.js';
 import { type Live, liveOf } from '../move/live.js';
 import { moveTo } from '../move/move.js';
@@ -8,7 +9,6 @@ import { type Disc, isWithin, type Obstacle } from '../move/obstacles.js';
 import { between, lengthOf, unitOf } from '../move/vector.js';
 import type { Summary } from '../worker/messages.js';
 import type { SketchCut } from '../worker/sketch.js';
-import { type Json, valueAt } from './json.js';
 import { rested } from './rested.js';
 import { chosenCut, issues, job, readoutStep, shown, worked } from './store.js';
 

@@ -1,8 +1,8 @@
 import type { Measuring } from '@edgebite/core';
 import { effect, signal } from '@preact/signals';
+import type { Json } from '../document/json.js';
 import type { MeasureAnswer } from '../worker/messages.js';
 import { Hand } from './hand.js';
-import type { Json } from './json.js';
 import { job, startWorker } from './store.js';
 
 /** What is known of the arcs of a cut, and what it was asked with. */

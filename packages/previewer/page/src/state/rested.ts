@@ -1,7 +1,7 @@
 import type { Report } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
+import type { Json } from '../document/json.js';
 import { CROWD } from '../worker/crowd.js';
-import type { Json } from './json.js';
 import { isPressed } from './pressed.js';
 import { dragging, job, jumped, nudged, outdated, shown, solver } from './store.js';
 

@@ -1,8 +1,8 @@
 import type { JobIssue, Report } from '@edgebite/core';
+import type { Json, JsonObject } from '../document/json.js';
 import type { Answer, Outcome, Question } from '../worker/messages.js';
 import type { Found, OutlineAnswer } from '../worker/outline.js';
 import { Hand, type StartWorker } from './hand.js';
-import type { Json, JsonObject } from './json.js';
 
 /** What the solver tells its owner. */
 export interface Told {

@@ -1,23 +1,23 @@
 /*
- * Room: what the page holds: the job, its history, what is picked.
+ * Room: what the page holds: the job, its answers, what is picked.
  * In: what the person does.
  * Out: signals that the parts of the page follow.
  */
 
 import type { JobIssue } from '@edgebite/core';
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
+import { followBegun, leaveAll } from '../document/begun.js';
+import { followedCut } from '../document/follow.js';
+import { changed, type History, redone, sealed, startOf, undone } from '../document/history.js';
+import { type Json, type JsonObject, valueAt } from '../document/json.js';
+import { stepOf } from '../document/place.js';
+import { followRows, openRows } from '../document/rows.js';
 import { CROWD } from '../worker/crowd.js';
 import type { Outcome } from '../worker/messages.js';
 import type { WorkedCuts } from '../worker/worked.js';
 import InlineWorker from '../worker/worker.ts?worker&inline';
-import { followBegun, leaveAll } from './begun.js';
-import { followedCut } from './follow.js';
 import { answered as answeredNow, drawNow, moved } from './frames.js';
-import { changed, type History, redone, sealed, startOf, undone } from './history.js';
-import { type Json, type JsonObject, valueAt } from './json.js';
 import { readOutline } from './outline.js';
-import { stepOf } from './place.js';
-import { followRows, openRows } from './rows.js';
 import { Solver } from './solver.js';
 
 interface Answered {

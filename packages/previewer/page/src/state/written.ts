@@ -1,5 +1,6 @@
 import type { JobIssue } from '@edgebite/core';
 import { computed } from '@preact/signals';
+import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from '../document/json.js';
 import {
   aim,
   aimIssues,
@@ -11,7 +12,6 @@ import {
   sealAim,
   undoAim,
 } from './aim.js';
-import { type Json, type JsonObject, type Path, pointerOf, valueAt, withValue } from './json.js';
 import * as store from './store.js';
 
 /* What the forms are at: the job, or what is to come out where ways to it are looked for. */

@@ -10,7 +10,7 @@ import type {
   ReportPiece,
   WayRow,
 } from '@edgebite/core';
-import type { Json, JsonObject } from '../state/json.js';
+import type { Json, JsonObject } from '../document/json.js';
 import type { Found, OutlineAnswer } from './outline.js';
 import type { Sketch } from './sketch.js';
 import type { Worked } from './worked.js';

@@ -10,7 +10,7 @@ import {
   TextError,
   toSvgPath,
 } from '@edgebite/core';
-import type { JsonObject } from '../state/json.js';
+import type { JsonObject } from '../document/json.js';
 
 /** `[a, b, c, d, e, f]` as in SVG: x goes to ax + cy + e, y to bx + dy + f. */
 export type Matrix = readonly [number, number, number, number, number, number];

@@ -1,5 +1,5 @@
 import { type CutChange, type Examiner, examiner, parseJob, type Report } from '@edgebite/core';
-import { isList, isObject, type Json, type JsonObject } from '../state/json.js';
+import { isList, isObject, type Json, type JsonObject } from '../document/json.js';
 
 /**
  * The job that was worked out last. Where the next one differs from it in one cut only, as at every move of a drag, the

@@ -22,7 +22,7 @@ import {
   type Report,
   rangeOf,
 } from '@edgebite/core';
-import { isObject, type Json, type JsonObject } from '../state/json.js';
+import { isObject, type Json, type JsonObject } from '../document/json.js';
 import type {
   Answer,
   MeasureAnswer,

@@ -1,3 +1,9 @@
+/*
+ * Room: the job as written: places in it, names that refer to each other, rows that follow their members, its history.
+ * In: JSON, and a change of it.
+ * Out: the changed JSON, and what of the page goes with it.
+ */
+
 /** Plain data as JSON holds it. */
 export type Json = null | boolean | number | string | readonly Json[] | JsonObject;
 

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Metal } from '../board/metal.js';
 import { fitted, matrixOf } from '../board/view.js';
-import type { Json } from '../state/json.js';
+import type { Json } from '../document/json.js';
 import { solver } from '../state/store.js';
 import { type Sketch, sketchOf } from '../worker/sketch.js';
 

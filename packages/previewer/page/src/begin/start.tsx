@@ -1,9 +1,15 @@
+/*
+ * Room: where a person begins: with a plate, a bar, a round, an outline file, an example.
+ * In: what is picked or opened.
+ * Out: a job.
+ */
+
+import { isObject, type JsonObject } from '../document/json.js';
 import { BARE, BARE_AIM, EXAMPLES, ROCKER_LINK } from '../files/examples.js';
+import { JOBS, OpenButton, OUTLINES } from '../panels/head.js';
 import { openAim } from '../state/aim.js';
 import { biting } from '../state/biting.js';
-import { isObject, type JsonObject } from '../state/json.js';
 import { openJob, putAway, resume } from '../state/store.js';
-import { JOBS, OpenButton, OUTLINES } from './head.js';
 import { Thumb } from './thumb.js';
 
 /** What one sees first: the ways to begin. */

@@ -1,5 +1,5 @@
+import { isObject, type JsonObject } from '../document/json.js';
 import { BARE_AIM } from '../files/examples.js';
-import { isObject, type JsonObject } from '../state/json.js';
 import type { ReadOutline } from '../state/outline.js';
 
 /** An outline with a unit, and what it is called. */
