@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { parseJob, type RangeQuery, type RangeReport, rangeOf } from '@edgebite/core';
 import { drawRange } from '@edgebite/svg';
 import { describe, expect, it } from 'vitest';
@@ -79,5 +80,31 @@ describe('a range that is stopped', () => {
     const all = await command('--from', '-5', '--seconds', '100', '--json');
     expect(JSON.parse(all.out)).toEqual(JSON.parse(JSON.stringify(whole)));
     expect((await command('--from', '-5', '--seconds', 'soon')).code).toBe(2);
+  });
+});
+
+describe('a range of a part with tools, passes, setups and jaws that is stopped', () => {
+  const url = new URL('../../examples/saddle-block.json', import.meta.url);
+  const saddle = parseJob(readFileSync(url, 'utf8'));
+  // Where a job has tools or jaws, other dangers are looked for in whole reports.
+  const asking: RangeQuery = { cut: 'rest-ring', along: 'y', from: 20, to: 22.4 };
+
+  it('says of an interval whether it is safe only if all was asked', () => {
+    let all = 0;
+    const full = rangeOf(saddle, asking, () => {
+      all += 1;
+      return false;
+    });
+    expect(full.intervals.length).toBeGreaterThan(1);
+    for (const times of [0, Math.floor(all / 3), all - 1]) {
+      let asked = 0;
+      const short = rangeOf(saddle, asking, () => ++asked > times);
+      expect(short.knownTo).toBeLessThan(full.knownTo);
+      expect(short.events).toEqual(full.events.slice(0, short.events.length));
+      short.intervals.forEach(({ to: _, ...known }, k) => {
+        const { to: _end, ...whole } = full.intervals[k] as (typeof full.intervals)[number];
+        expect(known).toEqual(whole);
+      });
+    }
   });
 });

@@ -29,6 +29,41 @@ function searched(keyAt: (at: number) => string, { candidates = [], fine = 1e-9 
   return { first: found.first.outcome, steps, count };
 }
 
+it('is asked before each probe but the first two whether to stop, in the midst of a bracketing too', () => {
+  let [probes, asked] = [0, 0];
+  const keyAt = (at: number) => (at < 40.5 ? 'a' : at < 70 ? 'b' : 'c');
+  const stopping = (most: number) => {
+    [probes, asked] = [0, 0];
+    return search({
+      from: 0,
+      to: 100,
+      candidates: [40, 60, 70].map((at) => ({ at, isLong: false })),
+      blur: 0.01,
+      fine: 1e-9,
+      probe: (at) => {
+        probes += 1;
+        return { at, outcome: keyAt(at), key: keyAt(at) };
+      },
+      sideOf: () => null,
+      isOver: () => {
+        asked += 1;
+        return asked > most;
+      },
+    });
+  };
+  const whole = stopping(Number.POSITIVE_INFINITY);
+  expect(asked).toBe(probes - 2);
+  for (let most = 0; most < asked; most++) {
+    const short = stopping(most);
+    expect(probes).toBe(most + 2);
+    expect(short.knownTo).toBeLessThan(100);
+    expect(short.switches).toEqual(whole.switches.slice(0, short.switches.length));
+    const next = whole.switches[short.switches.length];
+    if (next !== undefined) expect(short.knownTo).toBeLessThan(next.at);
+    expect(stopping(Number.POSITIVE_INFINITY)).toEqual(whole);
+  }
+});
+
 describe('the search for changes', () => {
   it('takes a candidate for the place of a change beside it, and looks only twice more', () => {
     const { first, steps, count } = searched((at) => (at < 40.003 ? 'a' : 'b'), {

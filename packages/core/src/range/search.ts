@@ -64,23 +64,24 @@ export function search<T>(given: SearchPlan<T>): Found<T> {
   // An end of the range may itself be a place of touching, which is not what the range goes on with.
   const first = probe(from + 2 * blur);
   const middles = starts.map((start, k) => start + ((ends[k] as number) - start) / 2);
-  let known: Found<T> = { first, switches: [], knownTo: first.at };
   let before = probe(middles[0] as number);
-  const goOn = (switches: readonly Switch<T>[], knownTo: number) => {
-    known = { first, switches: [...known.switches, ...switches], knownTo };
-  };
+  const switches: Switch<T>[] = [];
+  let knownTo = first.at;
   try {
-    goOn(changesIn(plan, first, before), before.at);
+    switches.push(...changesIn(plan, first, before));
+    knownTo = before.at;
     for (const [k, group] of groups.entries()) {
       const after = plan.probe(middles[k + 1] as number);
-      goOn(changesOver(plan, group, before, after), after.at);
+      switches.push(...changesOver(plan, group, before, after));
       before = after;
+      knownTo = before.at;
     }
-    goOn(changesIn(plan, before, plan.probe(to - 2 * blur)), to);
+    switches.push(...changesIn(plan, before, plan.probe(to - 2 * blur)));
+    knownTo = to;
   } catch (error) {
     if (!(error instanceof Stopped)) throw error;
   }
-  return { ...known, switches: settled(known.switches, 2 * blur) };
+  return { first, switches: settled(switches, 2 * blur), knownTo };
 }
 
 /** The changes from one side of a group of candidates to the other. */

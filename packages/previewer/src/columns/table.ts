@@ -23,8 +23,9 @@ const GAP = '  ';
 /** A table in aligned columns, heads first, without idle spaces at the ends of lines. */
 export function tableText<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string {
   const whole = linesIn(columns, rows);
-  const over = widthsOf(whole).reduce((sum, width) => sum + GAP.length + width, -GAP.length) - COLUMNS;
-  const lines = over <= 0 ? whole : linesIn(narrowed(columns, widthsOf(whole), over), rows);
+  const wide = widthsOf(whole);
+  const over = wide.reduce((sum, width) => sum + GAP.length + width, -GAP.length) - COLUMNS;
+  const lines = over <= 0 ? whole : linesIn(narrowed(columns, wide, over), rows);
   const widths = widthsOf(lines);
   return lines
     .map((cells) =>

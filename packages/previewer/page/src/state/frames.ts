@@ -29,22 +29,20 @@ export function moved(): void {
 /** What comes of a job is there: once a frame is often enough for it. */
 export function answered(): void {
   isSlow = performance.now() - asked > PATIENCE;
-  if (waiting === undefined) return;
-  stopWaiting();
-  const draw = held;
-  held = null;
+  const draw = stopWaiting();
   if (draw !== null) requestAnimationFrame(draw);
 }
 
 /** Something else than a move is done, and must be seen at once. */
 export function drawNow(): void {
-  stopWaiting();
-  const draw = held;
-  held = null;
-  draw?.();
+  stopWaiting()?.();
 }
 
-function stopWaiting(): void {
+/** Waits no more, and gives what was held back meanwhile. */
+function stopWaiting(): (() => void) | null {
   clearTimeout(waiting);
   waiting = undefined;
+  const draw = held;
+  held = null;
+  return draw;
 }
