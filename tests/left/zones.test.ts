@@ -5,6 +5,7 @@ import { Discs, type Zone } from '../../packages/core/src/left/discs.js';
 import { zonedKnifeEdges } from '../../packages/core/src/left/knife-edges.js';
 import { type Walls, wallsOf } from '../../packages/core/src/left/walls.js';
 import { zonedWebs } from '../../packages/core/src/left/webs.js';
+import { wedgesOf } from '../../packages/core/src/left/wedges.js';
 import { evenly } from '../tools/evenly.js';
 import { runs } from '../tools/runs.js';
 import { hole, loopThrough, section, slotHole } from './section-builder.js';
@@ -87,8 +88,8 @@ describe('of what lies outside of its zone nothing changes', () => {
     const sum = { found: 0, dropped: 0 };
     fc.assert(
       fc.property(holes, fc.constantFrom(...LIMITS), (own, limit) => {
-        const { found, dropped } = isHeld(section(plate, ...own, ...inWedge), limit, (_, discs) =>
-          zonedWebs(discs),
+        const { found, dropped } = isHeld(section(plate, ...own, ...inWedge), limit, (region, discs) =>
+          zonedWebs(discs, wedgesOf(region)),
         );
         sum.found += found;
         sum.dropped += dropped;
@@ -104,7 +105,7 @@ describe('of what lies outside of its zone nothing changes', () => {
     fc.assert(
       fc.property(holes, fc.constantFrom(...LIMITS), (own, limit) => {
         const { found, dropped } = isHeld(section(plate, ...own, ...inWedge), limit, (region, discs) =>
-          zonedKnifeEdges(region, 1.4, discs),
+          zonedKnifeEdges(wedgesOf(region), 1.4, discs),
         );
         sum.found += found;
         sum.dropped += dropped;
@@ -117,7 +118,7 @@ describe('of what lies outside of its zone nothing changes', () => {
 
   it('a single neck: to where the metal is as thick as the limit, and as far round', () => {
     const walls = wallsOf(section(plate, hole(20, 6, 5.5))) as Walls;
-    const [web] = zonedWebs(new Discs(walls, 1));
+    const [web] = zonedWebs(new Discs(walls, 1), wedgesOf(walls.section));
     const all = (web?.zone ?? []).reduce((a: Bounds, b: Bounds) => ({
       minX: Math.min(a.minX, b.minX),
       minY: Math.min(a.minY, b.minY),

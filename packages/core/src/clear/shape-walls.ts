@@ -1,7 +1,7 @@
 import { areNear, BoxTree } from '../geometry/box-tree.js';
 import { ROW } from '../geometry/curves.js';
-import { type ArcEdge, type Edge, reversed } from '../geometry/edge.js';
-import { arcLike, lineLike } from '../geometry/parts.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
+import { arcLike, lineLike, reversed } from '../geometry/parts.js';
 import type { Point } from '../geometry/point.js';
 import { isInBox } from '../noding/meetings.js';
 import { circleOf } from '../region/circle.js';

@@ -1,5 +1,6 @@
-import { type Edge, reversed, type Source } from '../geometry/edge.js';
+import type { Edge, Source } from '../geometry/edge.js';
 import { sweep } from '../geometry/measure.js';
+import { arcLike, lineLike, reversed } from '../geometry/parts.js';
 import { distance, moved, type Point, samePoint, type Vector } from '../geometry/point.js';
 import type { Loop } from '../region/region.js';
 
@@ -81,7 +82,7 @@ function rawSide(chain: readonly Edge[], closes: boolean, shift: number, weld: n
     if (!samePoint(a, b)) raw.push(sideOf(edge, a, b, shift, weld));
     if (k >= joins.length || joins[k] === 'shared') continue;
     const c = starts[(k + 1) % n] as Point;
-    raw.push(joins[k] === 'round' ? round(b, c, edge.b, shift, edge.source) : line(b, c, edge.source));
+    raw.push(joins[k] === 'round' ? round(b, c, edge.b, shift, edge.source) : lineLike(edge, b, c));
   }
   return raw;
 }
@@ -133,19 +134,16 @@ function trim(
 
 /** What has become of an edge that lies between two new ends. */
 function sideOf(edge: Edge, a: Point, b: Point, shift: number, weld: number): Edge {
-  if (edge.kind === 'line') return { ...edge, a, b };
+  if (edge.kind === 'line') return lineLike(edge, a, b);
   const radius = edge.radius + (edge.ccw ? shift : -shift);
-  return radius * sweep(edge) > ROUND_FROM * weld ? { ...edge, a, b, radius } : line(a, b, edge.source);
-}
-
-function line(a: Point, b: Point, source: Source | undefined): Edge {
-  return source === undefined ? { kind: 'line', a, b } : { kind: 'line', a, b, source };
+  return radius * sweep(edge) > ROUND_FROM * weld
+    ? arcLike({ center: edge.center, radius, source: edge.source }, a, b, edge.ccw)
+    : lineLike(edge, a, b);
 }
 
 /** An arc round a corner: counter-clockwise for a shift to the right. */
 function round(a: Point, b: Point, center: Point, shift: number, source: Source | undefined): Edge {
-  const arc: Edge = { kind: 'arc', a, b, center, radius: Math.abs(shift), ccw: shift > 0 };
-  return source === undefined ? arc : { ...arc, source };
+  return arcLike({ center, radius: Math.abs(shift), source }, a, b, shift > 0);
 }
 
 /** Unit vector to the right of the direction of travel at an end of an edge. */

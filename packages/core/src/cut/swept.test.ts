@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nearestOnEdge } from '../geometry/distance.js';
-import { arcEdge, type Edge, lineEdge, reversed } from '../geometry/edge.js';
+import { arcEdge, type Edge, lineEdge } from '../geometry/edge.js';
+import { reversed } from '../geometry/parts.js';
 import type { Point } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import { area, boundsOf, loopsOf, perimeter } from '../region/measure.js';

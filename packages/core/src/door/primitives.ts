@@ -5,6 +5,7 @@ import * as rawDistance from '../geometry/distance.js';
 import * as rawEdge from '../geometry/edge.js';
 import * as rawMeasure from '../geometry/measure.js';
 import * as rawMeet from '../geometry/meet.js';
+import * as rawParts from '../geometry/parts.js';
 import * as rawPoint from '../geometry/point.js';
 import * as rawSegment from '../geometry/segment.js';
 import * as rawTolerance from '../geometry/tolerance.js';
@@ -84,7 +85,7 @@ export const arcEdge: typeof rawEdge.arcEdge = /* @__PURE__ */ guarded(rawEdge.a
   source: { maybe: text },
 });
 /** @function */
-export const reversed: typeof rawEdge.reversed = /* @__PURE__ */ guarded(rawEdge.reversed, 'reversed', {
+export const reversed: typeof rawParts.reversed = /* @__PURE__ */ guarded(rawParts.reversed, 'reversed', {
   edge,
 });
 /** @function */

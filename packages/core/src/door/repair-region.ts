@@ -1,6 +1,7 @@
 import { normalize, union } from '../combine/boolean.js';
-import { type Edge, reversed } from '../geometry/edge.js';
+import type { Edge } from '../geometry/edge.js';
 import { EdgebiteError } from '../geometry/edgebite-error.js';
+import { reversed } from '../geometry/parts.js';
 import { samePoint } from '../geometry/point.js';
 import { shownNumber } from '../geometry/shown.js';
 import { faultIn } from '../kinds/kinds.js';

@@ -5,7 +5,8 @@
  */
 
 import { checkOverZero } from '../geometry/checks.js';
-import { type Edge, reversed } from '../geometry/edge.js';
+import type { Edge } from '../geometry/edge.js';
+import { reversed } from '../geometry/parts.js';
 import { type Point, samePoint, type Vector } from '../geometry/point.js';
 import type { Loop, Region } from '../region/region.js';
 

@@ -100,13 +100,6 @@ function ontoBisector(p: Point, a: Point, b: Point): Point {
   return { x: p.x - off * dx, y: p.y - off * dy };
 }
 
-/** The same edge run the other way. */
-export function reversed(edge: Edge): Edge {
-  return edge.kind === 'line'
-    ? { ...edge, a: edge.b, b: edge.a }
-    : { ...edge, a: edge.b, b: edge.a, ccw: !edge.ccw };
-}
-
 function checkPoint(where: string, name: string, p: Point): void {
   if (!Number.isFinite(p.x) || !Number.isFinite(p.y)) {
     throw new RangeError(`${where}: ${name} is (${p.x}, ${p.y}); coordinates must be finite numbers`);

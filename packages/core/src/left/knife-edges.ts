@@ -32,7 +32,9 @@ export function knifeEdgesOf(section: Region, limit: number, webLimit: number): 
   const walls = wallsOf(section);
   if (walls === null) return [];
   const discs = new Discs(walls, webLimit / 2);
-  return zonedKnifeEdges(section, limit, discs).map(({ zone: _, wedge: __, disc: ___, ...edge }) => edge);
+  return zonedKnifeEdges(wedgesOf(section), limit, discs).map(
+    ({ zone: _, wedge: __, disc: ___, ...edge }) => edge,
+  );
 }
 
 /** A knife edge, and what has a say in it: boundary that stays outside of its zone may change. */
@@ -46,10 +48,11 @@ export interface ZonedKnifeEdge extends KnifeEdge {
 
 /**
  * As `knifeEdgesOf`.
+ * @param all wedges of the section
  * @param discs those of this section that are as wide as the web limit
  */
-export function zonedKnifeEdges(section: Region, limit: number, discs: Discs): ZonedKnifeEdge[] {
-  const wedges = wedgesOf(section).filter(({ angle }) => angle < limit);
+export function zonedKnifeEdges(all: readonly Wedge[], limit: number, discs: Discs): ZonedKnifeEdge[] {
+  const wedges = all.filter(({ angle }) => angle < limit);
   if (wedges.length === 0) return [];
   const numberOf = edgeWalls(discs.walls);
   return wedges

@@ -12,6 +12,7 @@ import { sharperFirst, type ZonedKnifeEdge, zonedKnifeEdges } from './knife-edge
 import { type Pieces, piecesOf } from './pieces.js';
 import { wallsOf } from './walls.js';
 import { zonedWebs } from './webs.js';
+import { wedgesOf } from './wedges.js';
 
 /** Something found in the section of a slab, and the piece that it belongs to. */
 export type InSlab<T> = Omit<T, 'part'> & { readonly slab: number; readonly piece: number };
@@ -58,15 +59,16 @@ export function whatIsLeft(
   pieces.sections.forEach((parts, slab) => {
     const section = parts.map(({ part }) => part);
     const placed = <T extends { readonly part: number }>({ part, ...rest }: T) => ({
-      ...rest,
       slab,
       piece: (parts[part] as (typeof parts)[number]).piece,
+      ...rest,
     });
     const walls = wallsOf(section);
     if (walls === null) return;
     const discs = new Discs(walls, webLimit / 2);
-    for (const web of zonedWebs(discs)) webs.push(placed(web));
-    for (const edge of zonedKnifeEdges(section, knifeLimit, discs)) knifeEdges.push(placed(edge));
+    const wedges = wedgesOf(section);
+    for (const web of zonedWebs(discs, wedges)) webs.push(placed(web));
+    for (const edge of zonedKnifeEdges(wedges, knifeLimit, discs)) knifeEdges.push(placed(edge));
   });
   webs.sort((a, b) => a.thickness - b.thickness || a.slab - b.slab);
   knifeEdges.sort((a, b) => sharperFirst(a, b) || a.slab - b.slab);

@@ -1,23 +1,23 @@
 import { boxAround } from '../geometry/bounds.js';
 import { curvature, directionAtStart } from '../geometry/measure.js';
 import type { Point } from '../geometry/point.js';
-import type { Region } from '../region/region.js';
+import { PointMap } from '../region/point-map.js';
 import type { Discs, Zone, ZonedWeb } from './discs.js';
 import { TANGENT } from './interior-angle.js';
 import { namesInOrder, ROOM_SLACK } from './walls.js';
-import { edgeWalls, featherOf, type Wedge, wedgesOf } from './wedges.js';
+import { edgeWalls, featherOf, type Wedge } from './wedges.js';
 
 /**
  * The webs of thickness 0: places where the boundary touches itself in a point, whatever the angles there. Between two
  * wedges of metal that meet in such a point lies a void to each side, and the web is between these two; where three or
  * more voids meet, there is one for each wedge.
  */
-export function touchWebs(discs: Discs): ZonedWeb[] {
-  const touches = touchesOf(discs.walls.section);
+export function touchWebs(discs: Discs, wedges: readonly Wedge[]): ZonedWeb[] {
+  const touches = touchesOf(wedges);
   if (touches.length === 0) return [];
   const numberOf = edgeWalls(discs.walls);
-  return touches.flatMap((wedges) => {
-    const around = inOrder(wedges);
+  return touches.flatMap((touching) => {
+    const around = inOrder(touching);
     const flares = around.map((wedge) => featherOf(discs, numberOf, wedge));
     const between = around.map((wedge, k) =>
       voidBefore(around[(k + around.length - 1) % around.length] as Wedge, wedge),
@@ -40,16 +40,10 @@ type Flare = ReturnType<typeof featherOf>;
 type Void = ZonedWeb['between'][number];
 
 /** Wedges by the point that they share, where two or more do. */
-function touchesOf(section: Region): Wedge[][] {
-  const rows = new Map<number, Map<number, Wedge[]>>();
-  for (const wedge of wedgesOf(section)) {
-    const row = rows.get(wedge.at.x) ?? new Map<number, Wedge[]>();
-    rows.set(wedge.at.x, row);
-    const known = row.get(wedge.at.y);
-    if (known === undefined) row.set(wedge.at.y, [wedge]);
-    else known.push(wedge);
-  }
-  return [...rows.values()].flatMap((row) => [...row.values()].filter((wedges) => wedges.length > 1));
+function touchesOf(wedges: readonly Wedge[]): Wedge[][] {
+  const places = new PointMap<Wedge[]>();
+  for (const wedge of wedges) places.at(wedge.at, () => []).push(wedge);
+  return [...places.values()].filter((here) => here.length > 1);
 }
 
 /** Wedges counter-clockwise round their point; where two begin in one direction, the one that turns more to the left is later. */

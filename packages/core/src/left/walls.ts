@@ -119,7 +119,7 @@ export function nearestOnWall(wall: Wall, p: Point): { at: Point; distance: numb
 
 function addLoop(list: Wall[], loop: readonly Edge[], part: number): void {
   const first = list.length;
-  const walls: Wall[] = [];
+  const walls: NewWall[] = [];
   loop.forEach((edge, k) => {
     walls.push(edgeWall(edge, part));
     const next = loop[(k + 1) % loop.length] as Edge;
@@ -130,30 +130,38 @@ function addLoop(list: Wall[], loop: readonly Edge[], part: number): void {
   });
   const n = walls.length;
   walls.forEach((wall, k) => {
-    list.push({ ...wall, before: first + ((k + n - 1) % n), after: first + ((k + 1) % n) });
+    wall.before = first + ((k + n - 1) % n);
+    wall.after = first + ((k + 1) % n);
+    list.push(wall);
   });
 }
 
-function edgeWall(edge: Edge, part: number): Wall {
-  const along = directionAtStart(edge);
-  const base = { edge, part, before: -1, after: -1 };
+/** A wall that does not know its neighbours yet. */
+type NewWall = Wall & { before: number; after: number };
+
+const NOWHERE: Vector = { dx: 0, dy: 0 };
+
+function edgeWall(edge: Edge, part: number): NewWall {
   if (edge.kind === 'line') {
+    const along = directionAtStart(edge);
     const length = Math.hypot(edge.b.x - edge.a.x, edge.b.y - edge.a.y);
-    return { ...base, shape: 'flat', along, normal: leftOf(along), length };
+    return { shape: 'flat', edge, part, before: -1, after: -1, along, normal: leftOf(along), length };
   }
-  const none = { dx: 0, dy: 0 };
   return {
-    ...base,
     shape: 'arc',
+    edge,
+    part,
+    before: -1,
+    after: -1,
     center: edge.center,
     radius: edge.radius,
     side: edge.ccw ? 1 : -1,
-    normalBefore: none,
-    normalAfter: none,
+    normalBefore: NOWHERE,
+    normalAfter: NOWHERE,
   };
 }
 
-function cornerWall(edge: Edge, arriving: Vector, leaving: Vector, part: number): Wall {
+function cornerWall(edge: Edge, arriving: Vector, leaving: Vector, part: number): NewWall {
   return {
     shape: 'corner',
     edge,

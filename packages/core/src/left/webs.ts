@@ -18,6 +18,7 @@ import {
   type Walls,
   wallsOf,
 } from './walls.js';
+import { type Wedge, wedgesOf } from './wedges.js';
 
 /**
  * Every web of a section thinner than a limit, thinnest first.
@@ -33,13 +34,19 @@ export function websOf(section: Region, limit: number, watch?: Watch): Web[] {
   const walls = wallsOf(section);
   if (walls === null) return [];
   const tick = ticking(watch);
-  const webs = zonedWebs(new Discs(walls, limit / 2), tick).map(({ zone: _, ...web }) => web);
+  const webs = zonedWebs(new Discs(walls, limit / 2), wedgesOf(section), tick).map(
+    ({ zone: _, ...web }) => web,
+  );
   tick(1);
   return webs;
 }
 
-/** As `websOf`, for discs as wide as the limit. Webs of one thickness come in the order of their places. */
-export function zonedWebs(discs: Discs, tick: Tick = unwatched): ZonedWeb[] {
+/**
+ * As `websOf`. Webs of one thickness come in the order of their places.
+ * @param discs those of the section that are as wide as the limit
+ * @param wedges those of the section
+ */
+export function zonedWebs(discs: Discs, wedges: readonly Wedge[], tick: Tick = unwatched): ZonedWeb[] {
   const { walls } = discs;
   const limit = 2 * discs.radius;
   const strips: Strip[] = [];
@@ -57,7 +64,7 @@ export function zonedWebs(discs: Discs, tick: Tick = unwatched): ZonedWeb[] {
   return [
     ...stripRuns(walls, strips).map((run) => stripWeb(walls, discs, run)),
     ...single.map((neck) => neckWeb(walls, discs, neck)),
-    ...touchWebs(discs),
+    ...touchWebs(discs, wedges),
   ].sort((a, b) => a.thickness - b.thickness || a.at.x - b.at.x || a.at.y - b.at.y);
 }
 

@@ -1,6 +1,7 @@
 import { boxAround } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
 import type { Point } from '../geometry/point.js';
+import { PointMap } from '../region/point-map.js';
 import type { Loop, Region } from '../region/region.js';
 import type { Discs, Zone } from './discs.js';
 import { interiorAngle, outwardCurvature, TANGENT } from './interior-angle.js';
@@ -46,35 +47,37 @@ export function featherOf(
 export function wedgesOf(section: Region): Wedge[] {
   const wedges: Wedge[] = [];
   section.forEach((part, number) => {
-    const joints = new Map<string, { arriving: Edge; leaving: Edge }[]>();
+    const joints = new PointMap<Joint[]>();
     for (const loop of [part.outer, ...part.holes]) collectJoints(joints, loop);
-    for (const here of joints.values()) wedges.push(...wedgesAt(here, number));
+    for (const here of joints.values()) addWedgesAt(wedges, here, number);
   });
   return wedges;
 }
 
-function collectJoints(joints: Map<string, { arriving: Edge; leaving: Edge }[]>, loop: Loop): void {
+/** Where two edges of a loop meet. */
+interface Joint {
+  readonly arriving: Edge;
+  readonly leaving: Edge;
+}
+
+function collectJoints(joints: PointMap<Joint[]>, loop: Loop): void {
   loop.forEach((leaving, k) => {
     const arriving = loop[(k + loop.length - 1) % loop.length] as Edge;
-    // Joints are shared to the last bit, so their numbers are a name for them.
-    const key = `${leaving.a.x},${leaving.a.y}`;
-    const list = joints.get(key);
-    if (list === undefined) joints.set(key, [{ arriving, leaving }]);
-    else list.push({ arriving, leaving });
+    joints.at(leaving.a, () => []).push({ arriving, leaving });
   });
 }
 
-function wedgesAt(joints: readonly { arriving: Edge; leaving: Edge }[], part: number): Wedge[] {
-  const arrivals = joints.map(({ arriving }) => arriving);
-  return joints.map(({ leaving, arriving: own }) => {
+function addWedgesAt(wedges: Wedge[], joints: readonly Joint[], part: number): void {
+  for (const { leaving, arriving: own } of joints) {
     // Counter-clockwise from an edge that leaves comes metal, up to the next edge that arrives.
     let best = { angle: interiorAngle(leaving, own), arriving: own };
-    for (const arriving of arrivals) {
+    for (const { arriving } of joints) {
+      if (arriving === own) continue;
       const angle = interiorAngle(leaving, arriving);
       if (isSooner({ angle, arriving }, best)) best = { angle, arriving };
     }
-    return { at: leaving.a, leaving, part, ...best };
-  });
+    wedges.push({ at: leaving.a, leaving, arriving: best.arriving, part, angle: best.angle });
+  }
 }
 
 /** Whether one arriving edge comes before another on the way counter-clockwise; of tangent ones the one to the right. */

@@ -120,14 +120,15 @@ export function runsOf(rim: Rim, belongs: (step: RimStep) => boolean): RimRun[] 
     const last = steps[n - 1] as RimStep;
     return [{ first, last, start: angleAt(rim, first), sweep: 2 * Math.PI, full: true }];
   }
-  const runs: RimRun[] = [];
+  const runs: (RimRun & { last: RimStep; sweep: number })[] = [];
   for (let k = 0; k < n; k++) {
     const step = steps[(begin + k) % n] as RimStep;
     if (!belongs(step)) continue;
     const run = runs[runs.length - 1];
     const before = steps[(begin + k + n - 1) % n] as RimStep;
     if (run !== undefined && k > 0 && run.last === before) {
-      runs[runs.length - 1] = { ...run, last: step, sweep: run.sweep + step.sweep };
+      run.last = step;
+      run.sweep += step.sweep;
     } else {
       runs.push({ first: step, last: step, start: angleAt(rim, step), sweep: step.sweep, full: false });
     }

@@ -1,6 +1,7 @@
 import { TURN } from '../geometry/angle.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { onArcSide } from '../geometry/measure.js';
+import { partOfEdge } from '../geometry/parts.js';
 import { distance, type Point } from '../geometry/point.js';
 import type { Loop, Region } from '../region/region.js';
 import { turnSeen } from './ring-integrals.js';
@@ -100,7 +101,7 @@ function steps(edge: Edge, from: Point): Edge[] {
       : places;
   let a = edge.a;
   return [...cuts, edge.b].map((b): Edge => {
-    const step = { ...edge, a, b };
+    const step = partOfEdge(edge, a, b);
     a = b;
     return step;
   });

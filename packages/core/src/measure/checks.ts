@@ -1,3 +1,4 @@
+import { isAlike } from '../memory/alike.js';
 import { contains } from '../region/contains.js';
 import type { Region } from '../region/region.js';
 import { type PinFault, pairsFor, pinFault } from './pins.js';
@@ -33,33 +34,42 @@ export interface HeightSection {
 
 /** How to measure each hollow arc of a part, given its sections from the bottom up: one check for each arc, as high as it goes. */
 export function checksIn(sections: readonly HeightSection[], gauges: Gauges): Check[] {
-  const checks: Check[] = [];
+  const checks: GrowingCheck[] = [];
   /** By check: where it begins. */
   const starts: Start[] = [];
   let under: HeightSection | null = null;
-  /** By arc: the check of it below the section at hand. */
-  let below = new Map<string, number>();
+  /** By cut: the checks of its arcs below the section at hand. */
+  let below = new Map<string, number[]>();
   for (const section of sections) {
-    const here = new Map<string, number>();
+    const here = new Map<string, number[]>();
     const measurable = measurableIn(section.region);
     for (const seat of measurable.seats) {
       const check = checkOf(section, seat, measurable, gauges);
-      const arc = JSON.stringify(seat);
-      const known = below.get(arc);
+      const known = below.get(seat.cut)?.find((k) => isAlike((checks[k] as Check).seat, seat));
       const low = known === undefined ? undefined : checks[known];
       const goesOn = known !== undefined && low !== undefined && low.to === section.from;
-      if (goesOn) checks[known] = joined(low, check);
+      if (goesOn) goOn(low, check);
       else {
         checks.push(check);
         starts.push({ measurable, under: under?.to === section.from ? under.region : null });
       }
-      here.set(arc, goesOn ? known : checks.length - 1);
+      const own = goesOn ? known : checks.length - 1;
+      const others = here.get(seat.cut);
+      if (others === undefined) here.set(seat.cut, [own]);
+      else others.push(own);
     }
     below = here;
     under = section;
   }
   return checks.map((check, k) => withBalls(check, starts[k] as Start, gauges));
 }
+
+/** A check that the sections further up may still add to. */
+type GrowingCheck = Omit<Check, 'to' | 'ways' | 'pairs'> & {
+  to: number;
+  ways: (Taken & { to: number })[];
+  pairs: Check['pairs'];
+};
 
 /** What is in the lowest section of an arc, and the metal under that; null at the bottom. */
 interface Start {
@@ -74,7 +84,7 @@ interface Start {
 function withBalls(check: Check, { measurable, under }: Start, gauges: Gauges): Check {
   const { seat, from, to } = check;
   const low = gauges.balls.filter((ball) => from + ball / 2 <= to);
-  if (low.length === 0) return check;
+  if (low.length === 0) return { ...check, ways: [...check.ways].sort(byRadiusShown) };
   const drafted = waysFor(seat, measurable, { ...gauges, pins: low, feet: [] });
   const balls = drafted.flatMap((one): Taken[] => {
     if (!('pin' in one.way) || !liesOn(seat, one.way, under)) return [];
@@ -97,8 +107,13 @@ function liesOn(seat: Seat, way: Extract<Way, { pin: number }>, under: Region | 
   });
 }
 
-function checkOf({ from, to }: HeightSection, seat: Seat, measurable: Measurable, gauges: Gauges): Check {
-  const ways = waysFor(seat, measurable, gauges).map((one): Taken => ({ ...one, from, to }));
+function checkOf(
+  { from, to }: HeightSection,
+  seat: Seat,
+  measurable: Measurable,
+  gauges: Gauges,
+): GrowingCheck {
+  const ways = waysFor(seat, measurable, gauges).map((one) => ({ from, to, ...one }));
   // Pins lie where a depth is read to, or where what is left is read from.
   const directions = ways.flatMap(({ way }) => {
     if (way.kind !== 'depth' && way.kind !== 'left') return [];
@@ -123,15 +138,14 @@ function checkOf({ from, to }: HeightSection, seat: Seat, measurable: Measurable
   return { seat, from, to, ways, pairs: pairs.length === 0 ? null : ends, refused };
 }
 
-/** An arc with the ways of both heights; what can be measured at both is one way. */
-function joined(low: Check, high: Check): Check {
-  const ways = [...low.ways];
+/** Adds the ways of the height above to those of an arc; what can be measured at both heights is one way. */
+function goOn(low: GrowingCheck, high: GrowingCheck): void {
+  const { ways } = low;
   for (const way of high.ways) {
-    const known = ways.findIndex(
-      (one) => one.to === way.from && JSON.stringify(one.way) === JSON.stringify(way.way),
-    );
-    if (known < 0) ways.push(way);
-    else ways[known] = { ...(ways[known] as Taken), to: way.to };
+    const known = ways.find((one) => one.to === way.from && isAlike(one.way, way.way));
+    if (known === undefined) ways.push(way);
+    else known.to = way.to;
   }
-  return { ...low, to: high.to, pairs: low.pairs ?? high.pairs, ways: ways.sort(byRadiusShown) };
+  low.to = high.to;
+  low.pairs ??= high.pairs;
 }

@@ -4,6 +4,8 @@
  * Out: the figure, from last time where all that is the same.
  */
 
+import { isAlike } from './alike.js';
+
 /** What was worked out last time. */
 export interface Memory {
   /**
@@ -70,21 +72,4 @@ export class RunningMemory implements Memory {
 
 function areSame(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((value, k) => Object.is(value, b[k]));
-}
-
-/** Whether two values of plain data are alike, all the way down. */
-function isAlike(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  if (Array.isArray(a) || Array.isArray(b)) {
-    return (
-      Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((v, k) => isAlike(v, b[k]))
-    );
-  }
-  const [own, other] = [a as Record<string, unknown>, b as Record<string, unknown>];
-  const keys = Object.keys(own);
-  return (
-    keys.length === Object.keys(other).length &&
-    keys.every((key) => Object.hasOwn(other, key) && isAlike(own[key], other[key]))
-  );
 }

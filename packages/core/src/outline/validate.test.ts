@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseSvgPath } from '../format/svg-path.js';
-import { type Edge, lineEdge, reversed } from '../geometry/edge.js';
+import { type Edge, lineEdge } from '../geometry/edge.js';
+import { reversed } from '../geometry/parts.js';
 import { area, loopArea } from '../region/measure.js';
 import { fittedArc } from './fit.js';
 import { circle, slot } from './shapes.js';

@@ -5,7 +5,8 @@
  */
 
 import { extentOf, joined } from '../geometry/bounds.js';
-import { type Edge, reversed } from '../geometry/edge.js';
+import type { Edge } from '../geometry/edge.js';
+import { reversed } from '../geometry/parts.js';
 import { shownNumber, shownPoint } from '../geometry/shown.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { loopArea, loopBounds } from '../region/measure.js';

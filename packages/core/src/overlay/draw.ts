@@ -29,11 +29,6 @@ function opposite({ center, radius }: ArcEdge, { x, y }: Point): Point {
   return { x: center.x + (radius / away) * dx, y: center.y + (radius / away) * dy };
 }
 
-/** A straight edge in the place of an arc, under the same name. */
-function chordOf({ source }: Edge, a: Point, b: Point): Edge {
-  return source === undefined ? { kind: 'line', a, b } : { kind: 'line', a, b, source };
-}
-
 function isFurther(a: Point, b: Point, reach: number): boolean {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
@@ -193,7 +188,7 @@ export class Drawer {
     const b = this.place(endOf(this.subdivision.graph, (this.runs[(to - 1) % n] as Run).half));
     const ccw = this.isLeftTurn(first.input) === first.along;
     if (!samePoint(a, b)) {
-      edges.push(this.hasTurnedRound(from, to, n, ccw) ? chordOf(given, a, b) : arcLike(given, a, b, ccw));
+      edges.push(this.hasTurnedRound(from, to, n, ccw) ? lineLike(given, a, b) : arcLike(given, a, b, ccw));
       return;
     }
     // Once round from a vertex to itself: two arcs, since one cannot be a full turn.

@@ -3,6 +3,7 @@ import type { Edge } from '../geometry/edge.js';
 import { NearEdges } from '../geometry/edge-gap.js';
 import { edgeLength, pointAlong } from '../geometry/measure.js';
 import { meet } from '../geometry/meet.js';
+import { partOfEdge } from '../geometry/parts.js';
 import { distance, type Point } from '../geometry/point.js';
 import { contains } from '../region/contains.js';
 import { loopsOf } from '../region/measure.js';
@@ -79,17 +80,17 @@ function cutAt(edge: Edge, work: Work): Edge[] {
     if (met.kind === 'apart') return [];
     return met.kind === 'points' ? met.points.map(({ at }) => at) : met.ends.flat();
   });
-  const along = (p: Point): number => edgeLength({ ...edge, b: p });
+  const along = (p: Point): number => edgeLength(partOfEdge(edge, edge.a, p));
   const inside = places.filter((p) => Math.min(distance(p, edge.a), distance(p, edge.b)) > slack);
   const sorted = inside.map((at) => ({ at, along: along(at) })).sort((p, q) => p.along - q.along);
   const pieces: Edge[] = [];
   let a = edge.a;
   for (const { at } of sorted) {
     if (distance(a, at) <= slack) continue;
-    pieces.push({ ...edge, a, b: at });
+    pieces.push(partOfEdge(edge, a, at));
     a = at;
   }
-  pieces.push({ ...edge, a, b: edge.b });
+  pieces.push(partOfEdge(edge, a, edge.b));
   return pieces;
 }
 

@@ -1,6 +1,6 @@
 import { offset } from '../combine/offset.js';
 import type { Edge } from '../geometry/edge.js';
-import { reversed } from '../geometry/edge.js';
+import { reversed } from '../geometry/parts.js';
 import { samePoint } from '../geometry/point.js';
 import type { OutlineEdge, Tagged } from './path-tags.js';
 

@@ -1,7 +1,8 @@
-import { type ArcEdge, arcEdge, type Edge, reversed } from '../geometry/edge.js';
+import { type ArcEdge, arcEdge, type Edge } from '../geometry/edge.js';
 import type { NearEdges } from '../geometry/edge-gap.js';
 import { EdgebiteError } from '../geometry/edgebite-error.js';
 import { directionAtEnd, directionAtStart } from '../geometry/measure.js';
+import { reversed } from '../geometry/parts.js';
 import { moved, type Point, type Vector } from '../geometry/point.js';
 import { shownNumber, shownPoint } from '../geometry/shown.js';
 

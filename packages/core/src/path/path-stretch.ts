@@ -2,6 +2,7 @@ import { checkPlace } from '../geometry/checks.js';
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge, Source } from '../geometry/edge.js';
 import { pointAlong } from '../geometry/measure.js';
+import { partOfEdge } from '../geometry/parts.js';
 import { type Point, samePoint } from '../geometry/point.js';
 import { shownNumber } from '../geometry/shown.js';
 import type { Region } from '../region/region.js';
@@ -182,7 +183,7 @@ function clipped(edge: Edge, beside: Edge, [low, high]: Interval): Edge[] {
     share === u ? edge.a : share === v ? edge.b : pointAlong(edge, (share - u) / (v - u));
   const a = placeAt(from);
   const b = placeAt(to);
-  return samePoint(a, b) ? [] : [{ ...edge, a, b }];
+  return samePoint(a, b) ? [] : [partOfEdge(edge, a, b)];
 }
 
 /** Pieces in their order round a loop as chains; the last may go on in the first. */

@@ -1,4 +1,5 @@
 import type { Edge, Source } from '../geometry/edge.js';
+import { arcLike, lineLike } from '../geometry/parts.js';
 import type { Loop, Region } from '../region/region.js';
 
 /** One edge of an outline, and where it stands in it. */
@@ -23,7 +24,7 @@ export function tagged(region: Region): Tagged {
   const tag = (loop: Loop, part: number, hole: number | null): Loop =>
     loop.map((edge, index) => {
       edges.push({ edge, part, hole, index });
-      return { ...edge, source: String(edges.length - 1) };
+      return withSource(edge, String(edges.length - 1));
     });
   const named = region.map(({ outer, holes }, part) => ({
     outer: tag(outer, part, null),
@@ -48,6 +49,7 @@ export function untagged(tags: Tagged, edge: Edge): Edge {
 }
 
 function withSource(edge: Edge, source: Source | undefined): Edge {
-  const { source: _, ...bare } = edge;
-  return source === undefined ? (bare as Edge) : ({ ...bare, source } as Edge);
+  const { a, b } = edge;
+  if (edge.kind === 'line') return lineLike({ source }, a, b);
+  return arcLike({ center: edge.center, radius: edge.radius, source }, a, b, edge.ccw);
 }

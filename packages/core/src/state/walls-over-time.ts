@@ -1,7 +1,8 @@
 import { type BoxTree, boxTreeOf } from '../geometry/box-tree.js';
 import { ROW } from '../geometry/curves.js';
-import { type ArcEdge, type Edge, reversed } from '../geometry/edge.js';
+import type { ArcEdge, Edge } from '../geometry/edge.js';
 import { directionAtEnd, directionAtStart, edgeBounds } from '../geometry/measure.js';
+import { partOfEdge, reversed } from '../geometry/parts.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { loopArea } from '../region/measure.js';
 import { NEVER, NOWHERE, type Timeline } from './timeline.js';
@@ -44,12 +45,12 @@ export function partedOff(timeline: Timeline, { halves, ends, slab, from }: Faci
   do {
     const edge = runAlong(timeline, half);
     if (half === second && loop.length > 0) {
-      if (!isSame(edge.a, q)) loop.push({ ...edge, b: q });
+      if (!isSame(edge.a, q)) loop.push(partOfEdge(edge, edge.a, q));
       if (!isSame(q, p)) loop.push({ kind: 'line', a: q, b: p });
       return loopArea(loop);
     }
     if (half !== first) loop.push(edge);
-    else loop.push(isSame(p, edge.b) ? { kind: 'line', a: p, b: edge.b } : { ...edge, a: p });
+    else loop.push(isSame(p, edge.b) ? { kind: 'line', a: p, b: edge.b } : partOfEdge(edge, p, edge.b));
     half = rotation.cw[half ^ 1] as number;
     while (!isWall(timeline, half, slab, from)) half = rotation.cw[half] as number;
   } while (half !== first && loop.length <= graph.count);

@@ -76,7 +76,7 @@ export function stepsOf(
     };
     const { area, taken, ...rest } = volumes[number] as StepVolumes;
     const common = { approach, pass, passes, area, volume: taken, volumes: rest };
-    return { ...common, ...(shape.kind === 'path' ? pathPart(task, shape) : roundPart(task, shape)) };
+    return Object.assign(common, shape.kind === 'path' ? pathPart(task, shape) : roundPart(task, shape));
   });
 }
 

@@ -1,4 +1,5 @@
-import { arcEdge, type Edge, lineEdge, reversed } from '../geometry/edge.js';
+import { arcEdge, type Edge, lineEdge } from '../geometry/edge.js';
+import { reversed } from '../geometry/parts.js';
 import { type Point, samePoint } from '../geometry/point.js';
 import type { Loop, Region } from '../region/region.js';
 import { extentOf, placeAt } from './probe.js';

@@ -61,14 +61,11 @@ export function reportOf(result: Result, tick: Tick = unwatched, memory: Memory 
   const body = bodyOf(result, memory);
   tick(0.3);
   const { findings, ofSteps } = findingsOf(result, body);
-  const steps = body.steps.map((step, k) => withFindings(step, ofSteps[k] ?? []));
+  // Added to the row as it is: a copy would work out its sections, which most never ask for.
+  const steps = body.steps.map(
+    (step, k): ReportStep => Object.assign(step, { findings: [...(ofSteps[k] ?? [])] }),
+  );
   return { ...body, steps, findings: [...findings], cautions: cautionsOf({ ...body, findings }) };
-}
-
-/** A step with the numbers of its findings. Its sections are worked out when they are asked for: most never are. */
-function withFindings(step: ReportRows['steps'][number], findings: readonly number[]): ReportStep {
-  const own = Object.getOwnPropertyDescriptors(step);
-  return Object.defineProperties({ findings: [...findings] } as unknown as ReportStep, own);
 }
 
 /** All of a report but what is said of it. */
@@ -201,8 +198,7 @@ function cutRows(result: Result, memory: Memory): ReportCut[] {
     const row = cutRow(result, cut, number);
     const placed = memory.same(`placed ${number}`, set.moving.cuts.get(cut.id) ?? []);
     const tool = tools.get(cut.id);
-    return {
-      ...row,
+    return Object.assign(row, {
       bites:
         cut.kind === 'swept' || row.relation !== 'breaks out'
           ? []
@@ -210,7 +206,7 @@ function cutRows(result: Result, memory: Memory): ReportCut[] {
               bitesOf(placed, cut.center, cut.diameter / 2),
             ),
       running: tool === undefined ? null : runningOf(job, row, tool),
-    };
+    });
   });
 }
 

@@ -27,7 +27,40 @@ type Pair = [number, number];
 /** The steps of a report, but for what its findings say of them. */
 export function stepRows(result: Result): Omit<ReportStep, 'findings'>[] {
   const sections = sectionsOf(result);
-  return result.steps.map((step, number) => stepRow(result, step, number, sections));
+  const at = bodiesByStep(result);
+  return result.steps.map((step, number) => stepRow(result, step, number, sections, at));
+}
+
+interface NamedBody {
+  readonly body: Body;
+  readonly id: string;
+}
+
+/** The bodies by what happens to them in a step. */
+interface BodiesByStep {
+  readonly frees: (step: number) => readonly NamedBody[];
+  readonly hangs: (step: number) => readonly NamedBody[];
+  readonly meets: (step: number) => readonly NamedBody[];
+}
+
+function bodiesByStep({ bodies, bodyIds }: Result): BodiesByStep {
+  const named = bodies.map((body, k): NamedBody => ({ body, id: bodyIds[k] as string }));
+  const by = (stepsOf: (body: Body) => readonly { readonly step: number }[]) => {
+    const known = new Map<number, NamedBody[]>();
+    for (const one of named) {
+      for (const step of new Set(stepsOf(one.body).map((event) => event.step))) {
+        const others = known.get(step);
+        if (others === undefined) known.set(step, [one]);
+        else others.push(one);
+      }
+    }
+    return (step: number) => known.get(step) ?? [];
+  };
+  return {
+    frees: by(({ frees }) => (frees === null ? [] : [frees])),
+    hangs: by(({ hangs }) => (hangs === null ? [] : [hangs])),
+    meets: by(({ cutBy }) => cutBy),
+  };
 }
 
 function stepRow(
@@ -35,13 +68,12 @@ function stepRow(
   step: Step,
   number: number,
   sections: ReturnType<typeof sectionsOf>,
+  at: BodiesByStep,
 ): Omit<ReportStep, 'findings'> {
   const { job } = result;
   const { approach, pass, passes } = step;
   const { lay, from } = approach;
   const cut = job.cuts[approach.cut] as Job['cuts'][number];
-  const at = (which: (body: Body) => boolean) =>
-    result.bodies.flatMap((body, k) => (which(body) ? [{ body, id: result.bodyIds[k] as string }] : []));
   return {
     setup: lay.setup.id,
     cut: cut.id,
@@ -62,7 +94,7 @@ function stepRow(
       return sections?.(number + 1) ?? null;
     },
     volumes: step.volumes,
-    frees: at(({ frees }) => frees?.step === number).map(({ body, id }) => {
+    frees: at.frees(number).map(({ body, id }) => {
       const { volume, depth, plan } = body.frees as NonNullable<Body['frees']>;
       return {
         body: id,
@@ -73,7 +105,7 @@ function stepRow(
         view: regionToJson(plan),
       };
     }),
-    hangs: at(({ hangs }) => hangs?.step === number).map(({ body, id }) => {
+    hangs: at.hangs(number).map(({ body, id }) => {
       const { volume, depth, plan, thickness, area } = body.hangs as NonNullable<Body['hangs']>;
       return {
         body: id,
@@ -86,9 +118,9 @@ function stepRow(
         view: regionToJson(plan),
       };
     }),
-    meets: result.bodies.flatMap(({ cutBy }, k) => {
-      const met = cutBy.find((one) => one.step === number);
-      return met === undefined ? [] : [{ body: result.bodyIds[k] as string, volume: met.volume }];
+    meets: at.meets(number).map(({ body, id }) => {
+      const { volume } = body.cutBy.find(({ step }) => step === number) as Body['cutBy'][number];
+      return { body: id, volume };
     }),
     starts: step.load?.starts ?? null,
     load: loadRow(step),
@@ -96,9 +128,9 @@ function stepRow(
       step.burrs === null
         ? null
         : {
-            leaves: step.burrs.leaves.map(({ at, from: top, to }) => ({
-              at: pointToJson(at),
-              readout: [...targetAt(lay, at).readout] as Pair,
+            leaves: step.burrs.leaves.map(({ at: place, from: top, to }) => ({
+              at: pointToJson(place),
+              readout: [...targetAt(lay, place).readout] as Pair,
               from: top,
               to,
             })),
