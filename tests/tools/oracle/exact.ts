@@ -17,25 +17,40 @@ export interface ExactAnswer {
   readonly off: number;
 }
 
+/** The reference has not answered in the time that it has. */
+export class OutOfTime extends Error {}
+
 /** The exact reference as a process that is asked one question after the other. */
 export class ExactReference {
-  private readonly process: ChildProcessWithoutNullStreams;
-  private readonly waiting: ((line: string) => void)[] = [];
+  private process: ChildProcessWithoutNullStreams;
+  private answered: ((line: string | null) => void) | null = null;
 
-  /** @param program what `build.sh` has built */
-  constructor(program: string) {
-    this.process = spawn(program, [], { stdio: 'pipe' });
-    createInterface(this.process.stdout).on('line', (line) => this.waiting.shift()?.(line));
-    this.process.on('exit', (code) => {
-      for (const answer of this.waiting) answer(`{"error":"the reference ended with ${code}"}`);
-      this.waiting.length = 0;
-    });
+  /**
+   * @param program what `build.sh` has built
+   * @param seconds how long it may think about one question
+   */
+  constructor(
+    private readonly program: string,
+    private readonly seconds: number,
+  ) {
+    this.process = this.start();
+  }
+
+  private start(): ChildProcessWithoutNullStreams {
+    const process = spawn(this.program, [], { stdio: 'pipe' });
+    // What one that is late still says is no answer to the next question.
+    const answer = (line: string) => {
+      if (process === this.process) this.answered?.(line);
+    };
+    createInterface(process.stdout).on('line', answer);
+    process.on('exit', (code) => answer(`{"error":"the reference ended with ${code}"}`));
+    return process;
   }
 
   /**
    * Asks for the exact result of an operation.
    * @param extra a result, to be told how far it is off; a length, to be told how many pieces may hang on it
-   * @throws Error if the reference cannot answer.
+   * @throws OutOfTime if the reference takes too long; Error if it cannot answer.
    */
   async ask(
     op: Operation,
@@ -44,13 +59,30 @@ export class ExactReference {
   ): Promise<ExactAnswer> {
     const { got, thin } = extra;
     const question = { op, operands: operands.map(shapeOf), thin, ...(got && { got: shapeOf(got).loops }) };
-    const line = await new Promise<string>((resolve) => {
-      this.waiting.push(resolve);
-      this.process.stdin.write(`${JSON.stringify(question)}\n`);
-    });
+    const line = await this.lineFor(JSON.stringify(question));
+    if (line === null) {
+      const late = this.process;
+      this.process = this.start();
+      late.kill('SIGKILL');
+      throw new OutOfTime(`exact reference: no answer in ${this.seconds} s`);
+    }
     const answer = JSON.parse(line) as ExactAnswer & { error?: string };
     if (answer.error !== undefined) throw new Error(`exact reference: ${answer.error}`);
     return answer;
+  }
+
+  /** The answer to a question; null where it takes too long. */
+  private async lineFor(question: string): Promise<string | null> {
+    return new Promise((resolve) => {
+      const answer = (line: string | null) => {
+        clearTimeout(limit);
+        this.answered = null;
+        resolve(line);
+      };
+      const limit = setTimeout(() => answer(null), 1000 * this.seconds);
+      this.answered = answer;
+      this.process.stdin.write(`${question}\n`);
+    });
   }
 
   close(): void {
