@@ -406,6 +406,17 @@ describe('findings name the right thing', () => {
     expect(codes([ring('a'), bore('pilot', { diameter: 6 })])).not.toContain('no-metal-under-centre');
   });
 
+  it('centres of several ring cuts off the metal, told once', () => {
+    const { findings } = report([
+      ring('a', { center: [104, 10] }),
+      ring('b', { center: [50, 30] }),
+      ring('c', { center: [104, 50] }),
+    ]);
+    const bare = findings.filter(({ code }) => code === 'no-metal-under-centre');
+    expect(bare).toMatchObject([{ at: null, about: ['cut:a', 'cut:c'] }]);
+    expect(bare[0]?.message).toMatch(/^Cuts a and c have their centres off the metal/);
+  });
+
   it('a floor thinner than the web limit', () => {
     const codes = report([bore('a', { depth: 11.5 })]).findings.map(({ code }) => code);
     expect(codes).toContain('thin-floor');

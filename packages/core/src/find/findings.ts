@@ -15,7 +15,7 @@ import type { Facts } from '../result/facts.js';
 import type { Result } from '../step/result.js';
 import { centerFindings } from './center-findings.js';
 import { keepOutFindings } from './keep-out-findings.js';
-import { loadFindings } from './load-findings.js';
+import { loadFindings, namesOf, noteOn } from './load-findings.js';
 import { runningFindings } from './running-findings.js';
 import { setupFindings } from './setup-findings.js';
 import { stepFindings } from './step-findings.js';
@@ -38,6 +38,7 @@ export function findingsOf(result: Result, report: ReportRows): Found {
     ...centerFindings(report, centers),
     ...loadFindings(result, report),
     ...report.cuts.flatMap((cut, k) => cutFindings(job, facts, cut, job.cuts[k] as Cut, k)),
+    ...bareCentreFindings(job, facts, report),
     ...webFindings(report),
     ...knifeFindings(report),
     ...floorFindings(report),
@@ -122,18 +123,11 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
   const findings: Told[] = [];
   const at: [number, number] = [cut.center.x + 0, cut.center.y + 0];
   const about = [cutSource(cut.id)];
-  const tool = job.tools.find(({ cuts }) => cuts.includes(cut.id));
+  const tool = toolFor(job, cut.id);
   if (row.removedVolume > 0 && !bears && tool?.pilot === true) {
     findings.push({
       code: 'pilot-in-air',
       message: `The centre of cut ${cut.id} is off the metal: the pilot of tool ${tool.id} has nothing to stand on, and nothing leads the cutter.`,
-      at,
-      about,
-    });
-  } else if (row.removedVolume > 0 && !bears) {
-    findings.push({
-      code: 'no-metal-under-centre',
-      message: `The centre of cut ${cut.id} is off the metal: a centre pin or ejector has nothing to bear on there.`,
       at,
       about,
     });
@@ -149,6 +143,29 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
     });
   }
   return findings;
+}
+
+/** Annular cuts without a pilot whose centre is off the metal: one finding tells of all. */
+function bareCentreFindings(job: Job, facts: Facts, { cuts }: ReportRows): Told[] {
+  const bare = cuts.filter(
+    (row, k) =>
+      row.kind === 'annular' &&
+      row.removedVolume > 0 &&
+      facts.bears[k] === false &&
+      toolFor(job, row.id)?.pilot !== true,
+  );
+  const [first, second] = bare;
+  if (first === undefined) return [];
+  const what =
+    second === undefined
+      ? `The centre of cut ${first.id} is off the metal`
+      : `${namesOf(bare)} have their centres off the metal`;
+  const message = `${what}: a centre pin or ejector has nothing to bear on there.`;
+  return [noteOn(bare, 'no-metal-under-centre', message)];
+}
+
+function toolFor(job: Job, cut: string): Job['tools'][number] | undefined {
+  return job.tools.find(({ cuts }) => cuts.includes(cut));
 }
 
 function webFindings(report: ReportRows): Told[] {

@@ -139,7 +139,8 @@ function placedFindings({ job, steps }: Result, report: ReportRows, number: numb
   }));
 }
 
-function noteOn(cuts: readonly ReportCut[], code: Told['code'], message: string): Told {
+/** A finding on some cuts; of a single one it has the place. */
+export function noteOn(cuts: readonly ReportCut[], code: Told['code'], message: string): Told {
   const [first] = cuts;
   const at = cuts.length === 1 && first !== undefined ? first.center : null;
   return { code, message, at, about: cuts.map(({ source }) => source) };
@@ -148,7 +149,8 @@ function noteOn(cuts: readonly ReportCut[], code: Told['code'], message: string)
 /** So many cuts a sentence names. */
 const NAMED = 12;
 
-function namesOf(cuts: readonly ReportCut[]): string {
+/** `Cut seat`, `Cuts seat and eye`; of very many the first. */
+export function namesOf(cuts: readonly ReportCut[]): string {
   const ids = cuts.map(({ id }) => id);
   if (ids.length === 1) return `Cut ${ids[0]}`;
   if (ids.length > NAMED) return `Cuts ${ids.slice(0, NAMED).join(', ')} and ${ids.length - NAMED} more`;
