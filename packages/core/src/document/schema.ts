@@ -5,6 +5,7 @@
  */
 
 import * as z from 'zod';
+import { later, once } from '../memory/once.js';
 import type { Frozen } from './frozen.js';
 import { jsonSchemaOf } from './json-schema.js';
 import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
@@ -16,58 +17,71 @@ import { jobPoint, side, size, tolerance, units } from './schema-parts.js';
 import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
 import { machineSchema, toolsSchema } from './schema-tools.js';
 
-const name = z.string().max(MAX_NAME);
+const name = once(() => z.string().max(MAX_NAME));
 
-const partName = name.min(1).optional().meta({
-  description: 'What it is called, in this job and in what is said of it; unlike any other name of the part.',
-});
+const partName = once(() =>
+  name().min(1).optional().meta({
+    description:
+      'What it is called, in this job and in what is said of it; unlike any other name of the part.',
+  }),
+);
 
-const lineSchema = z.strictObject({ kind: z.literal('line'), a: jobPoint, b: jobPoint, name: partName });
+const lineSchema = once(() =>
+  z.strictObject({ kind: z.literal('line'), a: jobPoint(), b: jobPoint(), name: partName() }),
+);
 
-const arcSchema = z.strictObject({
-  kind: z.literal('arc'),
-  a: jobPoint,
-  b: jobPoint,
-  center: jobPoint,
-  ccw: z.boolean().meta({ description: 'true: counter-clockwise from a to b.' }),
-  name: partName,
-});
+const arcSchema = once(() =>
+  z.strictObject({
+    kind: z.literal('arc'),
+    a: jobPoint(),
+    b: jobPoint(),
+    center: jobPoint(),
+    ccw: z.boolean().meta({ description: 'true: counter-clockwise from a to b.' }),
+    name: partName(),
+  }),
+);
 
-const edgeSchema = z.discriminatedUnion('kind', [lineSchema, arcSchema]).meta({
-  id: 'JobEdge',
-  description: 'A straight edge, or an arc of less than a full turn.',
-});
+const edgeSchema = once(() =>
+  z.discriminatedUnion('kind', [lineSchema(), arcSchema()]).meta({
+    id: 'JobEdge',
+    description: 'A straight edge, or an arc of less than a full turn.',
+  }),
+);
 
-const edgeList = z.array(edgeSchema).min(1).max(MAX_EDGES);
+const edgeList = once(() => z.array(edgeSchema()).min(1).max(MAX_EDGES));
 
-const svgPath = z.string().max(MAX_DRAWING).meta({
-  description:
-    "W3C SVG 2 path data of lines and circular arcs (M L H V A Z). The numbers are the part's own coordinates with y up, so sweep flag 1 runs counter-clockwise.",
-});
+const svgPath = once(() =>
+  z.string().max(MAX_DRAWING).meta({
+    description:
+      "W3C SVG 2 path data of lines and circular arcs (M L H V A Z). The numbers are the part's own coordinates with y up, so sweep flag 1 runs counter-clockwise.",
+  }),
+);
 
-const wkt = z.string().max(MAX_DRAWING).meta({
-  description: 'Well-known text with curves (ISO/IEC 13249-3, OGC).',
-});
+const wkt = once(() =>
+  z.string().max(MAX_DRAWING).meta({
+    description: 'Well-known text with curves (ISO/IEC 13249-3, OGC).',
+  }),
+);
 
-const rectangle = {
-  rectangle: z.tuple([size, size]).meta({ description: '[width, height]' }),
-  corner: size.optional().meta({ description: 'Radius of all four corners; sharp without it.' }),
-  at: jobPoint.optional().meta({ description: 'Lower left corner; [0, 0] without it.' }),
-};
+const rectangle = once(() => ({
+  rectangle: z.tuple([size(), size()]).meta({ description: '[width, height]' }),
+  corner: size().optional().meta({ description: 'Radius of all four corners; sharp without it.' }),
+  at: jobPoint().optional().meta({ description: 'Lower left corner; [0, 0] without it.' }),
+}));
 
-const circle = {
-  circle: size.meta({ description: 'Diameter.' }),
-  at: jobPoint.optional().meta({ description: 'Centre; [0, 0] without it.' }),
-};
+const circle = once(() => ({
+  circle: size().meta({ description: 'Diameter.' }),
+  at: jobPoint().optional().meta({ description: 'Centre; [0, 0] without it.' }),
+}));
 
-const slot = {
-  slot: z.tuple([size, size]).meta({ description: '[overall length, width], with half-round ends.' }),
-  at: jobPoint.optional().meta({ description: 'Centre; [0, 0] without it.' }),
+const slot = once(() => ({
+  slot: z.tuple([size(), size()]).meta({ description: '[overall length, width], with half-round ends.' }),
+  at: jobPoint().optional().meta({ description: 'Centre; [0, 0] without it.' }),
   angle: z.number().min(-360).max(360).optional().meta({
     unit: 'degree',
     description: 'Degrees counter-clockwise from the x axis; 0 without it.',
   }),
-};
+}));
 
 /** The keys of which a shape has exactly one, in the order of the branches of the schema. */
 export const SHAPE_KEYS = ['rectangle', 'circle', 'slot', 'svgPath', 'wkt', 'edges'] as const;
@@ -81,170 +95,198 @@ export const PATH_KEYS = ['svgPath', 'wkt', 'edges', 'along'] as const;
 /** A closed shape by one of six keys, with what else it has. */
 export const shapeWith = <Extra extends z.ZodRawShape>(extra: Extra) =>
   z.union([
-    z.strictObject({ ...rectangle, ...extra }),
-    z.strictObject({ ...circle, ...extra }),
-    z.strictObject({ ...slot, ...extra }),
-    z.strictObject({ svgPath, ...extra }),
-    z.strictObject({ wkt, ...extra }),
-    z.strictObject({ edges: edgeList, ...extra }),
+    z.strictObject({ ...rectangle(), ...extra }),
+    z.strictObject({ ...circle(), ...extra }),
+    z.strictObject({ ...slot(), ...extra }),
+    z.strictObject({ svgPath: svgPath(), ...extra }),
+    z.strictObject({ wkt: wkt(), ...extra }),
+    z.strictObject({ edges: edgeList(), ...extra }),
   ]);
 
-const shapeSchema = shapeWith({}).meta({ id: 'Shape', description: 'A closed shape, by one of six keys.' });
+const shapeSchema = once(() =>
+  shapeWith({}).meta({ id: 'Shape', description: 'A closed shape, by one of six keys.' }),
+);
 
-const holeSchema = shapeWith({ name: partName }).meta({
-  id: 'Hole',
-  description: 'A closed shape, by one of six keys; with a name, if it has one.',
-});
+const holeSchema = once(() =>
+  shapeWith({ name: partName() }).meta({
+    id: 'Hole',
+    description: 'A closed shape, by one of six keys; with a name, if it has one.',
+  }),
+);
 
-const holes = z.array(holeSchema).max(MAX_HOLES).optional().meta({
-  description: 'Holes, each wholly inside the outline.',
-});
+const holes = once(() =>
+  z.array(holeSchema()).max(MAX_HOLES).optional().meta({
+    description: 'Holes, each wholly inside the outline.',
+  }),
+);
 
-const outlineSchema = shapeWith({ holes }).meta({
-  id: 'Outline',
-  description: 'A closed shape, by one of six keys, with its holes. Its direction does not matter.',
-});
+const outlineSchema = once(() =>
+  shapeWith({ holes: holes() }).meta({
+    id: 'Outline',
+    description: 'A closed shape, by one of six keys, with its holes. Its direction does not matter.',
+  }),
+);
 
-const pathSchema = z
-  .union([
-    z.strictObject({ svgPath }),
-    z.strictObject({ wkt }),
-    z.strictObject({ edges: edgeList }),
-    z.strictObject({ along: alongSchema }),
-  ])
-  .meta({
-    id: 'Path',
-    description: "The path of the tool's centre: one chain of lines and arcs, or along the outline.",
-  });
+const pathSchema = once(() =>
+  z
+    .union([
+      z.strictObject({ svgPath: svgPath() }),
+      z.strictObject({ wkt: wkt() }),
+      z.strictObject({ edges: edgeList() }),
+      z.strictObject({ along: alongSchema() }),
+    ])
+    .meta({
+      id: 'Path',
+      description: "The path of the tool's centre: one chain of lines and arcs, or along the outline.",
+    }),
+);
 
-const everyCut = {
-  id: name.min(1).meta({ description: "The cut's own name, used in the report; unlike any other cut's." }),
-  tool: name.min(1).optional().meta({
+const everyCut = once(() => ({
+  id: name().min(1).meta({ description: "The cut's own name, used in the report; unlike any other cut's." }),
+  tool: name().min(1).optional().meta({
     description:
       'id of the tool of the drawer that makes it. What the tool has, the cut takes from it: diameter, wall, reach, the smallest bore of passes; leave that out here.',
   }),
-  from: side.optional().meta({ description: 'The side that the cut starts from; "top" without it.' }),
+  from: side().optional().meta({ description: 'The side that the cut starts from; "top" without it.' }),
   depth: z
-    .union([size, z.literal('through')])
+    .union([size(), z.literal('through')])
     .optional()
     .meta({ description: 'How deep, or "through", which it is without it.' }),
-  breakThrough: size.optional().meta({
+  breakThrough: size().optional().meta({
     description:
       'Of a cut through the part: how far its full size is to go below it, past the point of a drill. 0 without it; of an annular cutter what its reach leaves.',
   }),
-  drawing: drawingSchema.optional(),
-};
+  drawing: drawingSchema().optional(),
+}));
 
-const boreSchema = z.strictObject({
-  ...everyCut,
-  kind: z.literal('bore'),
-  center: centerSchema,
-  diameter: size.optional().meta({
-    description:
-      'May be left out only where the centre is given by three places on the circle, or by a drill or end mill of the drawer that the cut names.',
+const boreSchema = once(() =>
+  z.strictObject({
+    ...everyCut(),
+    kind: z.literal('bore'),
+    center: centerSchema(),
+    diameter: size().optional().meta({
+      description:
+        'May be left out only where the centre is given by three places on the circle, or by a drill or end mill of the drawer that the cut names.',
+    }),
+    passes: passesJobSchema().optional(),
+    clearance: clearanceSchema(),
   }),
-  passes: passesJobSchema.optional(),
-  clearance: clearanceSchema,
-});
+);
 
-const annularSchema = z.strictObject({
-  ...everyCut,
-  kind: z.literal('annular'),
-  center: centerSchema,
-  diameter: size.optional().meta({
-    description: 'Outside diameter of the cutter. Needed, but where the cut names a tool of the drawer.',
+const annularSchema = once(() =>
+  z.strictObject({
+    ...everyCut(),
+    kind: z.literal('annular'),
+    center: centerSchema(),
+    diameter: size().optional().meta({
+      description: 'Outside diameter of the cutter. Needed, but where the cut names a tool of the drawer.',
+    }),
+    wall: size().optional().meta({
+      description:
+        'Width of the ring that the teeth cut; under half the diameter. Needed, but where the cut names a tool of the drawer.',
+    }),
+    reach: size().optional().meta({ description: 'How deep the cutter can go; any depth without it.' }),
+    clearance: clearanceSchema(),
   }),
-  wall: size.optional().meta({
-    description:
-      'Width of the ring that the teeth cut; under half the diameter. Needed, but where the cut names a tool of the drawer.',
-  }),
-  reach: size.optional().meta({ description: 'How deep the cutter can go; any depth without it.' }),
-  clearance: clearanceSchema,
-});
+);
 
-const sweptSchema = z.strictObject({
-  ...everyCut,
-  kind: z.literal('swept'),
-  diameter: size.optional().meta({
-    description: 'Diameter of the tool. Needed, but where the cut names a tool of the drawer.',
+const sweptSchema = once(() =>
+  z.strictObject({
+    ...everyCut(),
+    kind: z.literal('swept'),
+    diameter: size().optional().meta({
+      description: 'Diameter of the tool. Needed, but where the cut names a tool of the drawer.',
+    }),
+    path: pathSchema(),
+    stays: staysSchema(),
   }),
-  path: pathSchema,
-  stays: staysSchema,
-});
+);
 
-const limitsSchema = z.strictObject({
-  web: size.optional().meta({
-    description:
-      'Metal thinner than this is reported. 1 mm or 0.04 inch without it (common practice, no source).',
+const limitsSchema = once(() =>
+  z.strictObject({
+    web: size().optional().meta({
+      description:
+        'Metal thinner than this is reported. 1 mm or 0.04 inch without it (common practice, no source).',
+    }),
+    hold: size().optional().meta({
+      description:
+        'A body counts as held only by metal at least so thick where it joins. The web limit without it (common practice, no source).',
+    }),
+    breakThrough: size().optional().meta({
+      description:
+        'How much room a tool wants that comes out below the part. 1 mm or 0.04 inch without it (common practice, no source).',
+    }),
+    knifeEdge: z.number().gt(0).max(MAX_KNIFE_EDGE).optional().meta({
+      unit: 'degree',
+      description:
+        'Interior angles under this many degrees are reported. 30 without it (common practice, no source).',
+    }),
   }),
-  hold: size.optional().meta({
-    description:
-      'A body counts as held only by metal at least so thick where it joins. The web limit without it (common practice, no source).',
-  }),
-  breakThrough: size.optional().meta({
-    description:
-      'How much room a tool wants that comes out below the part. 1 mm or 0.04 inch without it (common practice, no source).',
-  }),
-  knifeEdge: z.number().gt(0).max(MAX_KNIFE_EDGE).optional().meta({
-    unit: 'degree',
-    description:
-      'Interior angles under this many degrees are reported. 30 without it (common practice, no source).',
-  }),
-});
+);
 
 /**
  * A job as written in JSON, version 1: a part, and the cuts made in it one after another. Says what is
  * written down right; `parseJob` checks besides that the shapes close and do not cross themselves.
  */
 export const jobSchema = z
-  .strictObject({
-    edgebite: z.literal(1).meta({ description: 'Version of the format.' }),
-    name: name.optional().meta({ description: 'What the job is called.' }),
-    units,
-    part: z.strictObject({
-      outline: outlineSchema,
-      thickness: size,
-      sizeTolerance: tolerance.optional().meta({
-        description:
-          "How far the part's own sizes in x and y may be off to either side, between the place that a zero is taken from and another; the general tolerance of its class without it, if it names one.",
-      }),
-      thicknessTolerance: tolerance.optional().meta({
-        description:
-          'How far the thickness may be off to either side; the general tolerance of its class without it, if it names one.',
-      }),
-      material: name.optional(),
-      tolerances: z.enum(['f', 'm', 'c', 'v']).optional().meta({
-        description:
-          "Class of ISO 2768-1 for the part's sizes and for measured lengths without a tolerance of their own.",
-      }),
+  .strictObject(
+    later({
+      edgebite: () => z.literal(1).meta({ description: 'Version of the format.' }),
+      name: () => name().optional().meta({ description: 'What the job is called.' }),
+      units,
+      part: () =>
+        z.strictObject({
+          outline: outlineSchema(),
+          thickness: size(),
+          sizeTolerance: tolerance().optional().meta({
+            description:
+              "How far the part's own sizes in x and y may be off to either side, between the place that a zero is taken from and another; the general tolerance of its class without it, if it names one.",
+          }),
+          thicknessTolerance: tolerance().optional().meta({
+            description:
+              'How far the thickness may be off to either side; the general tolerance of its class without it, if it names one.',
+          }),
+          material: name().optional(),
+          tolerances: z.enum(['f', 'm', 'c', 'v']).optional().meta({
+            description:
+              "Class of ISO 2768-1 for the part's sizes and for measured lengths without a tolerance of their own.",
+          }),
+        }),
+      keep: () =>
+        jobPoint().optional().meta({
+          description:
+            'A place on the part that is held. The piece there is kept; the largest one without it.',
+        }),
+      limits: () => limitsSchema().optional(),
+      resolution: () =>
+        size().optional().meta({
+          description:
+            'The smallest step that the shop can set or read. 0.005 mm or 0.0002 inch without it (common practice, no source).',
+        }),
+      readout: () => readoutSchema().optional(),
+      setups: () => setupsSchema().optional(),
+      keepOut: () => keepOutSchema(shapeSchema()).optional(),
+      tools: () => toolsSchema().optional(),
+      drawer: () =>
+        drawerSchema().optional().meta({
+          description: 'The tools that there are, in place of "tools": each cut names the one that makes it.',
+        }),
+      machine: () => machineSchema().optional(),
+      gauges: () => gaugesSchema().optional(),
+      cuts: () =>
+        z.array(z.discriminatedUnion('kind', [boreSchema(), annularSchema(), sweptSchema()])).max(MAX_CUTS),
+      repeat: () =>
+        repeatsSchema().optional().meta({
+          description:
+            'Cuts that are written once and made several times. Each entry repeats what those before it have made.',
+        }),
+      twin: () => twinSchema().optional(),
+      batch: () =>
+        batchSchema().optional().meta({
+          description: 'Parts of one drawing whose measured lengths differ: each has its own targets.',
+        }),
     }),
-    keep: jobPoint.optional().meta({
-      description: 'A place on the part that is held. The piece there is kept; the largest one without it.',
-    }),
-    limits: limitsSchema.optional(),
-    resolution: size.optional().meta({
-      description:
-        'The smallest step that the shop can set or read. 0.005 mm or 0.0002 inch without it (common practice, no source).',
-    }),
-    readout: readoutSchema.optional(),
-    setups: setupsSchema.optional(),
-    keepOut: keepOutSchema(shapeSchema).optional(),
-    tools: toolsSchema.optional(),
-    drawer: drawerSchema.optional().meta({
-      description: 'The tools that there are, in place of "tools": each cut names the one that makes it.',
-    }),
-    machine: machineSchema.optional(),
-    gauges: gaugesSchema.optional(),
-    cuts: z.array(z.discriminatedUnion('kind', [boreSchema, annularSchema, sweptSchema])).max(MAX_CUTS),
-    repeat: repeatsSchema.optional().meta({
-      description:
-        'Cuts that are written once and made several times. Each entry repeats what those before it have made.',
-    }),
-    twin: twinSchema.optional(),
-    batch: batchSchema.optional().meta({
-      description: 'Parts of one drawing whose measured lengths differ: each has its own targets.',
-    }),
-  })
+  )
   .meta({ title: 'edgebite job, version 1' });
 
 /** A job as written in JSON. */
@@ -266,7 +308,9 @@ export type PlainDocument = Omit<JobDocument, 'cuts' | 'drawer'> & { readonly cu
 export type OutlineDocument = JobDocument['part']['outline'];
 
 /** A shape as written in a job: that of a hole, or of what must be kept clear of. */
-export type ShapeDocument = Frozen<z.infer<typeof shapeSchema>> | Frozen<z.infer<typeof holeSchema>>;
+export type ShapeDocument =
+  | Frozen<z.infer<ReturnType<typeof shapeSchema>>>
+  | Frozen<z.infer<ReturnType<typeof holeSchema>>>;
 
 /** A setup as written in a job. */
 export type SetupDocument = NonNullable<JobDocument['setups']>[number];
@@ -293,22 +337,22 @@ export type RepeatDocument = NonNullable<JobDocument['repeat']>[number];
 export type BatchPartDocument = NonNullable<JobDocument['batch']>[number];
 
 /** The path of a swept cut as written in a job. */
-export type PathDocument = Frozen<z.infer<typeof pathSchema>>;
+export type PathDocument = Frozen<z.infer<ReturnType<typeof pathSchema>>>;
 
 /** The centre of a cut as written in a job. */
-export type CenterDocument = Frozen<z.infer<typeof centerSchema>>;
+export type CenterDocument = Frozen<z.infer<ReturnType<typeof centerSchema>>>;
 
 /** A centre that is not given as a point. */
 export type PlacementDocument = Exclude<CenterDocument, readonly [number, number]>;
 
 /** The passes of a bore as written in a job. */
-export type PassesDocument = Frozen<z.infer<typeof passesJobSchema>>;
+export type PassesDocument = Frozen<z.infer<ReturnType<typeof passesJobSchema>>>;
 
 /** How a swept cut follows the outline, as written in a job. */
-export type AlongDocument = Frozen<z.infer<typeof alongSchema>>;
+export type AlongDocument = Frozen<z.infer<ReturnType<typeof alongSchema>>>;
 
 /** An edge as written in a job. */
-export type EdgeDocument = Frozen<z.infer<typeof edgeSchema>>;
+export type EdgeDocument = Frozen<z.infer<ReturnType<typeof edgeSchema>>>;
 
 /** The JSON Schema (draft 2020-12) of a job, made from the schema that `parseJob` uses. */
 export function jobJsonSchema(): Record<string, unknown> {

@@ -1,5 +1,5 @@
 /*
- * Room: what was worked out for a job, kept for the next job that is nearly the same.
+ * Room: what was worked out for a job, kept for the next job that is nearly the same; constants made when first asked for.
  * In: what a figure is worked out from.
  * Out: the figure, from last time where all that is the same.
  */

@@ -16,7 +16,7 @@ export function parseDrawer(json: unknown): DrawerDocument {
   const value = typeof json === 'string' ? valueOfText(json) : json;
   const faults = plainFaults(value);
   if (faults.length > 0) throw new JobError(faults);
-  const checked = drawerFileSchema.safeParse(value);
+  const checked = drawerFileSchema().safeParse(value);
   if (!checked.success) throw new JobError(schemaIssues(value, checked.error.issues));
   const document = tidied(checked.data) as DrawerDocument;
   const issues = [...idIssues(document.drawer, '/drawer', 'tool'), ...drawerIssues(document.drawer)];

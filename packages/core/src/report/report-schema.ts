@@ -8,258 +8,189 @@ import * as z from 'zod';
 import type { Frozen } from '../document/frozen.js';
 import { jsonSchemaOf } from '../document/json-schema.js';
 import { amount, cutKind, figure, place, side, source, units } from '../document/schema-parts.js';
+import { later, once } from '../memory/once.js';
 import { FINDING_CODES } from './finding-codes.js';
 import { batchRow } from './report-batch.js';
-import { edgeBreakSchema } from './report-breaks.js';
 import { passesSchema, placementSchema, toolPathSchema } from './report-center.js';
 import { checkSchema } from './report-checks.js';
-import { breakOffSchema, cautionSchema, runningSchema } from './report-running.js';
-import { biteSchema, intervalSchema, setupRow } from './report-setups.js';
+import { floorSchema, knifeEdgeSchema, pieceSchema, slabSchema, webSchema } from './report-left.js';
+import { cautionSchema, runningSchema } from './report-running.js';
+import { biteSchema, setupRow } from './report-setups.js';
 import { edgeSchema, regionSchema } from './report-shapes.js';
 import { bodySchema, mergeSchema, stepSchema } from './report-steps.js';
 
-const index = z.int().min(0);
-
-const slabIndex = index.meta({ description: 'Index into slabs.' });
-
-const pieceId = z.string().meta({ description: 'id of a piece.' });
-
-const between = z.tuple([source, source]).meta({ description: 'What the two edges came from.' });
-
-const slabSchema = z.object({
-  from: amount.meta({ description: 'Height of its lower face over the bottom of the part.' }),
-  to: amount.meta({ description: 'Height of its upper face over the bottom of the part.' }),
-  area: amount.meta({ description: 'Area of the metal left in it.' }),
-});
-
-const sectionSchema = z.object({ from: amount, to: amount, region: regionSchema });
-
-const pieceSchema = z.object({
-  id: pieceId,
-  label: z.string().meta({ description: 'What a drawing calls it.' }),
-  role: z.enum(['kept', 'slug', 'held slug', 'hanging', 'offcut']),
-  area: amount.meta({ description: 'Area of its plan view.' }),
-  perimeter: amount.meta({ description: 'Length of the boundary of its plan view, holes included.' }),
-  volume: amount,
-  mass: amount.nullable().meta({ description: 'In massUnit; null if the material is not known.' }),
-  bounds: z.tuple([figure, figure, figure, figure]).meta({ description: '[min x, min y, max x, max y]' }),
-  holes: index.meta({ description: 'How many holes its plan view has.' }),
-  freedBy: z.string().nullable().meta({ description: 'id of the cut that freed it; null if none did.' }),
-  horns: z.array(index).meta({ description: 'Its own knife edges: indices into knifeEdges.' }),
-  view: regionSchema.meta({ description: 'Its plan view: the union of its sections.' }),
-  sections: z.array(sectionSchema).meta({
-    description: 'Its sections, going up; slabs in which it is the same are one.',
-  }),
-});
-
-const webSchema = z.object({
-  thickness: amount.meta({ description: 'Diameter of the disc that just fits the neck.' }),
-  at: place.meta({ description: 'Middle of that disc.' }),
-  ends: z.tuple([place, place]).meta({ description: 'Where that disc touches the two edges.' }),
-  between,
-  interval: intervalSchema.meta({
-    description:
-      'Between what its thickness can lie; below 0 the cuts meet. null without setups of its cuts.',
-  }),
-  length: amount.meta({ description: 'How far along the neck the metal stays under the limit.' }),
-  strip: amount.meta({ description: 'How far the thickness stays the same; 0 for a neck at a point.' }),
-  slab: slabIndex,
-  piece: pieceId,
-  breakOff: breakOffSchema.nullable().meta({
-    description:
-      'To break it in its slab, sideways; an estimate. null where the strength of the material is not known.',
-  }),
-});
-
-const knifeEdgeSchema = z.object({
-  angle: amount.meta({ description: 'Degrees through metal, between the tangents at the tip.' }),
-  interval: intervalSchema.meta({
-    description: 'Between what its angle can lie, degrees. null without setups of its cuts.',
-  }),
-  at: place.meta({ description: 'The tip.' }),
-  between,
-  feather: amount.nullable().meta({
-    description:
-      'How far in from the tip the metal is thinner than the web limit, up to the middle of the disc of that diameter that touches both edges; null where no such disc fits.',
-  }),
-  break: edgeBreakSchema.meta({
-    description:
-      'How to break it, so that it is no knife edge and no metal thinner than the web limit is left.',
-  }),
-  slab: slabIndex,
-  piece: pieceId,
-});
-
-const floorSchema = z.object({
-  thickness: amount.meta({ description: 'Metal left under (or over) the cut.' }),
-  interval: intervalSchema.meta({
-    description:
-      'Between what that can lie; below 0 the cut goes through. null where its cut is in no setup, or in one without a zero in Z.',
-  }),
-  area: amount,
-  under: z.string().meta({ description: 'id of the cut that stops short.' }),
-  holds: pieceId.nullable().meta({ description: 'id of the slug that it holds; null if none.' }),
-  kerfLength: amount.nullable().meta({
-    description:
-      'Length along which the floor would have to break to let the slug go; null if it holds none.',
-  }),
-  at: place.meta({ description: 'A place on the floor.' }),
-  slab: slabIndex,
-  breakOff: breakOffSchema.nullable().meta({
-    description:
-      'To break the slug out that it holds; an estimate. null if it holds none, or where the strength of the material is not known.',
-  }),
-});
-
-const cutSchema = z.object({
-  id: z.string(),
-  source,
-  kind: cutKind,
-  center: place.nullable().meta({ description: 'null for a swept cut.' }),
-  diameter: amount,
-  wall: amount.nullable().meta({ description: 'Of an annular cut; null for others.' }),
-  path: z.array(edgeSchema).nullable().meta({
-    description: "Path of a swept cut's tool centre; null for others.",
-  }),
-  from: side,
-  depth: amount.meta({ description: 'How deep it really goes: the thickness if through.' }),
-  through: z.boolean(),
-  footprint: regionSchema.meta({ description: 'What it would cut in a plate without edges.' }),
-  relation: z.enum(['clear', 'grazes', 'breaks out', 'inside', 'swallows']),
-  bites: z.array(biteSchema).meta({
-    description:
-      'Of a bore or annular cut that breaks out: each face of the outline that its circle opens; over a corner, each of the two.',
-  }),
-  removedArea: amount.meta({ description: 'Plan area that it takes in its turn.' }),
-  removedVolume: amount.meta({ description: 'Volume that it takes in its turn.' }),
-  placement: placementSchema.nullable().meta({
-    description: 'How its centre was given, and what follows; null where it was given as a point.',
-  }),
-  passes: passesSchema.nullable().meta({
-    description: 'null where none were asked for, or where they cannot be made.',
-  }),
-  toolPath: toolPathSchema.nullable().meta({
-    description: 'Of a swept cut that follows the outline; null for others.',
-  }),
-  running: runningSchema.nullable().meta({
-    description: 'Speed, feed and time with its tool; null without a tool.',
-  }),
-});
-
-const seamSchema = z.object({
-  cuts: z
-    .tuple([z.string(), z.string()])
-    .meta({ description: 'ids of the two cuts, from the top and the bottom.' }),
-  center: place.meta({ description: 'Of a slot a place at its path.' }),
-  diameter: amount,
-  from: figure.meta({
-    description: 'Height over the bottom of the part down to which the cut from the top goes.',
-  }),
-  overlap: amount.meta({ description: 'How far the two go past each other.' }),
-  step: z
-    .object({
-      worst: amount.meta({ description: 'With every error at its worst.' }),
-      rss: amount.meta({
-        description: 'With errors added as the root of their squares, where round the bore it is most.',
-      }),
-    })
-    .nullable()
-    .meta({
-      description:
-        'How far the two walls can stand apart, round the bore or along the slot; null where one is in no setup.',
+const cutSchema = once(() =>
+  z.object({
+    id: z.string(),
+    source: source(),
+    kind: cutKind(),
+    center: place().nullable().meta({ description: 'null for a swept cut.' }),
+    diameter: amount(),
+    wall: amount().nullable().meta({ description: 'Of an annular cut; null for others.' }),
+    path: z.array(edgeSchema()).nullable().meta({
+      description: "Path of a swept cut's tool centre; null for others.",
     }),
-});
-
-const keepOutRow = z.object({
-  id: z.string(),
-  kind: z.enum(['jaw', 'stop', 'parallel', 'clamp']),
-  setup: z.string().nullable().meta({ description: 'id of the setup that it is in; null for all.' }),
-  from: figure.meta({ description: 'Height of its lower face over the face that the part lies on.' }),
-  to: figure,
-  region: regionSchema.meta({ description: 'Seen from above, in the coordinates of the part as drawn.' }),
-});
-
-const findingSchema = z.object({
-  level: z.enum(['danger', 'check', 'note']),
-  code: z.enum(FINDING_CODES),
-  message: z.string().min(1),
-  at: place.nullable(),
-  about: z.array(z.string()).meta({
-    description:
-      'Names: outline:N, hole:H:N, cut:ID, piece:ID, body:ID, step:N, web:N, knifeEdge:N, floor:N, setup:ID, keepOut:ID, tool:ID.',
+    from: side(),
+    depth: amount().meta({ description: 'How deep it really goes: the thickness if through.' }),
+    through: z.boolean(),
+    footprint: regionSchema().meta({ description: 'What it would cut in a plate without edges.' }),
+    relation: z.enum(['clear', 'grazes', 'breaks out', 'inside', 'swallows']),
+    bites: z.array(biteSchema()).meta({
+      description:
+        'Of a bore or annular cut that breaks out: each face of the outline that its circle opens; over a corner, each of the two.',
+    }),
+    removedArea: amount().meta({ description: 'Plan area that it takes in its turn.' }),
+    removedVolume: amount().meta({ description: 'Volume that it takes in its turn.' }),
+    placement: placementSchema().nullable().meta({
+      description: 'How its centre was given, and what follows; null where it was given as a point.',
+    }),
+    passes: passesSchema().nullable().meta({
+      description: 'null where none were asked for, or where they cannot be made.',
+    }),
+    toolPath: toolPathSchema().nullable().meta({
+      description: 'Of a swept cut that follows the outline; null for others.',
+    }),
+    running: runningSchema().nullable().meta({
+      description: 'Speed, feed and time with its tool; null without a tool.',
+    }),
   }),
-});
+);
+
+const seamSchema = once(() =>
+  z.object({
+    cuts: z
+      .tuple([z.string(), z.string()])
+      .meta({ description: 'ids of the two cuts, from the top and the bottom.' }),
+    center: place().meta({ description: 'Of a slot a place at its path.' }),
+    diameter: amount(),
+    from: figure().meta({
+      description: 'Height over the bottom of the part down to which the cut from the top goes.',
+    }),
+    overlap: amount().meta({ description: 'How far the two go past each other.' }),
+    step: z
+      .object({
+        worst: amount().meta({ description: 'With every error at its worst.' }),
+        rss: amount().meta({
+          description: 'With errors added as the root of their squares, where round the bore it is most.',
+        }),
+      })
+      .nullable()
+      .meta({
+        description:
+          'How far the two walls can stand apart, round the bore or along the slot; null where one is in no setup.',
+      }),
+  }),
+);
+
+const keepOutRow = once(() =>
+  z.object({
+    id: z.string(),
+    kind: z.enum(['jaw', 'stop', 'parallel', 'clamp']),
+    setup: z.string().nullable().meta({ description: 'id of the setup that it is in; null for all.' }),
+    from: figure().meta({ description: 'Height of its lower face over the face that the part lies on.' }),
+    to: figure(),
+    region: regionSchema().meta({ description: 'Seen from above, in the coordinates of the part as drawn.' }),
+  }),
+);
+
+const findingSchema = once(() =>
+  z.object({
+    level: z.enum(['danger', 'check', 'note']),
+    code: z.enum(FINDING_CODES),
+    message: z.string().min(1),
+    at: place().nullable(),
+    about: z.array(z.string()).meta({
+      description:
+        'Names: outline:N, hole:H:N, cut:ID, piece:ID, body:ID, step:N, web:N, knifeEdge:N, floor:N, setup:ID, keepOut:ID, tool:ID.',
+    }),
+  }),
+);
 
 /** The report on a job, version 1: what is left, and what to watch. Complete: a drawing needs nothing else. */
 export const reportSchema = z
-  .object({
-    edgebite: z.literal(1),
-    name: z.string(),
-    units,
-    massUnit: z.enum(['g', 'lb']).nullable().meta({
-      description: '"g" for mm and "lb" for inch; null where no mass is given.',
-    }),
-    material: z.string().nullable(),
-    thickness: amount,
-    outline: regionSchema.meta({ description: 'The part before any cut.' }),
-    keep: place.nullable().meta({ description: 'Where the part is held; null if the job does not say.' }),
-    limits: z.object({ web: amount, knifeEdge: amount, hold: amount, breakThrough: amount }),
-    resolution: amount,
-    removedArea: amount.meta({ description: 'Area of the outline where nothing is left.' }),
-    removedVolume: amount.meta({ description: 'What the cuts took in all.' }),
-    slabs: z.array(slabSchema).meta({ description: 'Going up from the bottom.' }),
-    pieces: z.array(pieceSchema).meta({ description: 'Kept first, then by volume, largest first.' }),
-    webs: z.array(webSchema).meta({ description: 'Thinnest first.' }),
-    knifeEdges: z.array(knifeEdgeSchema).meta({ description: 'Sharpest first.' }),
-    floors: z.array(floorSchema),
-    steps: z.array(stepSchema).meta({
-      description: 'In the order in which they are made: by setup, then by cut, then by pass.',
-    }),
-    bodies: z.array(bodySchema).meta({
-      description:
-        'Each body that comes loose, or that a floor or thin metal holds, once; in the order in which that begins.',
-    }),
-    merges: z.array(mergeSchema).meta({ description: 'Cuts that open into each other side by side.' }),
-    cuts: z.array(cutSchema).meta({ description: 'In the order of the job.' }),
-    seams: z.array(seamSchema).meta({
-      description:
-        'Where two halves of one bore meet that are cut from both sides, with the step that may stay.',
-    }),
-    checks: z.array(checkSchema).meta({
-      description:
-        'How to measure each hollow arc that a cut leaves in the kept piece; none of whole circles.',
-    }),
-    names: z
-      .array(
-        z.object({
-          of: z.string().meta({ description: 'outline:N, hole:H or hole:H:N.' }),
-          name: z.string(),
+  .object(
+    later({
+      edgebite: () => z.literal(1),
+      name: () => z.string(),
+      units,
+      massUnit: () =>
+        z.enum(['g', 'lb']).nullable().meta({
+          description: '"g" for mm and "lb" for inch; null where no mass is given.',
         }),
-      )
-      .meta({
-        description:
-          'What edges and holes of the part are called: as the job names them, else the left and right end, the front and the back as the part lies.',
-      }),
-    setups: z.array(setupRow).meta({ description: 'In the order of the job; none if it has none.' }),
-    batch: z
-      .array(batchRow)
-      .meta({ description: 'Parts with measured lengths of their own, in the order of the job.' }),
-    keepOut: z.array(keepOutRow).meta({ description: 'Jaws, stops, parallels and clamps of the job.' }),
-    findings: z.array(findingSchema),
-    cautions: z.array(cautionSchema).min(1).meta({
-      description: 'In the order of danger; the standing one, which holds for all work, comes last.',
+      material: () => z.string().nullable(),
+      thickness: amount,
+      outline: () => regionSchema().meta({ description: 'The part before any cut.' }),
+      keep: () =>
+        place().nullable().meta({ description: 'Where the part is held; null if the job does not say.' }),
+      limits: () => z.object({ web: amount(), knifeEdge: amount(), hold: amount(), breakThrough: amount() }),
+      resolution: amount,
+      removedArea: () => amount().meta({ description: 'Area of the outline where nothing is left.' }),
+      removedVolume: () => amount().meta({ description: 'What the cuts took in all.' }),
+      slabs: () => z.array(slabSchema()).meta({ description: 'Going up from the bottom.' }),
+      pieces: () =>
+        z.array(pieceSchema()).meta({ description: 'Kept first, then by volume, largest first.' }),
+      webs: () => z.array(webSchema()).meta({ description: 'Thinnest first.' }),
+      knifeEdges: () => z.array(knifeEdgeSchema()).meta({ description: 'Sharpest first.' }),
+      floors: () => z.array(floorSchema()),
+      steps: () =>
+        z.array(stepSchema()).meta({
+          description: 'In the order in which they are made: by setup, then by cut, then by pass.',
+        }),
+      bodies: () =>
+        z.array(bodySchema()).meta({
+          description:
+            'Each body that comes loose, or that a floor or thin metal holds, once; in the order in which that begins.',
+        }),
+      merges: () =>
+        z.array(mergeSchema()).meta({ description: 'Cuts that open into each other side by side.' }),
+      cuts: () => z.array(cutSchema()).meta({ description: 'In the order of the job.' }),
+      seams: () =>
+        z.array(seamSchema()).meta({
+          description:
+            'Where two halves of one bore meet that are cut from both sides, with the step that may stay.',
+        }),
+      checks: () =>
+        z.array(checkSchema()).meta({
+          description:
+            'How to measure each hollow arc that a cut leaves in the kept piece; none of whole circles.',
+        }),
+      names: () =>
+        z
+          .array(
+            z.object({
+              of: z.string().meta({ description: 'outline:N, hole:H or hole:H:N.' }),
+              name: z.string(),
+            }),
+          )
+          .meta({
+            description:
+              'What edges and holes of the part are called: as the job names them, else the left and right end, the front and the back as the part lies.',
+          }),
+      setups: () =>
+        z.array(setupRow()).meta({ description: 'In the order of the job; none if it has none.' }),
+      batch: () =>
+        z
+          .array(batchRow())
+          .meta({ description: 'Parts with measured lengths of their own, in the order of the job.' }),
+      keepOut: () =>
+        z.array(keepOutRow()).meta({ description: 'Jaws, stops, parallels and clamps of the job.' }),
+      findings: () => z.array(findingSchema()),
+      cautions: () =>
+        z.array(cautionSchema()).min(1).meta({
+          description: 'In the order of danger; the standing one, which holds for all work, comes last.',
+        }),
     }),
-  })
+  )
   .meta({ title: 'edgebite report, version 1' });
 
 /** The report on a job. */
 export type Report = Frozen<z.infer<typeof reportSchema>>;
 
 /** A report's line or arc. */
-export type ReportEdge = Frozen<z.infer<typeof edgeSchema>>;
+export type ReportEdge = Frozen<z.infer<ReturnType<typeof edgeSchema>>>;
 
 /** A report's region. */
-export type ReportRegion = Frozen<z.infer<typeof regionSchema>>;
+export type ReportRegion = Frozen<z.infer<ReturnType<typeof regionSchema>>>;
 
 /** A piece of metal that is left. */
 export type ReportPiece = Report['pieces'][number];
