@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { cwd } from 'node:process';
 import { build as esbuild } from 'esbuild';
 import { build as vite } from 'vite';
+import { pastEntries } from './past-entries.mjs';
 import { marked } from './pure.mjs';
 
 const isCommand = process.argv.includes('--command');
@@ -47,6 +48,14 @@ function outside({ path, kind }) {
   return path === 'commander' ? null : { path, external: true };
 }
 
+const past = pastEntries(join(home, '..'), sourceOf);
+
+/** @param {string} path of a source file */
+function sourceText(path) {
+  const text = readFileSync(path, 'utf8');
+  return marked(isCommand ? past(text) : text, path);
+}
+
 // One set of files with shared parts, so that classes such as JobError are the same in all entries.
 const REQUIRE =
   "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);";
@@ -68,7 +77,7 @@ const { metafile } = await esbuild({
         onResolve({ filter: /^[^./]/ }, outside);
         onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'module.exports = {}' }));
         onLoad({ filter: /\/src\/.*\.ts$/ }, ({ path }) => ({
-          contents: marked(readFileSync(path, 'utf8'), path),
+          contents: sourceText(path),
           loader: 'ts',
         }));
       },

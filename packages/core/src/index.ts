@@ -69,29 +69,7 @@ export {
   toSvgPath,
   toWkt,
 } from './door/format.js';
-export {
-  betweenText,
-  cautionsOf,
-  compareJobs,
-  edgeFromReport,
-  examine,
-  examiner,
-  fromReport,
-  knifeMarks,
-  measured,
-  parseAim,
-  parseDrawer,
-  parseJob,
-  pathStands,
-  pointFromReport,
-  propose,
-  rangeOf,
-  regionFromReport,
-  sourceText,
-  twinOf,
-  wayRowOf,
-  webMarks,
-} from './door/jobs.js';
+export { examine, examiner, measured, parseDrawer, parseJob, twinOf } from './door/jobs.js';
 export {
   biteAlong,
   engagementOf,
@@ -181,6 +159,19 @@ export {
   weldTolerance,
 } from './door/primitives.js';
 export { repairRegion } from './door/repair-region.js';
+export {
+  betweenText,
+  cautionsOf,
+  edgeFromReport,
+  fromReport,
+  knifeMarks,
+  pathStands,
+  pointFromReport,
+  regionFromReport,
+  sourceText,
+  webMarks,
+} from './door/reports.js';
+export { compareJobs, parseAim, propose, rangeOf, wayRowOf } from './door/searches.js';
 export {
   area,
   boundsOf,
