@@ -60,6 +60,9 @@ function sourceText(path) {
 const REQUIRE =
   "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);";
 
+/** How long a line of a command may be, in characters: the place in a stack trace is to say something without its map. */
+const LINE = 200;
+
 const { metafile } = await esbuild({
   entryPoints: sources,
   outdir: dist,
@@ -84,6 +87,10 @@ const { metafile } = await esbuild({
     },
   ],
   target: 'es2022',
+  // Nobody bundles a command again, which would need the marks that fall away with the white space. Names stay, for stack traces.
+  minifyWhitespace: isCommand,
+  minifySyntax: isCommand,
+  lineLimit: isCommand ? LINE : 0,
   sourcemap: true,
   sourcesContent: false,
   chunkNames: isCommand ? 'command-[hash]' : 'shared-[hash]',

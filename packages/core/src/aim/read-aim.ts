@@ -4,7 +4,7 @@ import { JobError, type JobIssue } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
 import type { OutlineDocument } from '../document/schema.js';
 import type { DrawerDocument } from '../document/schema-drawer.js';
-import { schemaIssues } from '../document/schema-issues.js';
+import { INTERPRETED, schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
 import { tidied } from '../document/tidy.js';
 import type { Point } from '../geometry/point.js';
@@ -42,7 +42,7 @@ export function parseAim(json: unknown, shared?: DrawerDocument): Aim {
   const value = shared === undefined ? given : withDrawer(given, shared);
   const faults = plainFaults(value);
   if (faults.length > 0) throw new JobError(faults);
-  const checked = aimSchema.safeParse(value);
+  const checked = aimSchema.safeParse(value, INTERPRETED);
   if (!checked.success) throw new JobError(schemaIssues(value, checked.error.issues));
   const document = tidied(checked.data) as AimDocument;
   const issues: JobIssue[] = [

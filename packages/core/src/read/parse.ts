@@ -11,7 +11,7 @@ import { JobError } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
 import { type JobDocument, jobSchema, type PlainCut, type PlainDocument } from '../document/schema.js';
 import type { DrawerDocument } from '../document/schema-drawer.js';
-import { schemaIssues } from '../document/schema-issues.js';
+import { INTERPRETED, schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
 import { tidied } from '../document/tidy.js';
 import { extentOf } from '../geometry/bounds.js';
@@ -54,7 +54,7 @@ export function parseJob(json: unknown, shared?: DrawerDocument): Job {
   const value = shared === undefined ? given : withDrawer(given, shared);
   const faults = new Faults();
   faults.add(plainFaults(value));
-  const checked = jobSchema.safeParse(value);
+  const checked = jobSchema.safeParse(value, INTERPRETED);
   if (!checked.success) {
     const issues = schemaIssues(value, checked.error.issues);
     faults.add(issues.filter(({ path }) => faults.holds(path)));

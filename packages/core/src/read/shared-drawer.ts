@@ -2,7 +2,7 @@ import { described } from '../document/described.js';
 import { JobError } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
 import { type DrawerDocument, drawerFileSchema } from '../document/schema-drawer.js';
-import { schemaIssues } from '../document/schema-issues.js';
+import { INTERPRETED, schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
 import { tidied } from '../document/tidy.js';
 import { idIssues } from '../job/ids.js';
@@ -16,7 +16,7 @@ export function parseDrawer(json: unknown): DrawerDocument {
   const value = typeof json === 'string' ? valueOfText(json) : json;
   const faults = plainFaults(value);
   if (faults.length > 0) throw new JobError(faults);
-  const checked = drawerFileSchema().safeParse(value);
+  const checked = drawerFileSchema().safeParse(value, INTERPRETED);
   if (!checked.success) throw new JobError(schemaIssues(value, checked.error.issues));
   const document = tidied(checked.data) as DrawerDocument;
   const issues = [...idIssues(document.drawer, '/drawer', 'tool'), ...drawerIssues(document.drawer)];
