@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { once } from '../memory/once.js';
-import { MAX_LENGTH, MIN_LENGTH } from './limits.js';
+import { MAX_KNIFE_EDGE, MAX_LENGTH, MIN_LENGTH } from './limits.js';
 
 /** A coordinate of a job: any finite number within the limits. Forms read from `unit` what to write beside it. */
 export const coordinate = once(() => z.number().min(-MAX_LENGTH).max(MAX_LENGTH).meta({ unit: 'length' }));
@@ -45,5 +45,28 @@ export const source = once(() =>
   z.string().meta({
     id: 'Source',
     description: 'What an edge came from: outline:N, hole:H:N or cut:ID.',
+  }),
+);
+
+/** What counts as thin, as sharp and as held. */
+export const limitsSchema = once(() =>
+  z.strictObject({
+    web: size().optional().meta({
+      description:
+        'Metal thinner than this is reported. 1 mm or 0.04 inch without it (common practice, no source).',
+    }),
+    hold: size().optional().meta({
+      description:
+        'A body counts as held only by metal at least so thick where it joins. The web limit without it (common practice, no source).',
+    }),
+    breakThrough: size().optional().meta({
+      description:
+        'How much room a tool wants that comes out below the part. 1 mm or 0.04 inch without it (common practice, no source).',
+    }),
+    knifeEdge: z.number().gt(0).max(MAX_KNIFE_EDGE).optional().meta({
+      unit: 'degree',
+      description:
+        'Interior angles under this many degrees are reported. 30 without it (common practice, no source).',
+    }),
   }),
 );

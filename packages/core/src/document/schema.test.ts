@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import * as z from 'zod';
 import { reportJsonSchema, reportSchema } from '../report/report-schema.js';
 import { jobJsonSchema, jobSchema } from './schema.js';
@@ -91,6 +91,41 @@ describe('the job format', () => {
       expect(schema.safeParse({ ...job, cuts: [{ ...job.cuts[0], center: [1, 2, 3] }] }).success).toBe(false);
       expect(schema.safeParse({ ...job, cuts: [{ ...job.cuts[0], depth: 'thru' }] }).success).toBe(false);
     }
+  });
+});
+
+describe('the schema that a job is read by', () => {
+  const bore = { id: 'a', kind: 'bore', center: [1, 2], diameter: 3 };
+  const job = {
+    edgebite: 1,
+    units: 'mm',
+    part: { outline: { circle: 10 }, thickness: 2 },
+    cuts: [bore],
+  };
+  const keys = Object.keys(jobSchema.shape);
+
+  it.each<unknown>([
+    job,
+    { ...job, limits: { web: 1 } },
+    {},
+    null,
+    'a job',
+    [job],
+    { ...job, extra: 1 },
+    { ...job, tools: undefined },
+    Object.create({ ...job, setups: 0 }),
+    ...keys.map((key) => ({ ...job, [key]: { wrong: 1 } })),
+    Object.fromEntries(keys.map((key) => [key, 0])),
+  ])('finds of %j what the whole schema finds, as that of the first job and after', async (value) => {
+    vi.resetModules();
+    const { jobSchema: whole, jobSchemaFor } = await import('./schema.js');
+    const found = whole.safeParse(value);
+    const own = jobSchemaFor(value);
+    expect(own).not.toBe(whole);
+    expect(jobSchemaFor(value)).toBe(own);
+    expect(own.safeParse(value)).toEqual(found);
+    const other = { ...job, twin: { swaps: 'left and right' }, batch: [] };
+    expect(jobSchemaFor(other)).toBe(whole);
   });
 });
 

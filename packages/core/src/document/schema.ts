@@ -8,12 +8,12 @@ import * as z from 'zod';
 import { later, once } from '../memory/once.js';
 import type { Frozen } from './frozen.js';
 import { jsonSchemaOf } from './json-schema.js';
-import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_KNIFE_EDGE, MAX_NAME } from './limits.js';
+import { MAX_CUTS, MAX_DRAWING, MAX_EDGES, MAX_HOLES, MAX_NAME } from './limits.js';
 import { batchSchema, repeatsSchema, twinSchema } from './schema-alike.js';
 import { alongSchema, centerSchema, clearanceSchema, passesJobSchema, staysSchema } from './schema-center.js';
 import { drawerSchema } from './schema-drawer.js';
 import { drawingSchema, gaugesSchema } from './schema-gauges.js';
-import { jobPoint, side, size, tolerance, units } from './schema-parts.js';
+import { jobPoint, limitsSchema, side, size, tolerance, units } from './schema-parts.js';
 import { keepOutSchema, readoutSchema, setupsSchema } from './schema-setups.js';
 import { machineSchema, toolsSchema } from './schema-tools.js';
 
@@ -202,92 +202,86 @@ const sweptSchema = once(() =>
   }),
 );
 
-const limitsSchema = once(() =>
-  z.strictObject({
-    web: size().optional().meta({
-      description:
-        'Metal thinner than this is reported. 1 mm or 0.04 inch without it (common practice, no source).',
+/** The keys of a job, and how the schema of each is made. */
+const job = {
+  edgebite: () => z.literal(1).meta({ description: 'Version of the format.' }),
+  name: () => name().optional().meta({ description: 'What the job is called.' }),
+  units,
+  part: () =>
+    z.strictObject({
+      outline: outlineSchema(),
+      thickness: size(),
+      sizeTolerance: tolerance().optional().meta({
+        description:
+          "How far the part's own sizes in x and y may be off to either side, between the place that a zero is taken from and another; the general tolerance of its class without it, if it names one.",
+      }),
+      thicknessTolerance: tolerance().optional().meta({
+        description:
+          'How far the thickness may be off to either side; the general tolerance of its class without it, if it names one.',
+      }),
+      material: name().optional(),
+      tolerances: z.enum(['f', 'm', 'c', 'v']).optional().meta({
+        description:
+          "Class of ISO 2768-1 for the part's sizes and for measured lengths without a tolerance of their own.",
+      }),
     }),
-    hold: size().optional().meta({
-      description:
-        'A body counts as held only by metal at least so thick where it joins. The web limit without it (common practice, no source).',
+  keep: () =>
+    jobPoint().optional().meta({
+      description: 'A place on the part that is held. The piece there is kept; the largest one without it.',
     }),
-    breakThrough: size().optional().meta({
+  limits: () => limitsSchema().optional(),
+  resolution: () =>
+    size().optional().meta({
       description:
-        'How much room a tool wants that comes out below the part. 1 mm or 0.04 inch without it (common practice, no source).',
+        'The smallest step that the shop can set or read. 0.005 mm or 0.0002 inch without it (common practice, no source).',
     }),
-    knifeEdge: z.number().gt(0).max(MAX_KNIFE_EDGE).optional().meta({
-      unit: 'degree',
+  readout: () => readoutSchema().optional(),
+  setups: () => setupsSchema().optional(),
+  keepOut: () => keepOutSchema(shapeSchema()).optional(),
+  tools: () => toolsSchema().optional(),
+  drawer: () =>
+    drawerSchema().optional().meta({
+      description: 'The tools that there are, in place of "tools": each cut names the one that makes it.',
+    }),
+  machine: () => machineSchema().optional(),
+  gauges: () => gaugesSchema().optional(),
+  cuts: () =>
+    z.array(z.discriminatedUnion('kind', [boreSchema(), annularSchema(), sweptSchema()])).max(MAX_CUTS),
+  repeat: () =>
+    repeatsSchema().optional().meta({
       description:
-        'Interior angles under this many degrees are reported. 30 without it (common practice, no source).',
+        'Cuts that are written once and made several times. Each entry repeats what those before it have made.',
     }),
-  }),
-);
+  twin: () => twinSchema().optional(),
+  batch: () =>
+    batchSchema().optional().meta({
+      description: 'Parts of one drawing whose measured lengths differ: each has its own targets.',
+    }),
+};
 
 /**
  * A job as written in JSON, version 1: a part, and the cuts made in it one after another. Says what is
  * written down right; `parseJob` checks besides that the shapes close and do not cross themselves.
  */
-export const jobSchema = z
-  .strictObject(
-    later({
-      edgebite: () => z.literal(1).meta({ description: 'Version of the format.' }),
-      name: () => name().optional().meta({ description: 'What the job is called.' }),
-      units,
-      part: () =>
-        z.strictObject({
-          outline: outlineSchema(),
-          thickness: size(),
-          sizeTolerance: tolerance().optional().meta({
-            description:
-              "How far the part's own sizes in x and y may be off to either side, between the place that a zero is taken from and another; the general tolerance of its class without it, if it names one.",
-          }),
-          thicknessTolerance: tolerance().optional().meta({
-            description:
-              'How far the thickness may be off to either side; the general tolerance of its class without it, if it names one.',
-          }),
-          material: name().optional(),
-          tolerances: z.enum(['f', 'm', 'c', 'v']).optional().meta({
-            description:
-              "Class of ISO 2768-1 for the part's sizes and for measured lengths without a tolerance of their own.",
-          }),
-        }),
-      keep: () =>
-        jobPoint().optional().meta({
-          description:
-            'A place on the part that is held. The piece there is kept; the largest one without it.',
-        }),
-      limits: () => limitsSchema().optional(),
-      resolution: () =>
-        size().optional().meta({
-          description:
-            'The smallest step that the shop can set or read. 0.005 mm or 0.0002 inch without it (common practice, no source).',
-        }),
-      readout: () => readoutSchema().optional(),
-      setups: () => setupsSchema().optional(),
-      keepOut: () => keepOutSchema(shapeSchema()).optional(),
-      tools: () => toolsSchema().optional(),
-      drawer: () =>
-        drawerSchema().optional().meta({
-          description: 'The tools that there are, in place of "tools": each cut names the one that makes it.',
-        }),
-      machine: () => machineSchema().optional(),
-      gauges: () => gaugesSchema().optional(),
-      cuts: () =>
-        z.array(z.discriminatedUnion('kind', [boreSchema(), annularSchema(), sweptSchema()])).max(MAX_CUTS),
-      repeat: () =>
-        repeatsSchema().optional().meta({
-          description:
-            'Cuts that are written once and made several times. Each entry repeats what those before it have made.',
-        }),
-      twin: () => twinSchema().optional(),
-      batch: () =>
-        batchSchema().optional().meta({
-          description: 'Parts of one drawing whose measured lengths differ: each has its own targets.',
-        }),
-    }),
-  )
-  .meta({ title: 'edgebite job, version 1' });
+export const jobSchema = z.strictObject(later(job)).meta({ title: 'edgebite job, version 1' });
+
+/** The keys that no job goes without. */
+const NEEDED: readonly string[] = ['edgebite', 'units', 'part', 'cuts'];
+
+/** The schema of the first job that was read, with no more keys than it has or needs. */
+let first: { readonly keys: string; readonly schema: typeof jobSchema } | null = null;
+
+/**
+ * The schema to read a job by: of the first, and of those with the same keys, one that makes no schema for keys that are not
+ * there, which for most jobs is half of all; of others the whole. Both find the same.
+ */
+export function jobSchemaFor(value: unknown): typeof jobSchema {
+  const isThere = (key: string) => typeof value === 'object' && value !== null && key in value;
+  const makers = Object.entries(job).filter(([key]) => NEEDED.includes(key) || isThere(key));
+  const keys = makers.map(([key]) => key).join();
+  first ??= { keys, schema: z.strictObject(later(Object.fromEntries(makers) as typeof job)) };
+  return first.keys === keys ? first.schema : jobSchema;
+}
 
 /** A job as written in JSON. */
 export type JobDocument = Frozen<z.infer<typeof jobSchema>>;

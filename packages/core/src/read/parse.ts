@@ -9,7 +9,7 @@ import { generalTolerance } from '../datum/general-tolerance.js';
 import { inUnit } from '../datum/length-unit.js';
 import { JobError } from '../document/errors.js';
 import { plainFaults } from '../document/plain.js';
-import { type JobDocument, jobSchema, type PlainCut, type PlainDocument } from '../document/schema.js';
+import { type JobDocument, jobSchemaFor, type PlainCut, type PlainDocument } from '../document/schema.js';
 import type { DrawerDocument } from '../document/schema-drawer.js';
 import { INTERPRETED, schemaIssues } from '../document/schema-issues.js';
 import { valueOfText } from '../document/text.js';
@@ -54,7 +54,7 @@ export function parseJob(json: unknown, shared?: DrawerDocument): Job {
   const value = shared === undefined ? given : withDrawer(given, shared);
   const faults = new Faults();
   faults.add(plainFaults(value));
-  const checked = jobSchema.safeParse(value, INTERPRETED);
+  const checked = jobSchemaFor(value).safeParse(value, INTERPRETED);
   if (!checked.success) {
     const issues = schemaIssues(value, checked.error.issues);
     faults.add(issues.filter(({ path }) => faults.holds(path)));
