@@ -10,7 +10,8 @@ import {
   rangeOf,
 } from '@edgebite/core';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import type { Answer, Question } from '../../packages/previewer/page/src/worker/messages.js';
+import type { Answer, Outcome, Question } from '../../packages/previewer/page/src/worker/messages.js';
+import { patched, patchOf } from '../../packages/previewer/page/src/worker/patch.js';
 
 /* What the worker answers is what the library says of the same job, asked beside it. */
 
@@ -43,6 +44,20 @@ const JOB = {
   ],
 };
 
+/** The job and the outcome that the worker last had to do with. */
+let handed: unknown = null;
+let outcome: unknown = null;
+
+/** What comes of a job, told and heard as changes. */
+function examined(job: unknown): Outcome {
+  const answer = ask({ kind: 'examine', number: 3, change: patchOf(handed, job) });
+  if (answer.kind !== 'examined') throw new Error(`answered with ${answer.kind}`);
+  expect(answer.number).toBe(3);
+  handed = job;
+  outcome = patched(outcome, answer.change);
+  return outcome as Outcome;
+}
+
 const AIM = JSON.parse(readFileSync(new URL('../whole/aims/link.json', import.meta.url), 'utf8'));
 
 /** As it comes over from another thread. */
@@ -59,10 +74,9 @@ it('hands over both schemas before anything is asked', () => {
 describe('asked of a job', () => {
   it('gives the figures of its report', () => {
     const report = examine(parseJob(JOB));
-    const answer = ask({ kind: 'examine', number: 3, job: JOB });
-    if (answer.kind !== 'examined' || answer.outcome.summary === null) throw new Error('no summary');
-    expect(answer.number).toBe(3);
-    const { cuts, pieces, ...rest } = answer.outcome.summary;
+    const { summary } = examined(JOB);
+    if (summary === null) throw new Error('no summary');
+    const { cuts, pieces, ...rest } = summary;
     expect(report).toMatchObject(sent(rest) as object);
     expect(cuts.map(({ worked: _, ...cut }) => cut)).toEqual(
       report.cuts.map(({ id, relation, depth, through, from, removedVolume }) => ({
@@ -72,11 +86,21 @@ describe('asked of a job', () => {
     expect(report.pieces).toMatchObject(pieces);
   });
 
+  it('tells of a job that differs in one cut what differs, and comes to the same', () => {
+    const before = examined(JOB);
+    const [bite, hole] = JOB.cuts;
+    const moved = { ...JOB, cuts: [bite, { ...hole, center: [58, 21] }] };
+    const after = examined(moved);
+    expect(after.sketch?.cuts[0]).toBe(before.sketch?.cuts[0]);
+    expect(after.sketch?.cuts[1]?.center).toEqual([58, 21]);
+    // A change of everything, to the same job.
+    expect(after).toEqual([examined({ ...moved, units: 'inch' }), examined(moved)][1]);
+    expect(examined(JOB)).toEqual(before);
+  });
+
   it('gives its faults, and no report', () => {
     const bad = { ...JOB, units: 'cm' };
-    expect(ask({ kind: 'examine', number: 4, job: bad })).toMatchObject({
-      outcome: { summary: null, sketch: null, issues: [{ path: '/units' }] },
-    });
+    expect(examined(bad)).toMatchObject({ summary: null, sketch: null, issues: [{ path: '/units' }] });
     expect(ask({ kind: 'report', number: 5, job: bad })).toEqual({ kind: 'report', number: 5, report: null });
     expect(ask({ kind: 'report', number: 6, job: JOB })).toEqual({
       ...{ kind: 'report', number: 6 },

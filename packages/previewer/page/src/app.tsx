@@ -134,7 +134,7 @@ function State() {
     if (line.current !== null) line.current.dataset.fresh = String(isCurrent);
   });
   const words =
-    fresh.value && issues.value.length > 0
+    issues.value.length > 0 && fresh.value
       ? 'from before the fault'
       : isMarked.value
         ? 'being worked out'
@@ -197,7 +197,8 @@ function listen(): () => void {
   const used = (event: Event): void => {
     const onBoard = event.target instanceof Element && event.target.closest('#board') !== null;
     if (!onBoard) catchUp();
-    drawNow();
+    // Moves by keys are drawn with their frames.
+    if (!onBoard || event.type !== 'keydown') drawNow();
   };
   const linked = (): void => void openLink();
   const stop = new AbortController();

@@ -5,12 +5,12 @@
  */
 
 import { lengthText } from '@edgebite/svg';
-import { useSignal } from '@preact/signals';
+import { computed, useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { biting } from '../state/biting.js';
 import { isMarked } from '../state/marked.js';
 import { chosenFinding, jumped, shown } from '../state/store.js';
-import type { Sketch } from '../worker/sketch.js';
+import type { Box } from '../worker/sketch.js';
 import { BiteMark, facePicked } from './bite-mark.js';
 import { DrawnView, drawn } from './drawn.js';
 import { FindingPins } from './finding-pins.js';
@@ -49,22 +49,19 @@ export function Board() {
 
 // By itself, so that none of it is gone through for a sign on the board alone.
 function Pictures({ size, now }: { size: Size; now: { current: View | null } }) {
-  const result = shown.value;
   const box = `0 0 ${size.width} ${size.height}`;
-  const view = useView(result?.sketch ?? null, size);
+  const view = useView(around.value, size);
   now.current = view;
-  const finding = chosenFinding.value === null ? undefined : result?.summary.findings[chosenFinding.value];
-  const about = useMemo(() => new Set(finding?.about ?? []), [finding]);
   return (
     <>
       <DrawnView size={size} />
-      {result !== null && view !== null && (
+      {view !== null && (
         <>
           {/* Two pictures, so that a centre that moves over the metal does not have the metal painted anew. */}
           <svg class="ground" width={size.width} height={size.height} viewBox={box} aria-hidden="true">
             <Patterns scale={view.scale} />
             <g id="metal" transform={matrixOf(view)}>
-              <Metal sketch={result.sketch} about={about} />
+              <Ground />
             </g>
             <Thin view={view} />
           </svg>
@@ -89,6 +86,17 @@ function Pictures({ size, now }: { size: Size; now: { current: View | null } }) 
   );
 }
 
+/** The box round the part: it stays the same while no cut goes beyond it. */
+const around = computed(() => shown.value?.sketch.around ?? null);
+
+// What a move changes, by itself, so that the rest of the picture is not gone through for it.
+function Ground() {
+  const result = shown.value;
+  const finding = chosenFinding.value === null ? undefined : result?.summary.findings[chosenFinding.value];
+  const about = useMemo(() => new Set(finding?.about ?? []), [finding]);
+  return result === null ? null : <Metal sketch={result.sketch} about={about} />;
+}
+
 function useSize(frame: { current: HTMLDivElement | null }): Size {
   const size = useSignal<Size>({ width: 0, height: 0 });
   useEffect(() => {
@@ -105,20 +113,20 @@ function useSize(frame: { current: HTMLDivElement | null }): Size {
 
 // The view is that of the full drawing, and keeps still until there is another: while a centre is dragged, else the part
 // would slip away under the hand.
-function useView(sketch: Sketch | null, size: Size): View | null {
+function useView(around: Box | null, size: Size): View | null {
   const last = useRef<{ readonly view: View; readonly size: Size } | null>(null);
-  if (sketch === null || size.width === 0) return null;
+  if (around === null || size.width === 0) return null;
   const full = drawn.value;
   if (full !== null) last.current = { view: full.view, size };
   else if (last.current === null || last.current.size !== size || jumped.value) {
-    last.current = { view: fitted(sketch.around, size), size };
+    last.current = { view: fitted(around, size), size };
   }
   return last.current.view;
 }
 
 // Only what is too small to see is enlarged: webs and knife edges.
 function Detail({ view, size }: { view: View; size: Size }) {
-  const result = shown.value;
+  const result = chosenFinding.value === null ? null : shown.value;
   const finding = result?.summary.findings[chosenFinding.value ?? -1];
   const name = finding?.about.find((about) => /^(web|knifeEdge):/.test(about));
   if (result === null || finding?.at == null || name === undefined) return null;

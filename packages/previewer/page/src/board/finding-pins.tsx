@@ -1,6 +1,8 @@
 import type { Finding } from '@edgebite/core';
-import { panelResult } from '../state/panels.js';
-import { chosenFinding, dragging } from '../state/store.js';
+import { untracked } from '@preact/signals';
+import type { Grip } from '../move/grips.js';
+import { panelFindings } from '../state/panels.js';
+import { chosenCut, chosenFinding, dragging } from '../state/store.js';
 import type { Place } from '../worker/sketch.js';
 import { drawn } from './drawn.js';
 import { gripsNow } from './handles.js';
@@ -19,7 +21,7 @@ interface Pin {
 
 /** A numbered mark for each finding that has a place; the numbers are those of the list. One stop for the tab key. */
 export function FindingPins({ view, size }: { view: View; size: Size }) {
-  const findings = panelResult.value?.summary.findings ?? [];
+  const findings = panelFindings.value;
   const chosen = chosenFinding.value;
   const pins = pinned(findings, view, size);
   const stop = pins.some(({ index }) => index === chosen) ? chosen : pins[0]?.index;
@@ -46,7 +48,7 @@ function pinned(findings: readonly Finding[], view: View, size: Size): readonly 
   );
   const few = placed.slice(0, MOST);
   // Beside a moving centre numbers would hop about; they keep off the centres when it is let go.
-  const free = dragging.value ? [] : gripsNow().map(({ x, y }) => onScreen(view, [x, y]));
+  const free = dragging.value ? [] : gripsBeside().map(({ x, y }) => onScreen(view, [x, y]));
   const numbers = drawn.value?.numbers ?? null;
   if (numbers !== null) return few.map((pin) => ({ ...pin, at: numbers.get(pin.index) ?? pin.place }));
   const spots = pinsFor(
@@ -55,6 +57,12 @@ function pinned(findings: readonly Finding[], view: View, size: Size): readonly 
     size,
   );
   return few.map((pin, k) => ({ ...pin, at: spots[k] ?? pin.place }));
+}
+
+// As they are when the findings are listed, not at every move.
+function gripsBeside(): readonly Grip[] {
+  void chosenCut.value;
+  return untracked(gripsNow);
 }
 
 function PinMark({

@@ -1,7 +1,7 @@
 import { computed } from '@preact/signals';
+import type { VNode } from 'preact';
 import { useLayoutEffect } from 'preact/hooks';
 import { isList, valueAt } from '../document/json.js';
-import { kept } from '../form/kept.js';
 import { cutAt, cutNear, type Grip, gripsOf, idAt, inTurn } from '../move/grips.js';
 import { held, moveTo, nudge } from '../move/move.js';
 import { chosenCut, chosenFinding, dragging, job, readoutStep, seal, worked } from '../state/store.js';
@@ -54,33 +54,39 @@ export function Handles({ view }: { view: View }) {
     // biome-ignore lint/a11y/useSemanticElements: HTML has no group for places in a drawing
     // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: a group of shapes takes no input of its own
     <g class="handles" role="group" aria-label="Centres of the cuts">
-      {all.map((grip) => (
-        <Handle
-          {...grip}
-          key={grip.key}
-          name={grip.key}
-          view={view}
-          chosen={grip.id === chosenCut.value}
-          stop={grip === stop}
-        />
-      ))}
+      {all.map((grip) => handleOf({ grip, view, chosen: grip.id === chosenCut.value, stop: grip === stop }))}
     </g>
   );
+}
+
+const handles = new WeakMap<Grip, { readonly props: HandleProps; readonly node: VNode }>();
+
+// Of many only what moves is gone through: the others are the same nodes as before.
+function handleOf(props: HandleProps): VNode {
+  const { grip, view, chosen, stop } = props;
+  const known = handles.get(grip);
+  const { props: before, node: drawn } = known ?? {};
+  if (drawn !== undefined && before?.view === view && before.chosen === chosen && before.stop === stop)
+    return drawn;
+  const node = <Handle key={grip.key} {...props} />;
+  handles.set(grip, { props, node });
+  return node;
 }
 
 /** The handle that was last under the keys. */
 let last: { readonly key: string; readonly index: number } | null = null;
 
-interface HandleProps extends Grip {
-  readonly name: string;
+interface HandleProps {
+  readonly grip: Grip;
   readonly view: View;
   readonly chosen: boolean;
   readonly stop: boolean;
 }
 
-const Handle = kept((props: HandleProps) => {
-  const { name, index, id, view, diameter, fixed, pass } = props;
-  const [x, y] = onScreen(view, [props.x, props.y]);
+function Handle(props: HandleProps) {
+  const { grip, view } = props;
+  const { key: name, index, id, diameter, fixed, pass } = grip;
+  const [x, y] = onScreen(view, [grip.x, grip.y]);
   const chosen = props.chosen && pass === null;
   return (
     // biome-ignore lint/a11y/useSemanticElements: HTML has no button for a place in a drawing
@@ -91,7 +97,7 @@ const Handle = kept((props: HandleProps) => {
       tabindex={props.stop ? 0 : -1}
       role="button"
       aria-pressed={chosen}
-      aria-label={props.label}
+      aria-label={grip.label}
       onFocus={() => {
         last = { key: name, index };
         choose(id);
@@ -109,7 +115,7 @@ const Handle = kept((props: HandleProps) => {
       {pass === null ? <circle class="dot" r={4} /> : <path class="dot" d="M0 -6L6 0L0 6L-6 0Z" />}
     </g>
   );
-});
+}
 
 function cutCount(): number {
   const cuts = valueAt(job.value ?? undefined, ['cuts']);
@@ -121,7 +127,7 @@ function choose(id: string): void {
 }
 
 /** Of the grips under the pointer the one that is nearest to it: those of passes lie close to each other. */
-function nearest(event: PointerEvent, { name, view }: HandleProps): Grip | undefined {
+function nearest(event: PointerEvent, { grip: { key: name }, view }: HandleProps): Grip | undefined {
   const board = (event.currentTarget as SVGGElement).ownerSVGElement?.getBoundingClientRect();
   const away = ({ x, y }: Grip): number => {
     const [left, top] = onScreen(view, [x, y]);
@@ -212,8 +218,8 @@ function take(event: PointerEvent, grip: Grip | undefined, view: View): void {
 
 // Browsers do not keep to `touch-action` for what is inside a drawing: after a few pixels the page would be scrolled, and
 // the drag called off.
-function steady(event: TouchEvent, { fixed }: HandleProps): void {
-  if (!fixed) event.preventDefault();
+function steady(event: TouchEvent, { grip }: HandleProps): void {
+  if (!grip.fixed) event.preventDefault();
 }
 
 const WAYS: Readonly<Record<string, Place>> = {
@@ -227,18 +233,18 @@ function keyed(event: KeyboardEvent, props: HandleProps): void {
   const way = WAYS[event.key];
   if (way !== undefined) {
     event.preventDefault();
-    nudge(props, way, event.shiftKey ? LONG_STEP : 1);
+    nudge(props.grip, way, event.shiftKey ? LONG_STEP : 1);
   } else if (event.key === 'PageDown' || event.key === 'PageUp') {
     event.preventDefault();
     const grips = inTurn(gripsNow());
     const by = event.key === 'PageDown' ? 1 : -1;
-    const here = grips.findIndex(({ key }) => key === props.name) + by;
+    const here = grips.findIndex(({ key }) => key === props.grip.key) + by;
     const [next, count] = [grips[here], cutCount()];
     if (next !== undefined || count <= CROWD) {
       document.getElementById((next ?? grips[(here + grips.length) % grips.length])?.key ?? '')?.focus();
       return;
     }
-    const index = (props.index + by + count) % count;
+    const index = (props.grip.index + by + count) % count;
     choose(idAt(cutAt(job.value, index) ?? {}, index));
     requestAnimationFrame(() => document.getElementById(`handle-${index}`)?.focus());
   }

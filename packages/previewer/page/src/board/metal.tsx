@@ -1,3 +1,4 @@
+import type { VNode } from 'preact';
 import { kept } from '../form/kept.js';
 import type { Sketch, SketchCut, SketchPiece } from '../worker/sketch.js';
 
@@ -13,38 +14,36 @@ export const Metal = kept(({ sketch, about }: { sketch: Sketch; about: ReadonlyS
         <path d={sketch.rims} />
       </g>
     )}
-    {sketch.cuts.map((cut) => (
-      <Tool key={cut.id} {...toolProps(cut)} about={about.has(`cut:${cut.id}`)} />
-    ))}
+    {sketch.cuts.map((cut) => toolOf(cut, about.has(`cut:${cut.id}`)))}
   </>
 ));
+
+const tools = new WeakMap<SketchCut, { readonly about: boolean; readonly node: VNode }>();
+
+// Of many cuts only the one that moves is gone through: the others are the same nodes as before.
+function toolOf(cut: SketchCut, about: boolean): VNode {
+  const known = tools.get(cut);
+  if (known?.about === about) return known.node;
+  const node = <Tool key={cut.id} cut={cut} about={about} />;
+  tools.set(cut, { about, node });
+  return node;
+}
 
 function Piece({ piece, about }: { piece: SketchPiece; about: boolean }) {
   const role = piece.role === 'kept' ? 'kept' : piece.role === 'held slug' ? 'held' : 'loose';
   return (
     <g class={`piece ${role}${about ? ' about' : ''}`}>
-      <path class="floor" d={piece.plan} />
+      {/* Where all of it reaches the top, nothing of the floor is to be seen. */}
+      {piece.plan !== piece.top && <path class="floor" d={piece.plan} />}
       <path class="face" d={piece.top} />
     </g>
   );
 }
 
-interface ToolProps {
-  readonly about: boolean;
-  readonly through: boolean;
-  /** Of the circle; null for a path. */
-  readonly x: number | null;
-  readonly y: number | null;
-  readonly radius: number;
-  readonly inner: number | null;
-  readonly path: string | null;
-  readonly footprint: string | null;
-}
-
-// All of it is plain values: of many cuts only the one that moves is drawn anew.
-const Tool = kept(({ about, through, x, y, radius, inner, path, footprint }: ToolProps) => {
+function Tool({ cut, about }: { cut: SketchCut; about: boolean }) {
+  const { center, diameter, wall, path, footprint, through } = cut;
   const shape = `tool${through ? '' : ' blind'}${about ? ' about' : ''}`;
-  if (x === null || y === null) {
+  if (center === null) {
     return (
       <g class={shape}>
         <path d={footprint ?? ''} />
@@ -52,23 +51,11 @@ const Tool = kept(({ about, through, x, y, radius, inner, path, footprint }: Too
       </g>
     );
   }
+  const [x, y] = center;
   return (
     <g class={shape}>
-      <circle cx={x} cy={y} r={radius} />
-      {inner !== null && <circle cx={x} cy={y} r={inner} />}
+      <circle cx={x} cy={y} r={diameter / 2} />
+      {wall !== null && <circle cx={x} cy={y} r={diameter / 2 - wall} />}
     </g>
   );
-});
-
-function toolProps({
-  center,
-  diameter,
-  wall,
-  path,
-  footprint,
-  through,
-}: SketchCut): Omit<ToolProps, 'about'> {
-  const radius = diameter / 2;
-  const [x, y] = center ?? [null, null];
-  return { x, y, radius, inner: wall === null ? null : radius - wall, path, footprint, through };
 }

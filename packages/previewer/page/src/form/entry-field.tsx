@@ -1,8 +1,10 @@
-import { useComputed, useSignal } from '@preact/signals';
+import { computed, useComputed, useSignal } from '@preact/signals';
 import { snapped, tidied } from '../board/snap.js';
 import { touch } from '../document/begun.js';
 import { isList, isObject, type Json } from '../document/json.js';
 import { unitIn } from '../document/place.js';
+import { aim } from '../state/aim.js';
+import { panelJob } from '../state/panels.js';
 import { lengthStep, seal, written } from '../state/written.js';
 import { entryOf, isPlain, type Unit } from './entry.js';
 import { faultsAt, idOf } from './faults.js';
@@ -23,6 +25,9 @@ export interface EntryProps {
   readonly onEntry: (value: Json | undefined) => void;
 }
 
+/** What the fields show: a job follows a hand at the pace of the panels. */
+const listed = computed(() => aim.value ?? panelJob.value);
+
 /** A field to type a number or a word in, with its unit beside it and its faults under it. */
 export function EntryField(props: EntryProps) {
   const { pointer, label, hint, value, measure, text, optional, onEntry } = props;
@@ -30,7 +35,7 @@ export function EntryField(props: EntryProps) {
   const place = useSignal(pointer);
   place.value = pointer;
   // The unit alone, so that a field does not follow every change of the job.
-  const unit = useComputed(() => unitIn(written.value, place.value));
+  const unit = useComputed(() => unitIn(listed.value, place.value));
   const unitOfField = measure === 'length' ? unit.value : null;
   const read = (typed: string): Json | undefined =>
     text ? (typed === '' && optional ? undefined : typed) : entryOf(typed, optional, unitOfField);

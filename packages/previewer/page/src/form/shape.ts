@@ -29,8 +29,26 @@ export type Shape =
 
 const objectsOf = (value: Json | undefined): JsonObject[] => (isList(value) ? value.filter(isObject) : []);
 
+// Schemas never change, and are asked at every key. A part of one belongs to no other.
+const shapes = new WeakMap<JsonObject, Shape>();
+const whole = new WeakMap<JsonObject, JsonObject>();
+const known = new WeakMap<JsonObject, readonly Field[]>();
+
+/** What a schema comes to: made once. */
+function once<T>(made: WeakMap<JsonObject, T>, schema: JsonObject, make: () => T): T {
+  const before = made.get(schema);
+  if (before !== undefined) return before;
+  const value = make();
+  made.set(schema, value);
+  return value;
+}
+
 /** The schema itself, with its references followed; what stands beside a reference is kept. */
 export function resolved(schema: JsonObject, root: JsonObject): JsonObject {
+  return typeof schema.$ref === 'string' ? once(whole, schema, () => followed(schema, root)) : schema;
+}
+
+function followed(schema: JsonObject, root: JsonObject): JsonObject {
   const { $ref, ...beside } = schema;
   if (typeof $ref !== 'string') return schema;
   const defs = isObject(root.$defs) ? root.$defs : {};
@@ -39,7 +57,11 @@ export function resolved(schema: JsonObject, root: JsonObject): JsonObject {
 }
 
 /** How a form shows a schema. Shapes are told by what the schema says, so that new keys need no new form. */
-export function shapeOf(given: JsonObject, root: JsonObject): Shape {
+export function shapeOf(schema: JsonObject, root: JsonObject): Shape {
+  return once(shapes, schema, () => readShape(schema, root));
+}
+
+function readShape(given: JsonObject, root: JsonObject): Shape {
   const schema = resolved(given, root);
   const branches = [...objectsOf(schema.oneOf), ...objectsOf(schema.anyOf)];
   if (branches.length > 0) return unionShape(branches, root);
@@ -71,15 +93,8 @@ function unionShape(given: readonly JsonObject[], root: JsonObject): Shape {
   };
 }
 
-// A schema never changes, and its fields are asked for at every key.
-const known = new WeakMap<JsonObject, readonly Field[]>();
-
 function fieldsOf(schema: JsonObject): readonly Field[] {
-  const before = known.get(schema);
-  if (before !== undefined) return before;
-  const fields = readFields(schema);
-  known.set(schema, fields);
-  return fields;
+  return once(known, schema, () => readFields(schema));
 }
 
 function readFields(schema: JsonObject): readonly Field[] {

@@ -57,14 +57,16 @@ export function movesAt(cut: JsonObject, worked: Worked | null, pass: number | n
 export function gripsOf(job: Json | null, worked: WorkedCuts, chosen: string | null): readonly Grip[] {
   const cuts = valueAt(job ?? undefined, ['cuts']);
   if (!isList(cuts)) return [];
-  const all = takenOf(cuts, chosen).flatMap((index) => {
+  const own: Grip[] = [];
+  const steps: Grip[] = [];
+  for (const index of takenOf(cuts, chosen)) {
     const cut = cuts[index];
-    return isObject(cut) ? [{ cut, index, id: idAt(cut, index) }] : [];
-  });
-  const own = all.flatMap(({ cut, index, id }) => cutGrip(cut, index, id, worked.get(id) ?? null) ?? []);
-  const steps = all
-    .filter(({ id }) => id === chosen)
-    .flatMap(({ cut, index, id }) => passGrips(cut, index, id, worked.get(id) ?? null));
+    if (!isObject(cut)) continue;
+    const made = cutGrip(cut, index, worked);
+    if (made !== null) own.push(made);
+    const id = idAt(cut, index);
+    if (id === chosen) steps.push(...passGrips(cut, index, id, worked.get(id) ?? null));
+  }
   return [...own, ...steps];
 }
 
@@ -100,16 +102,22 @@ export function cutNear(
 
 const NEXT = 'Page keys go to the next.';
 
-/** Grips of cuts whose place and size are written in them: nothing that is worked out changes those. */
+/** Grips of cuts whose place and size are written in them. */
 const written = new WeakMap<JsonObject, Grip>();
 
-function cutGrip(cut: JsonObject, index: number, id: string, worked: Worked | null): Grip | null {
-  if (!isPlace(cut.center) || typeof cut.diameter !== 'number') return grip(cut, index, id, worked);
+function cutGrip(cut: JsonObject, index: number, worked: WorkedCuts): Grip | null {
   const known = written.get(cut);
   if (known?.index === index) return known;
-  const made = grip(cut, index, id, worked);
+  const id = idAt(cut, index);
+  if (!isWritten(cut)) return grip(cut, index, id, worked.get(id) ?? null);
+  const made = grip(cut, index, id, null);
   if (made !== null) written.set(cut, made);
   return made;
+}
+
+/** Whether the place and size of a cut are written in it: nothing that is worked out changes those. */
+export function isWritten({ center, diameter }: JsonObject): boolean {
+  return isPlace(center) && typeof diameter === 'number';
 }
 
 function grip(cut: JsonObject, index: number, id: string, worked: Worked | null): Grip | null {

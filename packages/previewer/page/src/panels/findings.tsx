@@ -2,7 +2,7 @@ import type { Finding } from '@edgebite/core';
 import { countText } from '@edgebite/svg';
 import { useSignal } from '@preact/signals';
 import { isMarked } from '../state/marked.js';
-import { panelResult } from '../state/panels.js';
+import { panelFindings, panelResult } from '../state/panels.js';
 import { chosenCut, chosenFinding, dragging } from '../state/store.js';
 
 const LEVELS = ['danger', 'check', 'note'] as const;
@@ -26,7 +26,7 @@ export function Findings() {
 // By itself, so that it is not gone through for a sign on its card alone.
 function List() {
   const most = useSignal(SHOWN);
-  const findings = panelResult.value?.summary.findings ?? [];
+  const findings = panelFindings.value;
   return (
     <>
       <Verdict findings={findings} />

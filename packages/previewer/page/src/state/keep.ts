@@ -2,7 +2,7 @@ import { effect, signal } from '@preact/signals';
 import { createStore, del, entries, get, set, type UseStore } from 'idb-keyval';
 import type { History } from '../document/history.js';
 import { isList, isObject, type Json, valueAt } from '../document/json.js';
-import { dragging, resume, work } from './store.js';
+import { dragging, nudged, resume, work } from './store.js';
 
 /** The job of one tab with its history, as the browser keeps it. */
 interface Record {
@@ -21,8 +21,12 @@ const BUDGET = 100_000;
 /** Whether the job as it stands is kept in this browser, so that closing the page loses nothing. */
 export const isKept = signal(true);
 
+/** Milliseconds from one to the next at least while moves follow each other: a held key moves many times a second. */
+const PACE_OF_MOVES = 500;
+
 let shelf: UseStore | null = null;
 let writing = false;
+let written = 0;
 
 /** Goes on with the job that this tab had, else with the last one of all; then keeps every change. */
 export async function keepWork(): Promise<void> {
@@ -67,10 +71,12 @@ async function recordToResume(from: UseStore): Promise<Record | null> {
 async function write(): Promise<void> {
   if (shelf === null || writing) return;
   writing = true;
-  // Not within the task that changed the job: copying a large one takes its time.
-  await new Promise((resolve) => setTimeout(resolve));
   try {
     for (let kept: History<Json> | null | undefined; kept !== work.peek(); ) {
+      // Not within the task that changed the job: copying a large one takes its time.
+      const wait = nudged.peek() ? Math.max(written + PACE_OF_MOVES - performance.now(), 0) : 0;
+      await new Promise((resolve) => setTimeout(resolve, wait));
+      written = performance.now();
       kept = work.peek();
       if (kept === null) await del(tabKey(), shelf);
       else

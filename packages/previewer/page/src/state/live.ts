@@ -1,7 +1,7 @@
 import { type ReportEdge, sourceText } from '@edgebite/core';
 import { computed, effect, signal } from '@preact/signals';
 import { type Json, valueAt } from '../document/json.js';
-import { cutAt, idAt, indexOfCut } from '../move/grips.js';
+import { cutAt, idAt, indexOfCut, isWritten } from '../move/grips.js';
 import { type Live, liveOf } from '../move/live.js';
 import { moveTo } from '../move/move.js';
 import { movesOf } from '../move/moves.js';
@@ -50,33 +50,46 @@ interface Placed extends Disc {
 
 /** The round cut that is being looked at, where it stands now; null where there is none. */
 const placed = computed<Placed | null>(() => {
+  if (chosenCut.value === null) return null;
   const index = indexOfCut(job.value, chosenCut.value);
   const cut = cutAt(job.value, index);
   if (cut === null || cut.path !== undefined) return null;
   const id = idAt(cut, index);
-  const moves = movesOf(cut, worked.value.get(id) ?? null);
-  const diameter = typeof cut.diameter === 'number' ? cut.diameter : (worked.value.get(id)?.diameter ?? 0);
+  // What is written in it stands before it is worked out.
+  const known = isWritten(cut) ? null : (worked.value.get(id) ?? null);
+  const moves = movesOf(cut, known);
+  const diameter = typeof cut.diameter === 'number' ? cut.diameter : (known?.diameter ?? 0);
   return moves === null || diameter <= 0 ? null : { id, index, at: moves.at, radius: diameter / 2 };
 });
 
 const thickness = computed(() => valueAt(job.value ?? undefined, ['part', 'thickness']));
 
-/** The cuts beside the one that is being looked at, at heights that it goes through too, as they were worked out last. */
+let before: readonly Obstacle[] = [];
+
+/**
+ * The cuts beside the one that is being looked at, at heights that it goes through too, as they were worked out last; the
+ * same list while they stay where they are.
+ */
 const others = computed<readonly Obstacle[]>(() => {
   const [chosen, result] = [chosenCut.value, shown.value];
   if (chosen === null || result === null) return [];
   const heights = heightsIn(result.summary, thickness.value);
   const isOwn = ({ id }: SketchCut): boolean => id === chosen || id === `${chosen} 1`;
   const own = result.sketch.cuts.find(isOwn);
-  return result.sketch.cuts
+  const all = result.sketch.cuts
     .filter((other) => !isOwn(other) && (own === undefined || overlap(heights(own.id), heights(other.id))))
     .flatMap(obstaclesOf);
+  if (all.length !== before.length || all.some((one, k) => one !== before[k])) before = all;
+  return before;
 });
+
+/** Whether there is something to be seen, and its cuts are no crowd. */
+const isDrawnSingly = computed(() => shown.value !== null && shown.value.sketch.rims === null);
 
 /** The dimensions of the cut that is being looked at, as it stands; null where there are none, and in a crowd. */
 export const live = computed<Live | null>(() => {
-  const [one, bounds, result] = [placed.value, edges.value, shown.value];
-  if (one === null || bounds === null || result === null || result.sketch.rims !== null) return null;
+  const [one, bounds] = [placed.value, edges.value];
+  if (one === null || bounds === null || !isDrawnSingly.value) return null;
   // Of a job with faults nothing is known as it stands.
   if (issues.value.length > 0) return null;
   return liveOf(
@@ -86,7 +99,16 @@ export const live = computed<Live | null>(() => {
   );
 });
 
-function obstaclesOf({ id, center, diameter, way }: SketchCut): readonly Obstacle[] {
+/** Those of cuts that stay as they are. */
+const made = new WeakMap<SketchCut, readonly Obstacle[]>();
+
+function obstaclesOf(cut: SketchCut): readonly Obstacle[] {
+  const known = made.get(cut) ?? obstaclesAt(cut);
+  made.set(cut, known);
+  return known;
+}
+
+function obstaclesAt({ id, center, diameter, way }: SketchCut): readonly Obstacle[] {
   const source = `cut:${id}`;
   const reach = diameter / 2;
   if (center !== null) return [{ edge: null, at: center, reach, source }];

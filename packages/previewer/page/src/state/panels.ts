@@ -1,3 +1,4 @@
+import type { Finding } from '@edgebite/core';
 import { batch, computed, effect, signal } from '@preact/signals';
 import { live } from './live.js';
 import { dragging, fresh, issues, job, jumped, nudged, shown, worked } from './store.js';
@@ -14,6 +15,11 @@ export const panelJob = signal(job.peek());
 export const panelResult = signal(shown.peek());
 export const panelLive = signal(live.peek());
 export const panelWorked = signal(worked.peek());
+
+const NONE: readonly Finding[] = [];
+
+/** The findings as the panels have them; the same list while nothing of them differs. */
+export const panelFindings = computed(() => panelResult.value?.summary.findings ?? NONE);
 
 /** Whether all of the page is that of the job as it stands. */
 export const isCaughtUp = computed(

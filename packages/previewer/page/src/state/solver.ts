@@ -2,6 +2,7 @@ import type { JobIssue, Report } from '@edgebite/core';
 import type { Json, JsonObject } from '../document/json.js';
 import type { Answer, Outcome, Question } from '../worker/messages.js';
 import type { Found, OutlineAnswer } from '../worker/outline.js';
+import { type Patch, patched, patchOf } from '../worker/patch.js';
 import { Hand, type StartWorker } from './hand.js';
 
 /** What the solver tells its owner. */
@@ -16,7 +17,13 @@ export interface Told {
 /** A job that takes longer than this, in milliseconds, is given up as soon as there is a newer one. */
 const PATIENCE = 2000;
 
-type Examine = Extract<Question, { kind: 'examine' }>;
+/** A job to be worked out. */
+interface Examine {
+  readonly number: number;
+  readonly job: Json;
+  readonly opened: boolean;
+}
+
 type Opened = Extract<Answer, { kind: 'opened' }>;
 
 /**
@@ -30,6 +37,9 @@ export class Solver {
   #number = 0;
   #busy: { readonly number: number; readonly since: number } | null = null;
   #waiting: Examine | null = null;
+  /** The last job that the examiner was handed, and its last outcome: it is told what changed, and tells that. */
+  #handed: Json = null;
+  #outcome: Outcome | null = null;
   #impatience: ReturnType<typeof setTimeout> | undefined;
   readonly #reports = new Map<number, (report: Report | null) => void>();
 
@@ -43,7 +53,7 @@ export class Solver {
   /** Hands over the newest job; returns its number. One that is opened waits for no other. */
   examine(job: Json, opened: boolean): number {
     this.#number++;
-    const question: Examine = { kind: 'examine', number: this.#number, job };
+    const question: Examine = { number: this.#number, job, opened };
     if (this.#busy === null) this.#ask(question);
     else {
       this.#waiting = question;
@@ -99,11 +109,18 @@ export class Solver {
     reader.ask(question);
   }
 
-  #ask(question: Examine): void {
-    this.#busy = { number: question.number, since: performance.now() };
+  #ask({ number, job, opened }: Examine): void {
+    this.#busy = { number, since: performance.now() };
     this.#waiting = null;
     this.#examiner ??= this.#newExaminer();
-    this.#examiner.ask(question);
+    this.#examiner.ask({ kind: 'examine', number, change: this.#changeTo(job, opened) });
+  }
+
+  // A job that is opened has nothing of the one before it, so that it is not looked for.
+  #changeTo(job: Json, opened: boolean): Patch | null {
+    const before = this.#handed;
+    this.#handed = job;
+    return opened ? { whole: job } : patchOf(before, job);
   }
 
   #next(): void {
@@ -127,13 +144,17 @@ export class Solver {
   }
 
   #newExaminer(): Hand {
+    this.#handed = null;
+    this.#outcome = null;
     return new Hand(this.start, {
       onAnswer: (answer) => {
         if (answer.kind === 'schema') this.told.onSchemas(answer.schema, answer.aimSchema);
         if (answer.kind !== 'examined') return;
         // The next job is on its way before this outcome is drawn, so the two go on side by side.
         this.#next();
-        this.told.onOutcome(answer.number, answer.outcome);
+        const outcome = patched(this.#outcome, answer.change) as Outcome;
+        this.#outcome = outcome;
+        this.told.onOutcome(answer.number, outcome);
       },
       onEnd: (why, started) => {
         this.#examiner = null;

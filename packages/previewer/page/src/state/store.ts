@@ -14,7 +14,7 @@ import { stepOf } from '../document/place.js';
 import { followRows, openRows } from '../document/rows.js';
 import { CROWD } from '../worker/crowd.js';
 import type { Outcome } from '../worker/messages.js';
-import type { WorkedCuts } from '../worker/worked.js';
+import type { Worked, WorkedCuts } from '../worker/worked.js';
 import InlineWorker from '../worker/worker.ts?worker&inline';
 import { answered as answeredNow, drawNow, moved } from './frames.js';
 import { readOutline } from './outline.js';
@@ -77,12 +77,14 @@ export const outdated = computed(() => !fresh.value || issues.value.length > 0);
  */
 export const worked = computed<WorkedCuts>(() => {
   const cuts = shown.value?.summary.cuts ?? [];
-  // Of a crowd few are asked for at a time: to look for them takes less than to gather them all.
-  if (cuts.length > CROWD) {
-    return { get: (id) => cuts.find((cut) => cut.id === id || cut.id === `${id} 1`)?.worked };
-  }
-  const all = new Map(cuts.map((cut) => [cut.id, cut.worked]));
-  return { get: (id) => all.get(id) ?? all.get(`${id} 1`) };
+  // Most moves ask for none of them.
+  let all: Map<string, Worked> | null = null;
+  return {
+    get: (id) => {
+      all ??= new Map(cuts.map((cut) => [cut.id, cut.worked]));
+      return all.get(id) ?? all.get(`${id} 1`);
+    },
+  };
 });
 
 /** Whether the cut of an id was made once when the job was worked out last: not under a number of its own. */
@@ -150,6 +152,7 @@ export function startWorker(): Worker {
 
 function hear(number: number, outcome: Outcome): void {
   if (number < (answered.value?.number ?? 0)) return;
+  if (dragging.value || nudged.value) answeredNow();
   batch(() => {
     answered.value = { number, outcome };
     if (outcome.issues === null) {
@@ -157,7 +160,6 @@ function hear(number: number, outcome: Outcome): void {
       if ((chosenFinding.value ?? -1) >= outcome.summary.findings.length) chosenFinding.value = null;
     }
   });
-  answeredNow();
 }
 
 function ask(opened = false): void {

@@ -12,12 +12,14 @@ import type {
 } from '@edgebite/core';
 import type { Json, JsonObject } from '../document/json.js';
 import type { Found, OutlineAnswer } from './outline.js';
+import type { Patch } from './patch.js';
 import type { Sketch } from './sketch.js';
 import type { Worked } from './worked.js';
 
 /** What the page asks of its worker. Every question carries a number, and its answer the same one. */
 export type Question =
-  | { readonly kind: 'examine'; readonly number: number; readonly job: Json }
+  /** The job as what leads to it from the last one that this worker was asked for, and from null at first. */
+  | { readonly kind: 'examine'; readonly number: number; readonly change: Patch | null }
   | { readonly kind: 'report'; readonly number: number; readonly job: Json }
   | { readonly kind: 'open'; readonly number: number; readonly text: string }
   | { readonly kind: 'outline'; readonly number: number; readonly found: Found }
@@ -86,7 +88,8 @@ export interface WaysAnswer {
 export type Answer =
   | { readonly kind: 'schema'; readonly schema: JsonObject; readonly aimSchema: JsonObject }
   | { readonly kind: 'checked'; readonly number: number; readonly issues: readonly JobIssue[] }
-  | { readonly kind: 'examined'; readonly number: number; readonly outcome: Outcome }
+  /** The outcome as what leads to it from the last one that this worker gave, and from null at first. */
+  | { readonly kind: 'examined'; readonly number: number; readonly change: Patch | null }
   | { readonly kind: 'report'; readonly number: number; readonly report: Report | null }
   | { readonly kind: 'outline'; readonly number: number; readonly outline: OutlineAnswer }
   | { readonly kind: 'range'; readonly number: number; readonly range: RangeAnswer }

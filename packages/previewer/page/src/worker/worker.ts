@@ -33,6 +33,7 @@ import type {
   WaysAnswer,
 } from './messages.js';
 import { outlineOf } from './outline.js';
+import { type Patch, patched, patchOf } from './patch.js';
 import { sketchOf, type Written } from './sketch.js';
 import { Standing } from './standing.js';
 import { workedOf } from './worked.js';
@@ -46,7 +47,7 @@ self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
   const { number } = data;
   switch (data.kind) {
     case 'examine':
-      return answer({ kind: 'examined', number, outcome: outcomeOf(data.job) });
+      return answer({ kind: 'examined', number, change: examined(data.change) });
     case 'report': {
       const result = attempt(() => examine(parseJob(data.job)));
       return answer({ kind: 'report', number, report: 'report' in result ? result.report : null });
@@ -71,6 +72,17 @@ answer({
   schema: jobJsonSchema() as JsonObject,
   aimSchema: aimJsonSchema() as JsonObject,
 });
+
+/** The job that was asked for last, and the outcome that was given last. */
+let asked: unknown = null;
+let given: Outcome | null = null;
+
+function examined(change: Patch | null): Patch | null {
+  const before = given;
+  asked = patched(asked, change);
+  given = outcomeOf(asked as Json);
+  return patchOf(before, given);
+}
 
 function rangeAnswer(job: Json, query: RangeQuery): RangeAnswer {
   try {
