@@ -73,11 +73,14 @@ let before: readonly Obstacle[] = [];
 const others = computed<readonly Obstacle[]>(() => {
   const [chosen, result] = [chosenCut.value, shown.value];
   if (chosen === null || result === null) return [];
-  const heights = heightsIn(result.summary, thickness.value);
+  // The cuts of a sketch are those of its summary, in the same order.
+  const { cuts } = result.summary;
+  const heights = (index: number): Heights => heightsOf(cuts[index], thickness.value);
   const isOwn = ({ id }: SketchCut): boolean => id === chosen || id === `${chosen} 1`;
-  const own = result.sketch.cuts.find(isOwn);
+  const index = result.sketch.cuts.findIndex(isOwn);
+  const own = index < 0 ? EVERYWHERE : heights(index);
   const all = result.sketch.cuts
-    .filter((other) => !isOwn(other) && (own === undefined || overlap(heights(own.id), heights(other.id))))
+    .filter((other, k) => !isOwn(other) && overlap(own, heights(k)))
     .flatMap(obstaclesOf);
   if (all.length !== before.length || all.some((one, k) => one !== before[k])) before = all;
   return before;
@@ -117,15 +120,12 @@ function obstaclesAt({ id, center, diameter, way }: SketchCut): readonly Obstacl
 
 type Heights = readonly [number, number];
 
-/** Between which heights cuts take metal; all of them where the thickness is not known. */
-function heightsIn({ cuts }: Summary, thickness: Json | undefined): (id: string) => Heights {
-  const all = new Map(
-    cuts.map(({ id, depth, through, from }): [string, Heights] => {
-      if (through || typeof thickness !== 'number') return [id, [-Infinity, Infinity]];
-      return [id, from === 'bottom' ? [0, depth] : [thickness - depth, thickness]];
-    }),
-  );
-  return (id) => all.get(id) ?? [-Infinity, Infinity];
+const EVERYWHERE: Heights = [-Infinity, Infinity];
+
+/** Between which heights a cut takes metal; all of them where the thickness is not known. */
+function heightsOf(cut: Summary['cuts'][number] | undefined, thickness: Json | undefined): Heights {
+  if (cut === undefined || cut.through || typeof thickness !== 'number') return EVERYWHERE;
+  return cut.from === 'bottom' ? [0, cut.depth] : [thickness - cut.depth, thickness];
 }
 
 const overlap = (a: Heights, b: Heights): boolean => a[0] < b[1] && b[0] < a[1];

@@ -135,7 +135,7 @@ export const solver = new Solver(
     },
     onOutcome: (number, outcome) => {
       // To take over the outcome of a crowd takes its time, and so does drawing it: a task for each.
-      if ((outcome.summary?.cuts.length ?? 0) > CROWD) setTimeout(() => hear(number, outcome));
+      if (isCrowded(outcome)) setTimeout(() => hear(number, outcome));
       else hear(number, outcome);
     },
     onStuck: (why) => {
@@ -150,9 +150,15 @@ export function startWorker(): Worker {
   return new InlineWorker();
 }
 
+function isCrowded({ summary }: Outcome): boolean {
+  return (summary?.cuts.length ?? 0) > CROWD;
+}
+
 function hear(number: number, outcome: Outcome): void {
   if (number < (answered.value?.number ?? 0)) return;
-  if (dragging.value || nudged.value) answeredNow();
+  // A crowd takes so long to draw that its frame, with all that is laid out and painted in it, comes after as a task of its own.
+  if (isCrowded(outcome)) drawNow();
+  else if (dragging.value || nudged.value) answeredNow();
   batch(() => {
     answered.value = { number, outcome };
     if (outcome.issues === null) {
