@@ -56,6 +56,8 @@ export function movedCases(look: (how?: Look) => Promise<Page>): void {
     it('says so where no number is free, and stays', async () => {
       const page = await look();
       await openJob(page, placed);
+      // The full drawing has a view of its own: a handle is elsewhere once it is there.
+      await page.waitForSelector('.board.full');
       for (const [handle, words] of [
         ['#handle-1', /It touches the front and the right end/],
         ['#handle-4', /follows the outline/],
