@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { examine, parseJob } from '@edgebite/core';
 import { drawSheets } from '@edgebite/svg';
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { sheetCsv } from '../../packages/previewer/src/sheet/csv.js';
 import { sheetHtml } from '../../packages/previewer/src/sheet/html.js';
@@ -354,20 +355,41 @@ it('prints the drawing on bare paper, from a dark page and on paper wider than i
 });
 
 describe('a slow machine', () => {
-  // Holds every answer of the worker back, as a large job would.
-  const SLOW = `
+  // Holds answers of the worker back until they are let go, as a large job would.
+  const HELD = `
+    const held = [];
+    let holding = false;
+    window.hold = (on) => {
+      holding = on;
+      while (!on && window.letGo());
+    };
+    window.letGo = () => {
+      const next = held.shift();
+      next?.();
+      return next !== undefined;
+    };
     const Plain = window.Worker;
     window.Worker = class extends Plain {
       addEventListener(kind, heard) {
-        super.addEventListener(kind, (event) => setTimeout(() => heard(event), event.data.kind === 'examined' ? 400 : 0));
+        super.addEventListener(kind, (event) => {
+          if (holding && event.data.kind === 'examined') held.push(() => heard(event));
+          else heard(event);
+        });
       }
     };`;
 
+  type Holding = typeof window & { hold: (on: boolean) => void; letGo: () => boolean };
+  const hold = (page: Page, on: boolean): Promise<void> =>
+    page.evaluate((value) => (window as unknown as Holding).hold(value), on);
+  const letGo = (page: Page): Promise<unknown> =>
+    page.waitForFunction(() => (window as unknown as Holding).letGo());
+
   it('never shows an old drawing as that of the job', async () => {
-    const page = await look({ init: { content: SLOW } });
+    const page = await look({ init: { content: HELD } });
     await openJob(page, block);
     await page.click(id('/cuts/3'));
     const before = await sentences(page);
+    await hold(page, true);
     await page.fill(id('/cuts/3/center/1'), '5.1');
     await page.fill(id('/cuts/3/center/1'), '4.9');
     expect(await page.locator('.state').getAttribute('data-fresh')).toBe('false');
@@ -375,14 +397,18 @@ describe('a slow machine', () => {
     expect(await page.locator('.findings.outdated').count()).toBe(1);
     expect(await sentences(page)).toEqual(before);
     // The first answer is for 5.1, and comes too late to be new.
+    await letGo(page);
     await page.waitForFunction(
       (web) => document.querySelector(`#finding-${web}`)?.textContent?.includes('1.100'),
       THIN_WEB,
     );
     expect(await page.locator('.state').getAttribute('data-fresh')).toBe('false');
+    await letGo(page);
+    await hold(page, false);
     await settled(page);
     expect((await sentences(page))[THIN_WEB]).toContain('0.900');
-    expect(await page.locator('.outdated').count()).toBe(0);
+    // The steps follow with the panels.
+    await page.waitForFunction(() => document.querySelector('.outdated') === null);
   });
 });
 
