@@ -145,23 +145,24 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
   return findings;
 }
 
-/** Annular cuts without a pilot whose centre is off the metal: one finding tells of all. */
-function bareCentreFindings(job: Job, facts: Facts, { cuts }: ReportRows): Told[] {
-  const bare = cuts.filter(
-    (row, k) =>
-      row.kind === 'annular' &&
-      row.removedVolume > 0 &&
-      facts.bears[k] === false &&
-      toolFor(job, row.id)?.pilot !== true,
-  );
-  const [first, second] = bare;
-  if (first === undefined) return [];
-  const what =
-    second === undefined
-      ? `The centre of cut ${first.id} is off the metal`
-      : `${namesOf(bare)} have their centres off the metal`;
-  const message = `${what}: a centre pin or ejector has nothing to bear on there.`;
-  return [noteOn(bare, 'no-metal-under-centre', message)];
+/** Annular cuts without a pilot whose centre is off the metal: one finding tells of all of a setup. */
+function bareCentreFindings(job: Job, facts: Facts, { cuts, steps }: ReportRows): Told[] {
+  const setupOf = new Map(steps.map(({ cut, setup }) => [cut, setup]));
+  const bySetup = new Map<string | undefined, ReportCut[]>();
+  cuts.forEach((row, k) => {
+    const stands = facts.bears[k] === true || toolFor(job, row.id)?.pilot === true;
+    if (row.kind !== 'annular' || row.removedVolume === 0 || stands) return;
+    const setup = setupOf.get(row.id);
+    bySetup.set(setup, [...(bySetup.get(setup) ?? []), row]);
+  });
+  return [...bySetup.values()].map((bare) => {
+    const what =
+      bare.length === 1
+        ? `The centre of cut ${bare[0]?.id} is off the metal`
+        : `${namesOf(bare)} have their centres off the metal`;
+    const message = `${what}: a centre pin or ejector has nothing to bear on there.`;
+    return noteOn(bare, 'no-metal-under-centre', message);
+  });
 }
 
 function toolFor(job: Job, cut: string): Job['tools'][number] | undefined {
