@@ -12,6 +12,7 @@ import { knifeMarks, webMarks } from '../report/marks.js';
 import type { Finding, ReportCut, ReportRows } from '../report/report-schema.js';
 import { angleWords, betweenText, capital, lengthWords, placeWords } from '../report/words.js';
 import type { Facts } from '../result/facts.js';
+import { toolsByCut } from '../result/running.js';
 import type { Result } from '../step/result.js';
 import { centerFindings } from './center-findings.js';
 import { keepOutFindings } from './keep-out-findings.js';
@@ -123,7 +124,7 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
   const findings: Told[] = [];
   const at: [number, number] = [cut.center.x + 0, cut.center.y + 0];
   const about = [cutSource(cut.id)];
-  const tool = toolFor(job, cut.id);
+  const tool = job.tools.find(({ cuts }) => cuts.includes(cut.id));
   if (row.removedVolume > 0 && !bears && tool?.pilot === true) {
     findings.push({
       code: 'pilot-in-air',
@@ -148,9 +149,10 @@ function annularFindings(job: Job, row: ReportCut, cut: AnnularCut, bears: boole
 /** Annular cuts without a pilot whose centre is off the metal: one finding tells of all of a setup. */
 function bareCentreFindings(job: Job, facts: Facts, { cuts, steps }: ReportRows): Told[] {
   const setupOf = new Map(steps.map(({ cut, setup }) => [cut, setup]));
+  const tools = toolsByCut(job);
   const bySetup = new Map<string | undefined, ReportCut[]>();
   cuts.forEach((row, k) => {
-    const stands = facts.bears[k] === true || toolFor(job, row.id)?.pilot === true;
+    const stands = facts.bears[k] === true || tools.get(row.id)?.pilot === true;
     if (row.kind !== 'annular' || row.removedVolume === 0 || stands) return;
     const setup = setupOf.get(row.id);
     bySetup.set(setup, [...(bySetup.get(setup) ?? []), row]);
@@ -163,10 +165,6 @@ function bareCentreFindings(job: Job, facts: Facts, { cuts, steps }: ReportRows)
     const message = `${what}: a centre pin or ejector has nothing to bear on there.`;
     return noteOn(bare, 'no-metal-under-centre', message);
   });
-}
-
-function toolFor(job: Job, cut: string): Job['tools'][number] | undefined {
-  return job.tools.find(({ cuts }) => cuts.includes(cut));
 }
 
 function webFindings(report: ReportRows): Told[] {

@@ -45,16 +45,12 @@ interface BodiesByStep {
 
 function bodiesByStep({ bodies, bodyIds }: Result): BodiesByStep {
   const named = bodies.map((body, k): NamedBody => ({ body, id: bodyIds[k] as string }));
-  const by = (stepsOf: (body: Body) => readonly { readonly step: number }[]) => {
-    const known = new Map<number, NamedBody[]>();
+  const by = (eventsOf: (body: Body) => readonly { readonly step: number }[]) => {
+    const known = new Map<number, Set<NamedBody>>();
     for (const one of named) {
-      for (const step of new Set(stepsOf(one.body).map((event) => event.step))) {
-        const others = known.get(step);
-        if (others === undefined) known.set(step, [one]);
-        else others.push(one);
-      }
+      for (const { step } of eventsOf(one.body)) known.set(step, (known.get(step) ?? new Set()).add(one));
     }
-    return (step: number) => known.get(step) ?? [];
+    return (step: number) => [...(known.get(step) ?? [])];
   };
   return {
     frees: by(({ frees }) => (frees === null ? [] : [frees])),
