@@ -1,6 +1,7 @@
 import { intersect } from '../combine/boolean.js';
 import { subtract } from '../combine/subtract.js';
-import type { Loop, Region } from '../region/region.js';
+import type { Region } from '../region/region.js';
+import { renamedRegion } from '../region/renamed-region.js';
 import type { AimLayer, Pocket } from './aim.js';
 
 /** What edges of the rest are named: open sides, and walls that are to be made. */
@@ -12,7 +13,7 @@ export function layersOf(blank: Region, finished: Region, pockets: readonly Pock
   const through: AimLayer = {
     from: 'top',
     depth: null,
-    rest: subtract(named(blank, OPEN), [named(finished, FINISHED)]),
+    rest: subtract(renamedRegion(blank, OPEN), [renamedRegion(finished, FINISHED)]),
     stays: finished,
   };
   const blind = pockets.map((pocket): AimLayer => {
@@ -20,13 +21,13 @@ export function layersOf(blank: Region, finished: Region, pockets: readonly Pock
     const deeper = pockets.flatMap((other) =>
       other !== pocket && other.from === from && isDeeper(other, pocket, pockets) ? [other.region] : [],
     );
-    const whole = intersect([named(finished, OPEN), named(region, FINISHED)]);
+    const whole = intersect([renamedRegion(finished, OPEN), renamedRegion(region, FINISHED)]);
     return {
       from,
       depth,
       rest: subtract(
         whole,
-        deeper.map((one) => named(one, OPEN)),
+        deeper.map((one) => renamedRegion(one, OPEN)),
       ),
       stays: subtract(finished, [region, ...deeper]),
     };
@@ -37,9 +38,4 @@ export function layersOf(blank: Region, finished: Region, pockets: readonly Pock
 /** Of two of one depth the one that is listed first counts as deeper, so that each place belongs to one of them. */
 function isDeeper(one: Pocket, other: Pocket, all: readonly Pocket[]): boolean {
   return one.depth > other.depth || (one.depth === other.depth && all.indexOf(one) < all.indexOf(other));
-}
-
-function named(region: Region, name: string): Region {
-  const loop = (edges: Loop): Loop => edges.map((edge) => ({ ...edge, source: name }));
-  return region.map(({ outer, holes }) => ({ outer: loop(outer), holes: holes.map(loop) }));
 }

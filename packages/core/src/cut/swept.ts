@@ -1,5 +1,6 @@
 import { offsetPath } from '../combine/offset.js';
 import type { Edge } from '../geometry/edge.js';
+import { renamed } from '../geometry/parts.js';
 import type { Region } from '../region/region.js';
 
 /**
@@ -12,5 +13,5 @@ export function sweptRegion(path: readonly Edge[], radius: number, source?: stri
   if (!(radius > 0) || !Number.isFinite(radius)) {
     throw new RangeError(`sweptRegion: radius is ${radius}; it must be a finite number over 0`);
   }
-  return offsetPath(source === undefined ? path : path.map((edge) => ({ ...edge, source })), radius);
+  return offsetPath(source === undefined ? path : path.map((edge) => renamed(edge, source)), radius);
 }

@@ -7,6 +7,7 @@ import { extentOf, grown } from '../geometry/bounds.js';
 import type { Edge } from '../geometry/edge.js';
 import { area, boundsOf, loopsOf } from '../region/measure.js';
 import type { Loop, Region } from '../region/region.js';
+import { renamedRegion } from '../region/renamed-region.js';
 
 /** From one path to the next one further in, of the diameter: what is between two stays under the tool. */
 const STEP_SHARE = 0.4;
@@ -35,7 +36,7 @@ export function wallPaths(
   const box = boundsOf(region);
   if (box === null) return null;
   const room = subtract(boxRegion(grown(box, extentOf(box) + 4 * diameter)), [stays]);
-  const near = named(offset(region, 1.5 * radius), END);
+  const near = renamedRegion(offset(region, 1.5 * radius), END);
   const paths: Loop[] = [];
   for (let shrunk = radius; ; shrunk += STEP_SHARE * diameter) {
     const centers = intersect([offset(room, -shrunk), near]);
@@ -78,11 +79,6 @@ function boxRegion({
       holes: [],
     },
   ];
-}
-
-function named(region: Region, source: string): Region {
-  const loop = (edges: Loop): Loop => edges.map((edge) => ({ ...edge, source }));
-  return region.map(({ outer, holes }) => ({ outer: loop(outer), holes: holes.map(loop) }));
 }
 
 /** The boundary of a region without the edges that it was cut off with: whole loops, and the chains between cuts. */

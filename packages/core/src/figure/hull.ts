@@ -1,6 +1,7 @@
 import { withinTurn } from '../geometry/angle.js';
 import { extentOf } from '../geometry/bounds.js';
 import type { Edge, Source } from '../geometry/edge.js';
+import { lineLike } from '../geometry/parts.js';
 import { distance, type Point, samePoint } from '../geometry/point.js';
 import { weldTolerance } from '../geometry/tolerance.js';
 import { boundsOf } from '../region/measure.js';
@@ -39,9 +40,7 @@ export function convexHull(region: Region): Region {
     }
     if (samePoint(b, next.a)) return;
     const source = names.get(key(b, next.a));
-    outer.push(
-      source === undefined ? { kind: 'line', a: b, b: next.a } : { kind: 'line', a: b, b: next.a, source },
-    );
+    outer.push(lineLike({ source }, b, next.a));
   });
   return [{ outer, holes: [] }];
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Edge } from './edge.js';
-import { partOfEdge, reversed } from './parts.js';
+import { partOfEdge, renamed, reversed } from './parts.js';
 
 const [a, b, p, q] = [
   { x: 5, y: 0 },
@@ -24,5 +24,10 @@ describe.each([
     const turned = edge.kind === 'arc' ? { ccw: false } : {};
     expect(reversed(edge)).toStrictEqual({ ...edge, a: b, b: a, ...turned });
     expect(reversed(reversed(edge))).toStrictEqual(edge);
+  });
+
+  it('another name takes the place of its own, and none is no key', () => {
+    expect(renamed(edge, 'hole:0:1')).toStrictEqual({ ...edge, source: 'hole:0:1' });
+    expect(renamed(renamed(edge, 'hole:0:1'), (edge as Edge).source)).toStrictEqual(edge);
   });
 });

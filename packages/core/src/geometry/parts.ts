@@ -31,3 +31,10 @@ export function partOfEdge(edge: Edge, a: Point, b: Point): Edge {
 export function reversed(edge: Edge): Edge {
   return edge.kind === 'line' ? lineLike(edge, edge.b, edge.a) : arcLike(edge, edge.b, edge.a, !edge.ccw);
 }
+
+/** The same edge under another name, or under none. */
+export function renamed(edge: Edge, source: Source | undefined): Edge {
+  const { a, b } = edge;
+  if (edge.kind === 'line') return lineLike({ source }, a, b);
+  return arcLike({ center: edge.center, radius: edge.radius, source }, a, b, edge.ccw);
+}

@@ -1,6 +1,7 @@
 import { nearestOnEdge } from '../geometry/distance.js';
 import type { Edge } from '../geometry/edge.js';
 import { directionAtEnd, directionAtStart, pointAlong, sweep } from '../geometry/measure.js';
+import { partOfEdge } from '../geometry/parts.js';
 import { distance, type Point, type Vector } from '../geometry/point.js';
 import { turnBetween } from '../left/interior-angle.js';
 import type { Wedge } from '../left/wedges.js';
@@ -117,5 +118,7 @@ function onEdge(edge: Edge, chord: number, fromEnd = false): Point {
 function directionOn(edge: Edge, chord: number, fromEnd = false): Vector {
   if (edge.kind === 'line') return directionAtStart(edge);
   const at = onEdge(edge, chord, fromEnd);
-  return fromEnd ? directionAtEnd({ ...edge, b: at }) : directionAtStart({ ...edge, a: at });
+  return fromEnd
+    ? directionAtEnd(partOfEdge(edge, edge.a, at))
+    : directionAtStart(partOfEdge(edge, at, edge.b));
 }

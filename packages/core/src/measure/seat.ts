@@ -1,6 +1,7 @@
 import Flatbush from 'flatbush';
 import { TURN } from '../geometry/angle.js';
 import type { ArcEdge, Edge } from '../geometry/edge.js';
+import { arcLike } from '../geometry/parts.js';
 import type { Point, Vector } from '../geometry/point.js';
 import { cutOfSource } from '../geometry/source.js';
 import { locator, type Place } from '../region/contains.js';
@@ -141,7 +142,7 @@ function roundsOf(loops: readonly (readonly Edge[])[], near: number): Round[] {
     if (edge.kind === 'line' || !edge.ccw || edge.source === undefined || cutOfSource(edge.source) !== null)
       continue;
     const { a, b, center, radius, source } = edge;
-    const span = spanOf({ ...edge, a: b, b: a });
+    const span = spanOf(arcLike(edge, b, a, edge.ccw));
     const same = rounds.find(({ arc }) => sameCircle(arc, edge, near));
     if (same !== undefined) same.spans.push(span);
     else if (rounds.length < MOST_SEEN) rounds.push({ source, center, radius, arc: edge, spans: [span] });

@@ -1,5 +1,5 @@
-import type { Edge, Source } from '../geometry/edge.js';
-import { arcLike, lineLike } from '../geometry/parts.js';
+import type { Edge } from '../geometry/edge.js';
+import { renamed } from '../geometry/parts.js';
 import type { Loop, Region } from '../region/region.js';
 
 /** One edge of an outline, and where it stands in it. */
@@ -24,7 +24,7 @@ export function tagged(region: Region): Tagged {
   const tag = (loop: Loop, part: number, hole: number | null): Loop =>
     loop.map((edge, index) => {
       edges.push({ edge, part, hole, index });
-      return withSource(edge, String(edges.length - 1));
+      return renamed(edge, String(edges.length - 1));
     });
   const named = region.map(({ outer, holes }, part) => ({
     outer: tag(outer, part, null),
@@ -35,7 +35,7 @@ export function tagged(region: Region): Tagged {
 
 /** The edges of a chain without a name, so that they are not taken for edges of a tagged region. */
 export function nameless(edges: readonly Edge[]): Edge[] {
-  return edges.map((edge) => withSource(edge, undefined));
+  return edges.map((edge) => renamed(edge, undefined));
 }
 
 /** The outline edge that an edge of a result is part of, or runs beside; null for those of something else. */
@@ -45,11 +45,5 @@ export function outlineEdgeOf({ edges }: Tagged, edge: Edge): OutlineEdge | null
 
 /** An edge of a result with the source of the outline edge in place of its number. */
 export function untagged(tags: Tagged, edge: Edge): Edge {
-  return withSource(edge, outlineEdgeOf(tags, edge)?.edge.source);
-}
-
-function withSource(edge: Edge, source: Source | undefined): Edge {
-  const { a, b } = edge;
-  if (edge.kind === 'line') return lineLike({ source }, a, b);
-  return arcLike({ center: edge.center, radius: edge.radius, source }, a, b, edge.ccw);
+  return renamed(edge, outlineEdgeOf(tags, edge)?.edge.source);
 }
